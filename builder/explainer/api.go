@@ -1,0 +1,59 @@
+package explainer
+
+import (
+	"html/template"
+
+	"keelpath/builder/finding"
+	"keelpath/builder/read"
+)
+
+// Page is one explainer: a YAML header and markdown below it.
+type Page struct {
+	File     string
+	ID       string // the file's name without ".md"
+	Title    read.Text
+	Audience read.Text // "patient" or "resident"
+	Message  read.Text // the main message, one line
+	Credits  read.Credits
+	Prompts  []read.Text // prompts this page brings up
+	Body     *Doc
+}
+
+// Ref is a link by id inside a markdown text.
+type Ref struct {
+	Kind string // explainer, tree, type, word or source
+	ID   string
+	At   finding.Place
+}
+
+// Target is where a Ref leads.
+type Target struct {
+	URL   string
+	Title string // fills a link that has no text of its own
+}
+
+// Options is what rendering needs to know of the world around a text.
+type Options struct {
+	// Target says where a ref leads; it is only asked for refs that were checked.
+	Target func(kind, id string) Target
+	// Words are linked at their first use; nil links none.
+	Words *Words
+	// Unmarked leaves citation marks out, for a text with no list of sources
+	// below it. Out.Sources still names what is cited.
+	Unmarked bool
+	// NewTab opens links in a new tab, for places that would lose the reader's answers.
+	NewTab bool
+}
+
+// Out is a rendered text.
+type Out struct {
+	HTML    template.HTML
+	Sources []string // ids of cited sources; the first has number 1
+}
+
+// Heading is a section heading of a text.
+type Heading struct {
+	Level int
+	ID    string
+	Text  string
+}

@@ -1,0 +1,181 @@
+package explainer
+
+import (
+	"fmt"
+	"slices"
+	"strconv"
+	"strings"
+	"unicode"
+
+	"github.com/yuin/goldmark/ast"
+	extast "github.com/yuin/goldmark/extension/ast"
+	"github.com/yuin/goldmark/renderer"
+	"github.com/yuin/goldmark/renderer/html"
+	"github.com/yuin/goldmark/util"
+
+	"keelpath/builder/listing"
+)
+
+// citation is a numbered mark that leads to a source at the foot of the page.
+type citation struct {
+	ast.BaseInline
+	number int
+}
+
+var kindCitation = ast.NewNodeKind("Citation")
+
+func (c *citation) Kind() ast.NodeKind            { return kindCitation }
+func (c *citation) Dump(source []byte, level int) { ast.DumpHelper(c, source, level, nil, nil) }
+
+// nodes renders what differs from goldmark's own way: our citation, block
+// quotes that are cautions, tables with scope, and coloured listings.
+type nodes struct{}
+
+func (n nodes) RegisterFuncs(r renderer.NodeRendererFuncRegisterer) {
+	r.Register(kindCitation, n.citation)
+	r.Register(ast.KindBlockquote, n.quote)
+	r.Register(ast.KindLink, n.link)
+	r.Register(ast.KindFencedCodeBlock, n.listing)
+	r.Register(ast.KindRawHTML, nothing)
+	r.Register(ast.KindHTMLBlock, nothing)
+	r.Register(ast.KindImage, nothing)
+	r.Register(extast.KindTable, n.table)
+	r.Register(extast.KindTableHeader, n.tableHeader)
+	r.Register(extast.KindTableRow, n.tableRow)
+	r.Register(extast.KindTableCell, n.tableCell)
+}
+
+// nothing leaves a node out; the checker has reported it.
+func nothing(util.BufWriter, []byte, ast.Node, bool) (ast.WalkStatus, error) {
+	return ast.WalkSkipChildren, nil
+}
+
+func (nodes) citation(w util.BufWriter, _ []byte, n ast.Node, enter bool) (ast.WalkStatus, error) {
+	if enter {
+		i := n.(*citation).number
+		fmt.Fprintf(w, `<sup class="cite"><a href="#source-%d" aria-label="source %d">%d</a></sup>`, i, i, i)
+	}
+	return ast.WalkContinue, nil
+}
+
+func (nodes) quote(w util.BufWriter, _ []byte, n ast.Node, enter bool) (ast.WalkStatus, error) {
+	_, caution := n.AttributeString("class")
+	switch {
+	case enter && caution:
+		_, _ = w.WriteString("<div class=\"caution\" role=\"note\">\n")
+	case enter:
+		_, _ = w.WriteString("<blockquote>\n")
+	case caution:
+		_, _ = w.WriteString("</div>\n")
+	default:
+		_, _ = w.WriteString("</blockquote>\n")
+	}
+	return ast.WalkContinue, nil
+}
+
+// link writes only the attributes we set ourselves, so nothing in a text can
+// bring its own.
+func (nodes) link(w util.BufWriter, _ []byte, n ast.Node, enter bool) (ast.WalkStatus, error) {
+	l := n.(*ast.Link)
+	if !enter {
+		_, _ = w.WriteString("</a>")
+		return ast.WalkContinue, nil
+	}
+	_, _ = w.WriteString(`<a href="`)
+	if !html.IsDangerousURL(l.Destination) {
+		_, _ = w.Write(util.EscapeHTML(util.URLEscape(l.Destination, false)))
+	}
+	_ = w.WriteByte('"')
+	for _, name := range []string{"class", "target"} {
+		if v, ok := l.AttributeString(name); ok {
+			fmt.Fprintf(w, ` %s="%s"`, name, util.EscapeHTML(v.([]byte)))
+		}
+	}
+	_ = w.WriteByte('>')
+	return ast.WalkContinue, nil
+}
+
+func (nodes) listing(w util.BufWriter, src []byte, n ast.Node, enter bool) (ast.WalkStatus, error) {
+	if !enter {
+		return ast.WalkContinue, nil
+	}
+	var b strings.Builder
+	for i := range n.Lines().Len() {
+		line := n.Lines().At(i)
+		b.Write(line.Value(src))
+	}
+	html, err := listing.YAML(b.String())
+	if err != nil {
+		return ast.WalkStop, err
+	}
+	_, _ = w.WriteString(string(html))
+	return ast.WalkSkipChildren, nil
+}
+
+// table puts the table in a box of its own that a keyboard can scroll, named
+// by its header cells.
+func (nodes) table(w util.BufWriter, src []byte, n ast.Node, enter bool) (ast.WalkStatus, error) {
+	if !enter {
+		_, _ = w.WriteString("</tbody>\n</table></div>\n")
+		return ast.WalkContinue, nil
+	}
+	var heads []string
+	for c := n.FirstChild().FirstChild(); c != nil; c = c.NextSibling() {
+		if t := strings.TrimSpace(plain(c, src)); t != "" {
+			heads = append(heads, t)
+		}
+	}
+	fmt.Fprintf(w, "<div class=\"table\" role=\"region\" tabindex=\"0\" aria-label=\"Table: %s\"><table>\n", util.EscapeHTML([]byte(strings.Join(heads, ", "))))
+	return ast.WalkContinue, nil
+}
+
+func (nodes) tableHeader(w util.BufWriter, _ []byte, _ ast.Node, enter bool) (ast.WalkStatus, error) {
+	if enter {
+		_, _ = w.WriteString("<thead>\n<tr>\n")
+	} else {
+		_, _ = w.WriteString("</tr>\n</thead>\n<tbody>\n")
+	}
+	return ast.WalkContinue, nil
+}
+
+func (nodes) tableRow(w util.BufWriter, _ []byte, _ ast.Node, enter bool) (ast.WalkStatus, error) {
+	if enter {
+		_, _ = w.WriteString("<tr>\n")
+	} else {
+		_, _ = w.WriteString("</tr>\n")
+	}
+	return ast.WalkContinue, nil
+}
+
+// tableCell makes the first cell of each row its header, so that a screen
+// reader says which row it is in.
+func (nodes) tableCell(w util.BufWriter, _ []byte, n ast.Node, enter bool) (ast.WalkStatus, error) {
+	open, shut := "<td>", "</td>\n"
+	switch {
+	case n.Parent().Kind() == extast.KindTableHeader:
+		open, shut = `<th scope="col">`, "</th>\n"
+	case n.PreviousSibling() == nil:
+		open, shut = `<th scope="row">`, "</th>\n"
+	}
+	if enter {
+		_, _ = w.WriteString(open)
+	} else {
+		_, _ = w.WriteString(shut)
+	}
+	return ast.WalkContinue, nil
+}
+
+// uniqueID makes a heading's id out of its words, in any script, with a number
+// behind it where the page has that id already.
+func uniqueID(words string, taken []string) string {
+	id := strings.Join(strings.FieldsFunc(strings.ToLower(words), func(r rune) bool {
+		return !unicode.IsLetter(r) && !unicode.IsDigit(r) && !unicode.IsMark(r)
+	}), "-")
+	if id == "" {
+		id = "section"
+	}
+	for n, base := 2, id; slices.Contains(taken, id); n++ {
+		id = base + "-" + strconv.Itoa(n)
+	}
+	return id
+}

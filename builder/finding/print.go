@@ -1,0 +1,76 @@
+package finding
+
+import (
+	"fmt"
+	"io"
+	"strings"
+	"unicode"
+	"unicode/utf8"
+)
+
+// Print writes the findings for a person: the place and the sentence, the
+// source line with a caret under the column, then the help lines. source gives
+// a file's text; it may be nil or give nil, and then the source line is left out.
+func Print(w io.Writer, list []Finding, source func(file string) []byte) error {
+	for _, f := range list {
+		if _, err := io.WriteString(w, text(f, source)); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+func text(f Finding, source func(string) []byte) string {
+	var b strings.Builder
+	weight := ""
+	if f.Weight == Warning {
+		weight = "warning: "
+	}
+	fmt.Fprintf(&b, "%s: %s%s [%s]\n", f.Place, weight, printable(f.Text), f.Check)
+	if source != nil {
+		b.WriteString(excerpt(source(f.File), f.Line, f.Col))
+	}
+	for _, h := range f.Help {
+		fmt.Fprintf(&b, "    %s\n", printable(h))
+	}
+	return b.String()
+}
+
+// printable keeps a terminal safe from control characters in the input.
+func printable(s string) string {
+	return strings.Map(func(r rune) rune {
+		if unicode.IsControl(r) || r == utf8.RuneError {
+			return '?'
+		}
+		return r
+	}, s)
+}
+
+// longest is how much of a source line is shown, in runes.
+const longest = 110
+
+// excerpt gives the source line and a caret line, or "" where there is none to
+// show. A long line is cut so that the column stays in view.
+func excerpt(src []byte, line, col int) string {
+	if line < 1 || src == nil {
+		return ""
+	}
+	lines := strings.Split(string(src), "\n")
+	if line > len(lines) {
+		return ""
+	}
+	runes := []rune(printable(strings.ReplaceAll(strings.TrimRight(lines[line-1], "\r"), "\t", " ")))
+	start := 0
+	if col > longest-20 {
+		start = min(col-longest/2, max(0, len(runes)-longest))
+	}
+	shown := string(runes[min(start, len(runes)):min(start+longest, len(runes))])
+	if strings.TrimSpace(shown) == "" {
+		return ""
+	}
+	out := fmt.Sprintf("    | %s\n", shown)
+	if col > 0 {
+		out += fmt.Sprintf("    | %s^\n", strings.Repeat(" ", col-1-start))
+	}
+	return out
+}

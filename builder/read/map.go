@@ -1,0 +1,327 @@
+package read
+
+import (
+	"regexp"
+	"slices"
+	"strconv"
+	"strings"
+	"time"
+
+	"gopkg.in/yaml.v3"
+
+	"keelpath/builder/finding"
+)
+
+// Text is a value with its place. The zero Text is a value that was not given.
+type Text struct {
+	S  string
+	At finding.Place
+}
+
+// Given tells whether the author wrote the value.
+func (t Text) Given() bool { return t.At.Line > 0 }
+
+func (t Text) String() string { return t.S }
+
+// Strings gives the bare values.
+func Strings(ts []Text) []string {
+	out := make([]string, len(ts))
+	for i, t := range ts {
+		out[i] = t.S
+	}
+	return out
+}
+
+// Map is one mapping of a file. Each method that asks for a key makes that key
+// known; Done then reports the keys that nobody asked for. Asking a nil Map is
+// fine and gives nothing, so a reader need not stop at a missing part.
+type Map struct {
+	r     *reader
+	at    finding.Place
+	what  string // how a message names this mapping: `question "slope"`
+	keys  []Text
+	vals  map[string]*yaml.Node
+	known []string
+}
+
+// mapping wraps n and reports repeated keys.
+func (r *reader) mapping(n *yaml.Node, what string) *Map {
+	m := &Map{r: r, at: r.place(n), what: what, vals: map[string]*yaml.Node{}}
+	for i := 0; i+1 < len(n.Content); i += 2 {
+		key := Text{S: n.Content[i].Value, At: r.place(n.Content[i])}
+		if _, twice := m.vals[key.S]; twice {
+			r.list.Add(key.At, "repeated-key", quote(key.S)+" stands here a second time in "+what,
+				"the first is at "+m.keyPlace(key.S).String(), "give one of them another name, or remove it")
+			continue
+		}
+		m.keys = append(m.keys, key)
+		m.vals[key.S] = n.Content[i+1]
+	}
+	return m
+}
+
+// At is the place where the mapping begins.
+func (m *Map) At() finding.Place {
+	if m == nil {
+		return finding.Place{}
+	}
+	return m.at
+}
+
+// Key is the place of a key, or of the mapping where the key is missing.
+func (m *Map) Key(key string) finding.Place {
+	if m == nil {
+		return finding.Place{}
+	}
+	if p := m.keyPlace(key); p.Line > 0 {
+		return p
+	}
+	return m.at
+}
+
+func (m *Map) keyPlace(key string) finding.Place {
+	for _, k := range m.keys {
+		if k.S == key {
+			return k.At
+		}
+	}
+	return finding.Place{}
+}
+
+// ask makes key known and gives its value; a value left empty counts as missing.
+func (m *Map) ask(key string) *yaml.Node {
+	if m == nil {
+		return nil
+	}
+	m.known = append(m.known, key)
+	if v := m.vals[key]; v != nil && v.Tag != "!!null" {
+		return v
+	}
+	return nil
+}
+
+// Done reports the keys that the format does not have.
+func (m *Map) Done() {
+	if m == nil {
+		return
+	}
+	for _, k := range m.keys {
+		if !slices.Contains(m.known, k.S) {
+			help := finding.NearestHelp(k.S, m.known, nil)
+			if help == nil {
+				help = []string{"keys here: " + strings.Join(m.known, ", ")}
+			}
+			m.r.list.Add(k.At, "unknown-key", m.what+" has no key "+quote(k.S), help...)
+		}
+	}
+}
+
+// Text gives an optional single value.
+func (m *Map) Text(key string) Text {
+	v := m.ask(key)
+	if v == nil {
+		return Text{}
+	}
+	return m.r.text(v, key)
+}
+
+// NeedText gives a single value that must be there.
+func (m *Map) NeedText(key string) Text {
+	v := m.ask(key)
+	if v == nil {
+		m.missing(key)
+		return Text{}
+	}
+	t := m.r.text(v, key)
+	if t.Given() && strings.TrimSpace(t.S) == "" {
+		m.r.list.Add(t.At, "empty-text", quote(key)+" in "+m.what+" is empty", "write the text, or remove what it belongs to")
+	}
+	return t
+}
+
+func (m *Map) missing(key string) {
+	if m != nil {
+		m.r.list.Add(m.Key(key), "missing-key", m.what+" lacks "+quote(key), "add a line "+quote(key+": ..."))
+	}
+}
+
+func (r *reader) text(v *yaml.Node, key string) Text {
+	if v.Kind != yaml.ScalarNode {
+		r.list.Add(r.place(v), "wrong-type", quote(key)+" is "+kindName(v)+", and a single text was expected", `write "`+key+`: the text"`)
+		return Text{}
+	}
+	return Text{S: strings.TrimSpace(v.Value), At: r.place(v)}
+}
+
+// Bool gives an optional true or false; false where it is missing.
+func (m *Map) Bool(key string) bool {
+	t := m.Text(key)
+	switch {
+	case !t.Given(), t.S == "false":
+		return false
+	case t.S == "true":
+		return true
+	}
+	m.r.list.Add(t.At, "wrong-type", quote(key)+" is "+quote(t.S)+", and true or false was expected", "write true or false, or leave the line out")
+	return false
+}
+
+// Int gives a whole number from low to high; ok is false where it is missing or wrong.
+func (m *Map) Int(key string, low, high int) (n int, ok bool) {
+	t := m.Text(key)
+	if !t.Given() {
+		return 0, false
+	}
+	n, err := strconv.Atoi(t.S)
+	if err != nil || n < low || n > high {
+		m.r.list.Add(t.At, "wrong-type", quote(key)+" is "+quote(t.S)+", and a whole number from "+strconv.Itoa(low)+" to "+strconv.Itoa(high)+" was expected")
+		return 0, false
+	}
+	return n, true
+}
+
+// Date gives a date that must be there, as written: YYYY-MM-DD.
+func (m *Map) Date(key string) Text {
+	t := m.NeedText(key)
+	if t.Given() {
+		if _, err := time.Parse(time.DateOnly, t.S); err != nil {
+			m.r.list.Add(t.At, "wrong-type", quote(key)+" is "+quote(t.S)+", and a date was expected", "write it like 2026-11-25: year, month, day")
+			return Text{}
+		}
+	}
+	return t
+}
+
+// OneOf gives a value out of a short list; the first of the list where the key is missing.
+func (m *Map) OneOf(key string, allowed ...string) Text {
+	t := m.Text(key)
+	if !t.Given() {
+		return Text{S: allowed[0]}
+	}
+	if !slices.Contains(allowed, t.S) {
+		help := append(finding.NearestHelp(t.S, allowed, nil), "allowed: "+strings.Join(allowed, ", "))
+		m.r.list.Add(t.At, "not-allowed", quote(key)+" is "+quote(t.S)+", and that is not one of its values", help...)
+		return Text{S: allowed[0], At: t.At}
+	}
+	return t
+}
+
+// Texts gives an optional list of single values.
+func (m *Map) Texts(key string) []Text {
+	v := m.ask(key)
+	if v == nil {
+		return nil
+	}
+	if v.Kind != yaml.SequenceNode {
+		m.r.list.Add(m.r.place(v), "wrong-type", quote(key)+" is "+kindName(v)+", and a list was expected", `write "`+key+`: [first, second]"`)
+		return nil
+	}
+	var out []Text
+	for _, c := range v.Content {
+		if t := m.r.text(c, key); t.Given() {
+			out = append(out, t)
+		}
+	}
+	return out
+}
+
+// NeedTexts gives a list that must be there, though it may be empty.
+func (m *Map) NeedTexts(key string) []Text {
+	ts := m.Texts(key)
+	if m != nil && m.vals[key] == nil {
+		m.missing(key)
+	}
+	return ts
+}
+
+// IDs gives a list of ids, and reports one that stands in it twice.
+func (m *Map) IDs(key string) []Text {
+	ts := m.Texts(key)
+	for i, t := range ts {
+		if slices.Contains(Strings(ts[:i]), t.S) {
+			m.r.list.Add(t.At, "repeated-id", quote(t.S)+" stands twice in "+quote(key), "keep one of them")
+		}
+	}
+	return ts
+}
+
+// Sub gives an optional mapping.
+func (m *Map) Sub(key, what string) *Map {
+	v := m.ask(key)
+	if v == nil {
+		return nil
+	}
+	return m.r.sub(v, what)
+}
+
+func (r *reader) sub(v *yaml.Node, what string) *Map {
+	if v.Kind != yaml.MappingNode {
+		r.list.Add(r.place(v), "wrong-type", what+" is "+kindName(v)+", and keys with values were expected", `write its keys below it, each "key: value"`)
+		return nil
+	}
+	return r.mapping(v, what)
+}
+
+// Maps gives an optional list of mappings.
+func (m *Map) Maps(key, what string) []*Map {
+	v := m.ask(key)
+	if v == nil {
+		return nil
+	}
+	if v.Kind != yaml.SequenceNode {
+		m.r.list.Add(m.r.place(v), "wrong-type", quote(key)+" is "+kindName(v)+", and a list was expected", `begin each entry with "- "`)
+		return nil
+	}
+	var out []*Map
+	for _, c := range v.Content {
+		if s := m.r.sub(c, what); s != nil {
+			out = append(out, s)
+		}
+	}
+	return out
+}
+
+// Each calls do for every entry of the mapping under key, in the file's order.
+// The entry's key is its id. kind names an entry in messages: "question".
+func (m *Map) Each(key, kind string, do func(id Text, entry *Map)) {
+	top := m.Sub(key, quote(key))
+	if top == nil {
+		return
+	}
+	for _, k := range top.keys {
+		top.r.id(k, kind)
+		if s := top.r.sub(top.vals[k.S], kind+" "+quote(k.S)); s != nil {
+			do(k, s)
+		}
+	}
+}
+
+// Pairs calls do for every key and value of the mapping under key.
+func (m *Map) Pairs(key string, do func(k Text, values []Text)) {
+	top := m.Sub(key, quote(key))
+	if top == nil {
+		return
+	}
+	for _, k := range top.keys {
+		v := top.vals[k.S]
+		if v.Kind == yaml.SequenceNode {
+			do(k, top.Texts(k.S))
+		} else {
+			do(k, []Text{top.r.text(v, k.S)})
+		}
+	}
+}
+
+var idForm = regexp.MustCompile(`^[a-z0-9]+(-[a-z0-9]+)*$`)
+
+// IsID tells whether s has the form of an id: lower-case words joined by hyphens.
+func IsID(s string) bool { return len(s) <= 60 && idForm.MatchString(s) }
+
+func (r *reader) id(k Text, kind string) {
+	if !IsID(k.S) {
+		r.list.Add(k.At, "bad-id", "the "+kind+" id "+quote(k.S)+" has other signs in it than an id may have",
+			"an id is lower-case words joined by hyphens, at most 60 letters: "+quote("heel-height"))
+	}
+}
+
+func quote(s string) string { return strconv.Quote(s) }

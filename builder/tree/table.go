@@ -1,0 +1,61 @@
+package tree
+
+import "keelpath/builder/read"
+
+// Table is a tree as the browser walks it: ids only, no text. It holds the same
+// rules as Walk does, in the plainest form; the client's walker reads it.
+type Table struct {
+	ID        string              `json:"id"`
+	Start     string              `json:"start"`
+	Questions map[string]TableRow `json:"questions"`
+	Endings   map[string]TableEnd `json:"endings"`
+}
+
+// TableRow is one question of a Table.
+type TableRow struct {
+	Any     bool          `json:"any,omitempty"` // several answers may be chosen
+	Answers []TableAnswer `json:"answers"`
+	Go      string        `json:"go,omitempty"`
+	Skip    string        `json:"skip,omitempty"`
+	Left    int           `json:"left"` // most questions still to come after this one
+}
+
+// TableAnswer is one answer of a TableRow.
+type TableAnswer struct {
+	ID    string   `json:"id"`
+	Go    string   `json:"go,omitempty"`
+	Cards []string `json:"cards,omitempty"`
+	Alone bool     `json:"alone,omitempty"`
+}
+
+// TableEnd is what an ending brings to the sheet.
+type TableEnd struct {
+	Safety  bool     `json:"safety,omitempty"`
+	Prompts []string `json:"prompts,omitempty"`
+	Topics  []string `json:"topics,omitempty"`
+	Next    []string `json:"next,omitempty"`
+}
+
+// Table compiles the tree. left says for each question how many may still
+// follow it at most; it comes from the proof.
+func (t *Tree) Table(left map[string]int) Table {
+	out := Table{ID: t.ID.S, Start: t.Start.S, Questions: map[string]TableRow{}, Endings: map[string]TableEnd{}}
+	for _, q := range t.Questions {
+		row := TableRow{Any: q.Pick == PickAny, Go: q.Go.S, Skip: q.Skip.S, Left: left[q.ID.S]}
+		for _, a := range q.Answers {
+			row.Answers = append(row.Answers, TableAnswer{ID: a.ID.S, Go: a.Go.S, Cards: texts(a.Cards), Alone: a.Alone})
+		}
+		out.Questions[q.ID.S] = row
+	}
+	for _, e := range t.Endings {
+		out.Endings[e.ID.S] = TableEnd{Safety: e.Safety, Prompts: texts(e.Prompts), Topics: texts(e.Topics), Next: texts(e.Next)}
+	}
+	return out
+}
+
+func texts(ts []read.Text) []string {
+	if len(ts) == 0 {
+		return nil
+	}
+	return read.Strings(ts)
+}

@@ -1,0 +1,150 @@
+// Package tree knows a tree file: it reads one, keeps every place, goes on
+// after the first mistake, and walks a tree with given answers. Walk is the
+// reference that the browser's walker must agree with.
+package tree
+
+import (
+	"keelpath/builder/read"
+)
+
+// Tree is one decision tree, as written in one file of trees/.
+type Tree struct {
+	File      string
+	ID        read.Text
+	Title     read.Text
+	Purpose   read.Text
+	Audience  read.Text // "patient" or "resident"
+	Credits   read.Credits
+	Start     read.Text // the first question
+	Questions []*Question
+	Endings   []*Ending
+	Examples  []*Example
+}
+
+// Pick says how many answers a question takes.
+type Pick string
+
+const (
+	PickOne Pick = "one"
+	PickAny Pick = "any" // one or more
+)
+
+// Skip is the answer of a reader who skips a question. No answer may have it as its id.
+const Skip = "skip"
+
+// Unsure is the id of the answer "not sure".
+const Unsure = "unsure"
+
+// Question is what a tree asks. Answers is never empty in a tree without findings.
+type Question struct {
+	ID      read.Text
+	Text    read.Text
+	Why     read.Text // why it is asked; one line
+	Hint    read.Text // optional help below the question
+	Pick    Pick
+	Answers []*Answer
+	Go      read.Text // pick any: where answers without a way of their own lead
+	Skip    read.Text // where skipping leads; not given where the question has a "not sure"
+}
+
+// Answer is one choice of a question.
+type Answer struct {
+	ID    read.Text
+	Text  read.Text
+	Go    read.Text   // a question or an ending; optional with pick any
+	Cards []read.Text // ids of cards this answer adds
+	Alone bool        // pick any: cannot be chosen together with others
+}
+
+// Ending is where a path stops. All but title and text may be missing.
+type Ending struct {
+	ID      read.Text
+	Title   read.Text
+	Text    read.Text // markdown
+	Caution read.Text // markdown, shown first
+	Safety  bool      // asks for quick help; outranks everything else
+	Topics  []read.Text
+	Types   []Talk
+	Prompts []read.Text
+	Next    []read.Text // trees to do next
+}
+
+// Talk is a foot type that comes up at an ending, with both sides of it.
+type Talk struct {
+	Type    read.Text
+	For     read.Text
+	Against read.Text
+}
+
+// Example is an invented person whose answers must lead to the stated ending,
+// with exactly the stated cards in any order.
+type Example struct {
+	Who     read.Text
+	Answers []Given
+	Ending  read.Text
+	Cards   []read.Text
+}
+
+// Given is one answered question of an example.
+type Given struct {
+	Question read.Text
+	Chosen   []read.Text
+}
+
+// Question gives the question with that id, or nil.
+func (t *Tree) Question(id string) *Question {
+	for _, q := range t.Questions {
+		if q.ID.S == id {
+			return q
+		}
+	}
+	return nil
+}
+
+// Ending gives the ending with that id, or nil.
+func (t *Tree) Ending(id string) *Ending {
+	for _, e := range t.Endings {
+		if e.ID.S == id {
+			return e
+		}
+	}
+	return nil
+}
+
+// Answer gives the answer with that id, or nil.
+func (q *Question) Answer(id string) *Answer {
+	for _, a := range q.Answers {
+		if a.ID.S == id {
+			return a
+		}
+	}
+	return nil
+}
+
+// WaysOn gives every way on that the question names, in the file's order.
+func (q *Question) WaysOn() []read.Text {
+	var out []read.Text
+	add := func(t read.Text) {
+		if t.Given() {
+			out = append(out, t)
+		}
+	}
+	for _, a := range q.Answers {
+		add(a.Go)
+	}
+	add(q.Go)
+	add(q.Skip)
+	return out
+}
+
+// Numbers gives each question, then each ending, its number on paper, from 1.
+func (t *Tree) Numbers() map[string]int {
+	n := map[string]int{}
+	for _, q := range t.Questions {
+		n[q.ID.S] = len(n) + 1
+	}
+	for _, e := range t.Endings {
+		n[e.ID.S] = len(n) + 1
+	}
+	return n
+}
