@@ -1,0 +1,251 @@
+package library
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"keelpath/builder/explainer"
+	"keelpath/builder/finding"
+	"keelpath/builder/read"
+	"keelpath/builder/tree"
+)
+
+// shelf is everything of one kind that can be named: ids and where each stands.
+type shelf struct {
+	kind string
+	at   map[string]finding.Place
+	ids  []string
+}
+
+func shelfOf[T any](kind string, all []*T, of func(*T) read.Text) shelf {
+	s := shelf{kind: kind, at: map[string]finding.Place{}}
+	for _, x := range all {
+		t := of(x)
+		s.ids = append(s.ids, t.S)
+		s.at[t.S] = t.At
+	}
+	return s
+}
+
+// checker cross-checks the names that files use for each other.
+type checker struct {
+	*loader
+	trees, prompts, topics, cards, rows, types, words, sources, explainers shelf
+}
+
+func (l *loader) check() {
+	c := &checker{
+		loader:  l,
+		trees:   shelfOf("tree", l.Trees, func(t *tree.Tree) read.Text { return t.ID }),
+		prompts: shelfOf("prompt", l.Prompts(), func(p *Prompt) read.Text { return p.ID }),
+		topics:  shelfOf("topic", l.Topics, func(t *Topic) read.Text { return t.ID }),
+		cards:   shelfOf("card", l.Cards, func(c *Card) read.Text { return c.ID }),
+		rows:    shelfOf("row", l.Rows, func(r *Row) read.Text { return r.ID }),
+		types:   shelfOf("foot type", l.FootTypes, func(t *FootType) read.Text { return t.ID }),
+		words:   shelfOf("word", l.Words, func(w *Word) read.Text { return w.ID }),
+		sources: shelfOf("source", l.Sources, func(s *Source) read.Text { return s.ID }),
+		explainers: shelfOf("explainer", l.Explainers, func(p *explainer.Page) read.Text {
+			return read.Text{S: p.ID, At: finding.Place{File: p.File, Line: 1}}
+		}),
+	}
+	c.tables()
+	for _, t := range l.Trees {
+		c.tree(t)
+	}
+	for _, p := range l.Explainers {
+		c.page(p)
+	}
+	c.wordForms()
+}
+
+// has reports each name that is not on the shelf. who says what uses it.
+func (c *checker) has(s shelf, who string, names ...read.Text) {
+	for _, n := range names {
+		if !n.Given() || slices.Contains(s.ids, n.S) {
+			continue
+		}
+		help := finding.NearestHelp(n.S, s.ids, func(id string) finding.Place { return s.at[id] })
+		if help == nil {
+			help = []string{fmt.Sprintf("add a %s with that id, or take the name out", s.kind)}
+		}
+		c.list.Add(n.At, "unknown-name", fmt.Sprintf("%s names the %s %q, and there is none", who, s.kind, n.S), help...)
+	}
+}
+
+// basis is has for sources where a trade rule without one may stand.
+func (c *checker) basis(who string, names []read.Text) {
+	for _, n := range names {
+		if n.S != CommonPractice {
+			c.has(c.sources, who, n)
+		}
+	}
+}
+
+func (c *checker) tables() {
+	seen := map[string]finding.Place{}
+	for _, p := range c.Prompts() {
+		if at, twice := seen[p.ID.S]; twice {
+			c.list.Add(p.ID.At, "repeated-id", fmt.Sprintf("prompt %q has an id that another prompt has", p.ID.S), "the first is at "+at.String(), "give one of them another id")
+		}
+		seen[p.ID.S] = p.ID.At
+		c.basis(fmt.Sprintf("prompt %q", p.ID.S), p.Basis)
+	}
+	for _, k := range c.Cards {
+		who := fmt.Sprintf("card %q", k.ID.S)
+		c.has(c.prompts, who, k.Prompts...)
+		c.text(who, k.Text)
+	}
+	for _, t := range c.FootTypes {
+		c.footType(t)
+	}
+}
+
+func (c *checker) footType(t *FootType) {
+	who := fmt.Sprintf("foot type %q", t.ID.S)
+	c.has(c.explainers, who, t.Explainer)
+	for _, r := range c.Rows {
+		if t.Cells[r.ID.S] == nil {
+			c.list.Add(t.ID.At, "missing-cell", fmt.Sprintf("%s has no cell for the row %q", who, r.ID.S), "the row is at "+r.ID.At.String(), "every foot type answers every row")
+		}
+	}
+	for _, cell := range t.Cells {
+		c.has(c.rows, who, cell.At)
+		c.basis(fmt.Sprintf("cell %q of %s", cell.At.S, who), cell.Sources)
+	}
+}
+
+func (c *checker) tree(t *tree.Tree) {
+	c.has(c.sources, "the tree", t.Credits.Sources...)
+	for _, q := range t.Questions {
+		for _, a := range q.Answers {
+			c.has(c.cards, fmt.Sprintf("answer %q", a.ID.S), a.Cards...)
+		}
+	}
+	for _, e := range t.Endings {
+		who := fmt.Sprintf("ending %q", e.ID.S)
+		c.has(c.topics, who, e.Topics...)
+		c.has(c.prompts, who, e.Prompts...)
+		c.has(c.trees, who, e.Next...)
+		for _, talk := range e.Types {
+			c.has(c.types, who, talk.Type)
+		}
+		for _, md := range []read.Text{e.Text, e.Caution} {
+			c.cited(c.text(who, md), t.Credits)
+		}
+	}
+	for _, e := range t.Examples {
+		c.has(c.cards, "an example", e.Cards...)
+	}
+}
+
+// text checks a markdown text inside a YAML value and gives it parsed.
+func (c *checker) text(who string, t read.Text) *explainer.Doc {
+	d := explainer.ParseText(t, c.list)
+	c.refs(who, d)
+	if len(d.Headings) > 0 {
+		c.list.Add(t.At, "heading-level", fmt.Sprintf("%s has a heading in its text", who), "leave headings to explainers")
+	}
+	return d
+}
+
+// cited reports a source that a text cites and its header does not list. It
+// gives the ids of all that are cited.
+func (c *checker) cited(d *explainer.Doc, header read.Credits) []string {
+	var cited []string
+	listed := read.Strings(header.Sources)
+	for _, r := range d.Refs {
+		if r.Kind != "source" {
+			continue
+		}
+		cited = append(cited, r.ID)
+		if !slices.Contains(listed, r.ID) && slices.Contains(c.sources.ids, r.ID) {
+			c.list.Add(r.At, "uncited", fmt.Sprintf("the text cites the source %q, and the header does not list it", r.ID), "add it to sources: in the header")
+		}
+	}
+	return cited
+}
+
+func (c *checker) refs(who string, d *explainer.Doc) {
+	shelves := map[string]shelf{"explainer": c.explainers, "tree": c.trees, "type": c.types, "word": c.words, "source": c.sources}
+	for _, r := range d.Refs {
+		if r.Kind == "heading" {
+			c.heading(who, d, r)
+			continue
+		}
+		c.has(shelves[r.Kind], who, read.Text{S: r.ID, At: r.At})
+	}
+}
+
+func (c *checker) heading(who string, d *explainer.Doc, r explainer.Ref) {
+	var ids []string
+	for _, h := range d.Headings {
+		ids = append(ids, h.ID)
+	}
+	if !slices.Contains(ids, r.ID) {
+		c.list.Add(r.At, "unknown-name", fmt.Sprintf("%s links to the heading %q, and the page has none", who, "#"+r.ID), finding.NearestHelp(r.ID, ids, nil)...)
+	}
+}
+
+func (c *checker) page(p *explainer.Page) {
+	who := "the page"
+	c.has(c.prompts, who, p.Prompts...)
+	c.has(c.sources, "the header", p.Credits.Sources...)
+	c.refs(who, p.Body)
+	cited := c.cited(p.Body, p.Credits)
+	for _, s := range p.Credits.Sources {
+		if !slices.Contains(cited, s.S) {
+			c.list.Add(s.At, "uncited", fmt.Sprintf("the header lists the source %q, and the text does not cite it", s.S), fmt.Sprintf(`put "[](source:%s)" behind the claim it bears out, or take it off the list`, s.S))
+		}
+	}
+	if p.Audience.S == "patient" && len(p.Credits.Sources) == 0 && p.Title.Given() {
+		c.list.Add(p.Title.At, "no-sources", "a page for patients rests on no source", "list what it rests on under sources: and cite it in the text")
+	}
+}
+
+// wordForms reports a form that two glossary words share: a link could only
+// lead to one of them.
+func (c *checker) wordForms() {
+	first := map[string]*Word{}
+	for _, w := range c.Words {
+		for _, f := range append([]read.Text{w.Word}, w.Also...) {
+			key := strings.ToLower(f.S)
+			if old := first[key]; old != nil && old != w {
+				c.list.Add(f.At, "repeated-form", fmt.Sprintf("the glossary words %q and %q share the form %q", old.ID.S, w.ID.S, f.S), "the first is at "+old.ID.At.String(), "leave it to one of them")
+				continue
+			}
+			first[key] = w
+		}
+	}
+}
+
+// safetyKept holds the endings for safety of the built-in trees: a layer may
+// change a tree, but not take such an ending away, reword it or cut it off.
+func (l *loader) safetyKept(ground Layer) {
+	for _, file := range ground.names(isTree) {
+		old := tree.Parse(ground.name(file), ground.files[file], &finding.List{})
+		if old == nil {
+			continue
+		}
+		now := l.Tree(old.ID.S)
+		if now.File == old.File {
+			continue
+		}
+		for _, e := range old.Endings {
+			if e.Safety {
+				l.safetyEnding(e, now)
+			}
+		}
+	}
+}
+
+func (l *loader) safetyEnding(old *tree.Ending, now *tree.Tree) {
+	const rule = "an edition may add to a tree, but not change its endings for safety"
+	e := now.Ending(old.ID.S)
+	switch {
+	case e == nil:
+		l.list.Add(now.ID.At, "safety-kept", fmt.Sprintf("the tree lacks the ending %q of the built-in one, which is for safety", old.ID.S), rule, "copy it from "+old.ID.At.String())
+	case !e.Safety || e.Title.S != old.Title.S || e.Text.S != old.Text.S || e.Caution.S != old.Caution.S:
+		l.list.Add(e.ID.At, "safety-kept", fmt.Sprintf("the ending %q differs from the built-in one, which is for safety", e.ID.S), rule, "the built-in one is at "+old.ID.At.String())
+	}
+}

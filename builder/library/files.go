@@ -1,0 +1,153 @@
+package library
+
+import (
+	"fmt"
+	"io/fs"
+	"os"
+	"path"
+	"path/filepath"
+	"slices"
+	"strings"
+
+	"keelpath/builder/finding"
+	"keelpath/builder/read"
+	"keelpath/content"
+	"keelpath/trees"
+)
+
+// Layer is a set of input files by their slash-separated path: trees/ID.yaml,
+// content/glossary.yaml and so on. A later layer adds to an earlier one and
+// replaces what has the same path (trees, explainers) or the same id (entries
+// of the tables).
+type Layer struct {
+	Dir   string // where the layer lies, as the user named it; empty for the built-in one
+	files map[string][]byte
+}
+
+// name gives a file's path as findings show it.
+func (y Layer) name(file string) string { return path.Join(filepath.ToSlash(y.Dir), file) }
+
+// Builtin gives the content that the program carries.
+func Builtin() Layer {
+	y := Layer{files: map[string][]byte{}}
+	for prefix, f := range map[string]fs.FS{"content": content.FS, "trees": trees.FS} {
+		if err := y.add(prefix, f, nil); err != nil {
+			panic(err) // an embedded file can always be read
+		}
+	}
+	return y
+}
+
+// ReadLayer reads a layer from a folder that holds content/, trees/ or both.
+// Files that are not part of a layer are reported as warnings. The error is
+// about the folder itself.
+func ReadLayer(dir string, list *finding.List) (Layer, error) {
+	y := Layer{Dir: dir, files: map[string][]byte{}}
+	root, err := os.OpenRoot(dir)
+	if err != nil {
+		return y, fmt.Errorf("read the layer: %w", err)
+	}
+	defer root.Close()
+	found := false
+	for _, part := range []string{"content", "trees"} {
+		sub, err := fs.Sub(root.FS(), part)
+		if err != nil {
+			return y, err
+		}
+		if info, err := fs.Stat(root.FS(), part); err != nil || !info.IsDir() {
+			continue
+		}
+		found = true
+		if err := y.add(part, sub, list); err != nil {
+			return y, fmt.Errorf("read the layer %s: %w", dir, err)
+		}
+	}
+	if !found {
+		return y, fmt.Errorf("the layer %s has no folder content/ and no folder trees/", dir)
+	}
+	return y, nil
+}
+
+// add takes the files of one part that belong to a layer.
+func (y *Layer) add(part string, f fs.FS, list *finding.List) error {
+	return fs.WalkDir(f, ".", func(p string, d fs.DirEntry, err error) error {
+		if err != nil {
+			return err
+		}
+		name := path.Join(part, p)
+		if strings.HasPrefix(path.Base(p), ".") && p != "." {
+			if d.IsDir() {
+				return fs.SkipDir
+			}
+			return nil
+		}
+		if d.IsDir() {
+			return nil
+		}
+		if !isInput(name) {
+			if list != nil {
+				list.Warn(finding.Place{File: y.name(name)}, "unknown-file", "this file is not part of a layer and is not read", nearestInput(name)...)
+			}
+			return nil
+		}
+		src, err := readLimited(f, p)
+		if err != nil {
+			return err
+		}
+		y.files[name] = src
+		return nil
+	})
+}
+
+// readLimited reads a file, but only a little more than the reader will take,
+// so that a huge one costs no memory before it is refused.
+func readLimited(f fs.FS, p string) ([]byte, error) {
+	file, err := f.Open(p)
+	if err != nil {
+		return nil, err
+	}
+	defer file.Close()
+	info, err := file.Stat()
+	if err != nil {
+		return nil, err
+	}
+	if info.Size() > read.MaxBytes {
+		return make([]byte, read.MaxBytes+1), nil
+	}
+	return fs.ReadFile(f, p)
+}
+
+// tables are the input files with a name of their own.
+var tables = []string{
+	"content/edition.yaml", "content/foot-types.yaml", "content/glossary.yaml", "content/learn.yaml", "content/sources.yaml",
+	"trees/cards.yaml", "trees/planner.yaml", "trees/prompts.yaml",
+}
+
+func isInput(name string) bool {
+	if slices.Contains(tables, name) {
+		return true
+	}
+	dir, base := path.Split(name)
+	return (dir == "trees/" && strings.HasSuffix(base, ".yaml")) || (dir == "content/en/" && strings.HasSuffix(base, ".md"))
+}
+
+func isTree(name string) bool {
+	return strings.HasPrefix(name, "trees/") && !slices.Contains(tables, name)
+}
+
+func nearestInput(name string) []string {
+	help := finding.NearestHelp(name, tables, nil)
+	return append(help, "a layer holds trees/ID.yaml, content/en/ID.md, "+strings.Join(tables, ", "))
+}
+
+// names gives the layer's files that pass keep, sorted.
+func (y Layer) names(keep func(string) bool) []string {
+	var out []string
+	for n := range y.files {
+		if keep(n) {
+			out = append(out, n)
+		}
+	}
+	slices.Sort(out)
+	return out
+}

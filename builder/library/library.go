@@ -1,0 +1,191 @@
+// Package library holds everything that was read, cross-checked: the one
+// read-only value that all pages render from.
+package library
+
+import (
+	"keelpath/builder/explainer"
+	"keelpath/builder/proof"
+	"keelpath/builder/read"
+	"keelpath/builder/tree"
+)
+
+// Library is one edition's whole content. Slices keep the order of the files;
+// Trees and Explainers are in the order in which pages list them.
+type Library struct {
+	Edition    Edition
+	Trees      []*tree.Tree
+	Proofs     map[string]*proof.Proof // by tree id
+	General    []*Prompt               // the questions that open every sheet
+	Topics     []*Topic
+	Cards      []*Card
+	Rows       []*Row // of the foot types, side by side
+	FootTypes  []*FootType
+	Words      []*Word
+	Sources    []*Source
+	Parts      []*Part
+	Explainers []*explainer.Page
+
+	files map[string][]byte
+}
+
+// Edition is what a clinic says of its own copy. Name and Emergency are always
+// there; the others may be empty.
+type Edition struct {
+	Name        read.Text // of the edition: "Keelpath"
+	Clinic      read.Text // who publishes it
+	Phone       read.Text // the clinic's
+	Emergency   read.Text // a sentence: "Call your local emergency number."
+	Endorsement read.Text // a sentence at the top of the sheet
+	Version     read.Text
+}
+
+// Topic groups prompts.
+type Topic struct {
+	ID      read.Text
+	Title   read.Text
+	About   read.Text
+	Prompts []*Prompt
+}
+
+// Prompt is a question to bring.
+type Prompt struct {
+	ID    read.Text
+	Topic *Topic // nil for the general ones
+	Ask   read.Text
+	Whom  []read.Text // of Whom
+	Why   read.Text
+	Basis []read.Text // source ids, or CommonPractice
+}
+
+// Whom lists the people a prompt can be for, in the order pages name them.
+var Whom = []string{"prosthetist", "physician", "therapist", "payer", "myself"}
+
+// CommonPractice stands where a source id would, for a trade rule without one.
+const CommonPractice = "common-practice"
+
+// Card is a short note that an answer adds.
+type Card struct {
+	ID      read.Text
+	Title   read.Text
+	Text    read.Text // markdown
+	Prompts []read.Text
+}
+
+// Row is one line of the side-by-side table. Steps are five words for marks 0 to 4.
+type Row struct {
+	ID    read.Text
+	Title read.Text
+	Steps []read.Text
+}
+
+// FootType is a construction, as a class: single feet differ.
+type FootType struct {
+	ID        read.Text
+	Name      read.Text
+	Also      []read.Text
+	What      read.Text
+	Explainer read.Text // id; may be empty
+	Addon     bool      // marks are changes to the foot it is added to
+	Gain      []read.Text
+	GiveUp    []read.Text
+	Cells     map[string]*Cell // by row id; complete
+}
+
+// Cell is one mark with its reason. Sources may be CommonPractice.
+type Cell struct {
+	At       read.Text
+	Mark     int // 0..4, or -2..3 for an add-on
+	Disputed bool
+	Why      read.Text
+	Sources  []read.Text
+}
+
+// Word is one entry of the glossary.
+type Word struct {
+	ID      read.Text
+	Word    read.Text
+	Also    []read.Text
+	Meaning read.Text
+}
+
+// Source is one entry of the bibliography.
+type Source struct {
+	ID      read.Text
+	Title   read.Text
+	By      read.Text
+	Year    int // 0 where unknown
+	Where   read.Text
+	Address read.Text // of a page; may be empty
+	Seen    read.Text // page, abstract, opening or summary: how much of it was read
+	Note    read.Text
+}
+
+// Part is one shelf of the learn page. The last one gathers explainers that no
+// part names.
+type Part struct {
+	Title      read.Text
+	About      read.Text
+	Explainers []*explainer.Page
+}
+
+// Tree gives the tree with that id, or nil.
+func (l *Library) Tree(id string) *tree.Tree {
+	return find(l.Trees, id, func(t *tree.Tree) string { return t.ID.S })
+}
+
+// Explainer gives the explainer with that id, or nil.
+func (l *Library) Explainer(id string) *explainer.Page {
+	return find(l.Explainers, id, func(p *explainer.Page) string { return p.ID })
+}
+
+// Topic gives the topic with that id, or nil.
+func (l *Library) Topic(id string) *Topic {
+	return find(l.Topics, id, func(t *Topic) string { return t.ID.S })
+}
+
+// Prompt gives the prompt with that id, general ones included, or nil.
+func (l *Library) Prompt(id string) *Prompt {
+	return find(l.Prompts(), id, func(p *Prompt) string { return p.ID.S })
+}
+
+// Prompts gives all prompts, the general ones first.
+func (l *Library) Prompts() []*Prompt {
+	out := append([]*Prompt(nil), l.General...)
+	for _, t := range l.Topics {
+		out = append(out, t.Prompts...)
+	}
+	return out
+}
+
+// Card gives the card with that id, or nil.
+func (l *Library) Card(id string) *Card {
+	return find(l.Cards, id, func(c *Card) string { return c.ID.S })
+}
+
+// FootType gives the foot type with that id, or nil.
+func (l *Library) FootType(id string) *FootType {
+	return find(l.FootTypes, id, func(t *FootType) string { return t.ID.S })
+}
+
+// Word gives the glossary entry with that id, or nil.
+func (l *Library) Word(id string) *Word {
+	return find(l.Words, id, func(w *Word) string { return w.ID.S })
+}
+
+// Source gives the source with that id, or nil.
+func (l *Library) Source(id string) *Source {
+	return find(l.Sources, id, func(s *Source) string { return s.ID.S })
+}
+
+// File gives the text of an input file as it was read, for listings and
+// findings; nil where there is none.
+func (l *Library) File(name string) []byte { return l.files[name] }
+
+func find[T any](all []*T, id string, of func(*T) string) *T {
+	for _, x := range all {
+		if of(x) == id {
+			return x
+		}
+	}
+	return nil
+}

@@ -1,0 +1,329 @@
+package library
+
+import (
+	"cmp"
+	"fmt"
+	"path"
+	"slices"
+	"strings"
+
+	"keelpath/builder/explainer"
+	"keelpath/builder/finding"
+	"keelpath/builder/proof"
+	"keelpath/builder/read"
+	"keelpath/builder/tree"
+)
+
+// Load reads the layers, the first being the ground, proves every tree and
+// cross-checks everything. It always gives a library, as complete as the input
+// allows; render it only when list has no errors.
+func Load(list *finding.List, layers ...Layer) *Library {
+	l := &loader{Library: &Library{Proofs: map[string]*proof.Proof{}, files: map[string][]byte{}}, list: list}
+	for _, y := range layers {
+		l.layer(y)
+	}
+	l.order()
+	l.parts(l.learn)
+	l.rest()
+	for _, t := range l.Trees {
+		l.Proofs[t.ID.S] = proof.Prove(t, list)
+	}
+	if len(layers) > 1 {
+		l.safetyKept(layers[0])
+	}
+	l.check()
+	return l.Library
+}
+
+type loader struct {
+	*Library
+	list    *finding.List
+	planner []read.Text // ids of trees in the planner's order
+	learn   *read.Map   // the shelves of the learn page, of the last layer that has them
+}
+
+func (l *loader) layer(y Layer) {
+	for _, n := range y.names(func(string) bool { return true }) {
+		l.files[y.name(n)] = y.files[n]
+	}
+	open := func(file string) *read.Map {
+		src, ok := y.files[file]
+		if !ok {
+			return nil
+		}
+		return read.YAML(y.name(file), src, 0, l.list)
+	}
+	l.edition(open("content/edition.yaml"))
+	l.sources(open("content/sources.yaml"))
+	l.words(open("content/glossary.yaml"))
+	l.prompts(open("trees/prompts.yaml"))
+	l.cards(open("trees/cards.yaml"))
+	l.footTypes(open("content/foot-types.yaml"))
+	l.plannerOrder(open("trees/planner.yaml"))
+	for _, n := range y.names(isTree) {
+		if t := tree.Parse(y.name(n), y.files[n], l.list); t != nil {
+			t.ID.S = cmp.Or(t.ID.S, strings.TrimSuffix(path.Base(n), ".yaml"))
+			put(&l.Trees, t, func(t *tree.Tree) string { return t.ID.S })
+		}
+	}
+	for _, n := range y.names(func(n string) bool { return strings.HasPrefix(n, "content/en/") }) {
+		if p := explainer.Parse(y.name(n), y.files[n], l.list); p != nil {
+			put(&l.Explainers, p, func(p *explainer.Page) string { return p.ID })
+		}
+	}
+	if m := open("content/learn.yaml"); m != nil {
+		l.learn = m
+	}
+}
+
+// put adds x, or replaces what has the same id.
+func put[T any](all *[]*T, x *T, id func(*T) string) {
+	for i, old := range *all {
+		if id(old) == id(x) {
+			(*all)[i] = x
+			return
+		}
+	}
+	*all = append(*all, x)
+}
+
+func (l *loader) edition(m *read.Map) {
+	if m == nil {
+		return
+	}
+	set := func(to *read.Text, key string) {
+		if t := m.Text(key); t.Given() {
+			*to = t
+		}
+	}
+	e := &l.Edition
+	set(&e.Name, "name")
+	set(&e.Clinic, "clinic")
+	set(&e.Phone, "phone")
+	set(&e.Emergency, "emergency")
+	set(&e.Endorsement, "endorsement")
+	set(&e.Version, "version")
+	m.Done()
+	for key, t := range map[string]read.Text{"name": e.Name, "emergency": e.Emergency} {
+		if t.S == "" {
+			l.list.Add(m.Key(key), "missing-key", fmt.Sprintf("the edition lacks %q", key), "every edition has a name, and says whom to call in an emergency")
+		}
+	}
+}
+
+func (l *loader) sources(m *read.Map) {
+	m.Each("sources", "source", func(id read.Text, s *read.Map) {
+		src := &Source{
+			ID: id, Title: s.NeedText("title"), By: s.Text("by"), Where: s.Text("where"), Address: s.Text("address"),
+			Seen: s.OneOf("seen", "page", "abstract", "opening", "summary"), Note: s.Text("note"),
+		}
+		src.Year, _ = s.Int("year", 1900, 2100)
+		if a := src.Address; a.S != "" && !strings.HasPrefix(a.S, "https://") && !strings.HasPrefix(a.S, "http://") {
+			l.list.Add(a.At, "not-allowed", fmt.Sprintf(`the address %q does not begin with "https://" or "http://"`, a.S), "write the page's whole address")
+		}
+		s.Done()
+		put(&l.Sources, src, func(s *Source) string { return s.ID.S })
+	})
+	m.Done()
+}
+
+func (l *loader) words(m *read.Map) {
+	m.Each("words", "word", func(id read.Text, w *read.Map) {
+		put(&l.Words, &Word{ID: id, Word: w.NeedText("word"), Also: w.Texts("also"), Meaning: w.NeedText("meaning")},
+			func(w *Word) string { return w.ID.S })
+		w.Done()
+	})
+	m.Done()
+}
+
+func (l *loader) prompts(m *read.Map) {
+	if m == nil {
+		return
+	}
+	byID := func(p *Prompt) string { return p.ID.S }
+	m.Each("general", "prompt", func(id read.Text, p *read.Map) {
+		put(&l.General, l.prompt(id, p, nil), byID)
+	})
+	m.Each("topics", "topic", func(id read.Text, t *read.Map) {
+		topic := l.Topic(id.S)
+		if topic == nil {
+			topic = &Topic{ID: id}
+			l.Topics = append(l.Topics, topic)
+		}
+		topic.Title, topic.About = t.NeedText("title"), t.NeedText("about")
+		t.Each("prompts", "prompt", func(id read.Text, p *read.Map) {
+			put(&topic.Prompts, l.prompt(id, p, topic), byID)
+		})
+		t.Done()
+	})
+	m.Done()
+}
+
+func (l *loader) prompt(id read.Text, m *read.Map, topic *Topic) *Prompt {
+	p := &Prompt{ID: id, Topic: topic, Ask: m.NeedText("ask"), Whom: m.Texts("whom"), Why: m.NeedText("why"), Basis: m.Texts("basis")}
+	m.Done()
+	l.promptForm(p)
+	return p
+}
+
+// maxWords is the most words of a prompt that can be said in one breath (facts:
+// standards, 2.12).
+const maxWords = 20
+
+func (l *loader) promptForm(p *Prompt) {
+	if !p.Ask.Given() {
+		return
+	}
+	if !strings.HasSuffix(p.Ask.S, "?") {
+		l.list.Add(p.Ask.At, "prompt-form", fmt.Sprintf("prompt %q does not end with a question mark", p.ID.S), "word it as a question that the reader can say")
+	}
+	if strings.Count(p.Ask.S, "?") > 1 {
+		l.list.Add(p.Ask.At, "prompt-form", fmt.Sprintf("prompt %q asks more than one question", p.ID.S), "keep one, or make two prompts of it")
+	}
+	if n := len(strings.Fields(p.Ask.S)); n > maxWords {
+		l.list.Add(p.Ask.At, "prompt-form", fmt.Sprintf("prompt %q has %d words, and at most %d can be said in one breath", p.ID.S, n, maxWords), "shorten it")
+	}
+	if len(p.Whom) == 0 {
+		l.list.Add(p.ID.At, "missing-key", fmt.Sprintf("prompt %q does not say whom to ask", p.ID.S), "add whom: ["+Whom[0]+"]")
+	}
+	if len(p.Basis) == 0 {
+		l.list.Add(p.ID.At, "missing-key", fmt.Sprintf("prompt %q does not say what it rests on", p.ID.S), "add basis: with source ids, or ["+CommonPractice+"]")
+	}
+	for _, w := range p.Whom {
+		if !slices.Contains(Whom, w.S) {
+			help := append(finding.NearestHelp(w.S, Whom, nil), "allowed: "+strings.Join(Whom, ", "))
+			l.list.Add(w.At, "not-allowed", fmt.Sprintf("prompt %q is for %q, and nobody here has that name", p.ID.S, w.S), help...)
+		}
+	}
+}
+
+func (l *loader) cards(m *read.Map) {
+	m.Each("cards", "card", func(id read.Text, c *read.Map) {
+		put(&l.Cards, &Card{ID: id, Title: c.NeedText("title"), Text: c.NeedText("text"), Prompts: c.IDs("prompts")},
+			func(c *Card) string { return c.ID.S })
+		c.Done()
+	})
+	m.Done()
+}
+
+// steps is how many marks a row has words for: 0 to 4.
+const steps = 5
+
+func (l *loader) footTypes(m *read.Map) {
+	m.Each("rows", "row", func(id read.Text, r *read.Map) {
+		row := &Row{ID: id, Title: r.NeedText("title"), Steps: r.Texts("steps")}
+		if len(row.Steps) != steps {
+			l.list.Add(r.Key("steps"), "row-steps", fmt.Sprintf("row %q has %d words for its marks, and %d were expected", id.S, len(row.Steps), steps), "give one word or phrase for each mark from 0 to 4")
+		}
+		r.Done()
+		put(&l.Rows, row, func(r *Row) string { return r.ID.S })
+	})
+	m.Each("types", "foot type", func(id read.Text, t *read.Map) {
+		put(&l.FootTypes, l.footType(id, t), func(t *FootType) string { return t.ID.S })
+	})
+	m.Done()
+}
+
+func (l *loader) footType(id read.Text, m *read.Map) *FootType {
+	t := &FootType{
+		ID: id, Name: m.NeedText("name"), Also: m.Texts("also"), What: m.NeedText("what"), Explainer: m.Text("explainer"),
+		Addon: m.Bool("addon"), Gain: m.NeedTexts("gain"), GiveUp: m.NeedTexts("give-up"), Cells: map[string]*Cell{},
+	}
+	low, high := 0, steps-1
+	if t.Addon {
+		low, high = -2, 3
+	}
+	m.Each("cells", "cell", func(row read.Text, c *read.Map) {
+		cell := &Cell{At: row, Disputed: c.Bool("disputed"), Why: c.NeedText("why"), Sources: c.Texts("sources")}
+		c.NeedText("mark")
+		cell.Mark, _ = c.Int("mark", low, high)
+		if len(cell.Sources) == 0 {
+			l.list.Add(row.At, "missing-key", fmt.Sprintf("cell %q of foot type %q names no source", row.S, id.S), "add sources: with ids, or ["+CommonPractice+"]")
+		}
+		c.Done()
+		t.Cells[row.S] = cell
+	})
+	m.Done()
+	return t
+}
+
+func (l *loader) plannerOrder(m *read.Map) {
+	if m == nil {
+		return
+	}
+	l.planner = m.IDs("order")
+	m.Done()
+}
+
+// order brings the trees into the planner's order; the others follow by id.
+func (l *loader) order() {
+	place := func(t *tree.Tree) int {
+		for i, p := range l.planner {
+			if p.S == t.ID.S {
+				return i
+			}
+		}
+		return len(l.planner)
+	}
+	slices.SortStableFunc(l.Trees, func(a, b *tree.Tree) int {
+		return cmp.Or(cmp.Compare(place(a), place(b)), cmp.Compare(a.ID.S, b.ID.S))
+	})
+	var ids []string
+	for _, t := range l.Trees {
+		ids = append(ids, t.ID.S)
+	}
+	for _, p := range l.planner {
+		if l.Tree(p.S) == nil {
+			l.list.Add(p.At, "unknown-name", fmt.Sprintf("the planner's order names the tree %q, and there is none", p.S), finding.NearestHelp(p.S, ids, nil)...)
+		}
+	}
+}
+
+// parts reads the shelves of the learn page, once all explainers are known.
+func (l *loader) parts(m *read.Map) {
+	var named []string
+	for _, p := range m.Maps("parts", "a part") {
+		part := &Part{Title: p.NeedText("title"), About: p.Text("about")}
+		for _, id := range p.IDs("explainers") {
+			page := l.Explainer(id.S)
+			switch {
+			case page == nil:
+				l.list.Add(id.At, "unknown-name", fmt.Sprintf("the learn page lists the explainer %q, and there is none", id.S), finding.NearestHelp(id.S, l.explainerIDs(), nil)...)
+			case slices.Contains(named, id.S):
+				l.list.Add(id.At, "repeated-id", fmt.Sprintf("the learn page lists the explainer %q twice", id.S), "keep one of them")
+			default:
+				part.Explainers = append(part.Explainers, page)
+				named = append(named, id.S)
+			}
+		}
+		p.Done()
+		l.Parts = append(l.Parts, part)
+	}
+	m.Done()
+}
+
+// rest gathers explainers that no part names, so that a new page is never lost.
+func (l *loader) rest() {
+	const title = "More to read"
+	var named []*explainer.Page
+	for _, p := range l.Parts {
+		named = append(named, p.Explainers...)
+	}
+	var rest []*explainer.Page
+	for _, p := range l.Explainers {
+		if !slices.ContainsFunc(named, func(n *explainer.Page) bool { return n.ID == p.ID }) {
+			rest = append(rest, p)
+		}
+	}
+	if len(rest) > 0 {
+		l.Parts = append(l.Parts, &Part{Title: read.Text{S: title}, Explainers: rest})
+	}
+}
+
+func (l *loader) explainerIDs() []string {
+	var out []string
+	for _, p := range l.Explainers {
+		out = append(out, p.ID)
+	}
+	return out
+}
