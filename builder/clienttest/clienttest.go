@@ -1,0 +1,80 @@
+// Package clienttest runs a part of the client's script inside Go tests, so
+// that what Go and the browser both compute can be compared. Only tests import
+// it: the script engine does not belong in the program.
+package clienttest
+
+import (
+	"encoding/json"
+	"path/filepath"
+	"runtime"
+	"testing"
+
+	"github.com/dop251/goja"
+	"github.com/evanw/esbuild/pkg/api"
+)
+
+// Script is one bundled entry of site/client with its exports.
+type Script struct {
+	t       testing.TB
+	vm      *goja.Runtime
+	exports *goja.Object
+}
+
+// Load bundles site/client/ENTRY for the browsers' language level and runs it.
+func Load(t testing.TB, entry string) *Script {
+	t.Helper()
+	_, here, _, _ := runtime.Caller(0)
+	r := api.Build(api.BuildOptions{
+		EntryPoints: []string{filepath.Join(filepath.Dir(here), "../../site/client", entry)},
+		Bundle:      true,
+		Target:      api.ES2018,
+		Format:      api.FormatIIFE,
+		GlobalName:  "script",
+		TsconfigRaw: "{}",
+		LogLevel:    api.LogLevelSilent,
+	})
+	if len(r.Errors) > 0 {
+		t.Fatalf("bundle %s: %+v", entry, r.Errors)
+	}
+	vm := goja.New()
+	if _, err := vm.RunString(string(r.OutputFiles[0].Contents)); err != nil {
+		t.Fatalf("run %s: %v", entry, err)
+	}
+	return &Script{t: t, vm: vm, exports: vm.Get("script").ToObject(vm)}
+}
+
+// Value brings a Go value into the script the way a page gets it: as JSON.
+func (s *Script) Value(v any) goja.Value {
+	s.t.Helper()
+	text, err := json.Marshal(v)
+	if err != nil {
+		s.t.Fatal(err)
+	}
+	out, err := s.vm.RunString("(" + string(text) + ")")
+	if err != nil {
+		s.t.Fatal(err)
+	}
+	return out
+}
+
+// Call calls an exported function. An error is what the script threw.
+func (s *Script) Call(name string, args ...goja.Value) (goja.Value, error) {
+	s.t.Helper()
+	f, ok := goja.AssertFunction(s.exports.Get(name))
+	if !ok {
+		s.t.Fatalf("the script exports no function %q", name)
+	}
+	return f(goja.Undefined(), args...)
+}
+
+// Into reads a value of the script into a Go value, by JSON.
+func (s *Script) Into(v goja.Value, to any) {
+	s.t.Helper()
+	text, err := json.Marshal(v)
+	if err == nil {
+		err = json.Unmarshal(text, to)
+	}
+	if err != nil {
+		s.t.Fatal(err)
+	}
+}

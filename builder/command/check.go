@@ -1,0 +1,83 @@
+package command
+
+import (
+	"encoding/json"
+	"fmt"
+
+	"github.com/spf13/cobra"
+
+	"keelpath/builder/finding"
+	"keelpath/builder/library"
+	"keelpath/builder/proof"
+)
+
+func checkCommand(s Streams) *cobra.Command {
+	var in input
+	var asJSON bool
+	c := &cobra.Command{
+		Use:     "check",
+		Short:   "Report what is wrong with the content; write nothing",
+		Long:    "Reads everything, proves every tree and reports every finding in one run.",
+		Example: "  keelpath check --layer our-clinic",
+		Args:    cobra.NoArgs,
+		RunE: func(*cobra.Command, []string) error {
+			l, list, err := in.load()
+			if err != nil {
+				return err
+			}
+			if asJSON {
+				err = checkJSON(s, l, list)
+			} else {
+				err = checkText(s, l, list)
+			}
+			if err == nil && list.Errors() > 0 {
+				return errFindings
+			}
+			return err
+		},
+	}
+	in.flags(c)
+	c.Flags().BoolVar(&asJSON, "json", false, "write findings and proofs as JSON")
+	return c
+}
+
+func checkText(s Streams, l *library.Library, list *finding.List) error {
+	if err := tell(s.Out, l, list); err != nil || list.Errors() > 0 {
+		return err
+	}
+	_, err := fmt.Fprintf(s.Out, "fine: %s, %s, %s\n", count(len(l.Trees), "tree"), count(len(l.Explainers), "explainer"), count(len(l.Prompts()), "prompt"))
+	return err
+}
+
+// report is the JSON form of a check.
+type report struct {
+	Findings []finding.Finding `json:"findings"`
+	Trees    []treeReport      `json:"trees"`
+}
+
+type treeReport struct {
+	ID        string                   `json:"id"`
+	Questions int                      `json:"questions"`
+	Endings   int                      `json:"endings"`
+	Longest   int                      `json:"longest"`
+	Paths     string                   `json:"paths"` // a string: the number may exceed what JSON readers keep exact
+	Witnesses map[string]proof.Witness `json:"witnesses"`
+}
+
+func checkJSON(s Streams, l *library.Library, list *finding.List) error {
+	r := report{Findings: list.Sorted(), Trees: []treeReport{}}
+	if r.Findings == nil {
+		r.Findings = []finding.Finding{}
+	}
+	for _, t := range l.Trees {
+		p := l.Proofs[t.ID.S]
+		r.Trees = append(r.Trees, treeReport{
+			ID: t.ID.S, Questions: len(t.Questions), Endings: len(t.Endings),
+			Longest: p.Longest, Paths: p.Paths.String(), Witnesses: p.Witness,
+		})
+	}
+	enc := json.NewEncoder(s.Out)
+	enc.SetEscapeHTML(false)
+	enc.SetIndent("", "  ")
+	return enc.Encode(r)
+}

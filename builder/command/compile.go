@@ -1,0 +1,77 @@
+package command
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"io"
+	"os"
+	"path/filepath"
+
+	"github.com/spf13/cobra"
+
+	"keelpath/builder/folder"
+	"keelpath/builder/library"
+	"keelpath/builder/publish"
+)
+
+func compileCommand(s Streams) *cobra.Command {
+	var in input
+	var out string
+	var quiet bool
+	c := &cobra.Command{
+		Use:   "compile",
+		Short: "Build the site",
+		Long: `Reads and checks everything, then builds the site into a folder.
+
+The folder is replaced whole, at the very end: a build that fails or is stopped
+leaves the last good site as it was. A folder that Keelpath did not make is
+never touched.`,
+		Example: "  keelpath compile\n  keelpath compile --layer our-clinic --out site",
+		Args:    cobra.NoArgs,
+		RunE: func(c *cobra.Command, _ []string) error {
+			l, list, err := in.load()
+			if err != nil {
+				return err
+			}
+			if err := tell(s.Err, l, list); err != nil {
+				return err
+			}
+			if list.Errors() > 0 {
+				fmt.Fprintf(s.Err, "nothing was written; %s is as it was\n", out)
+				return errFindings
+			}
+			n, err := build(c.Context(), l, out, newBar(s.Err, quiet))
+			if err != nil {
+				return err
+			}
+			if !quiet {
+				fmt.Fprintf(s.Out, "built %s in %s\nopen %s in a browser\n", count(n, "file"), out, filepath.Join(out, "index.html"))
+			}
+			return nil
+		},
+	}
+	in.flags(c)
+	c.Flags().StringVar(&out, "out", "out", "the `folder` to build into")
+	c.Flags().BoolVar(&quiet, "quiet", false, "say nothing but findings")
+	return c
+}
+
+// build renders the whole site and swaps it in. It gives the number of files.
+func build(ctx context.Context, l *library.Library, out string, b *bar) (n int, err error) {
+	defer b.done()
+	err = folder.Replace(ctx, out, func(root *os.Root) error {
+		emit := func(name string, data []byte) error {
+			n++
+			return folder.WriteFile(root, name, data)
+		}
+		return publish.Render(ctx, l, emit, b.step)
+	})
+	if errors.Is(err, context.Canceled) {
+		return n, fmt.Errorf("stopped; %s is as it was", out)
+	}
+	return n, err
+}
+
+// quietBar is for builds that nobody watches.
+func quietBar() *bar { return newBar(io.Discard, true) }

@@ -1,0 +1,267 @@
+package command
+
+import (
+	"bufio"
+	"encoding/json"
+	"fmt"
+	"io"
+	"slices"
+	"strconv"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"keelpath/builder/explainer"
+	"keelpath/builder/finding"
+	"keelpath/builder/library"
+	"keelpath/builder/read"
+	"keelpath/builder/tree"
+)
+
+func walkCommand(s Streams) *cobra.Command {
+	var in input
+	var asJSON bool
+	c := &cobra.Command{
+		Use:   "walk TREE [question=answer ...]",
+		Short: "Take a tree here in the terminal",
+		Long: `Asks a tree's questions here, one by one, and says where they lead.
+
+With answers on the line it does not ask. Several answers to one question are
+joined by commas, and "skip" skips a question that can be skipped.`,
+		Example: "  keelpath walk heel-height\n  keelpath walk something-changed signs=none fall=no",
+		Args:    cobra.MinimumNArgs(1),
+		RunE: func(_ *cobra.Command, args []string) error {
+			l, list, err := in.load()
+			if err != nil {
+				return err
+			}
+			t, err := treeNamed(l, args[0])
+			if err != nil {
+				return err
+			}
+			if list.Errors() > 0 {
+				if err := tell(s.Err, l, list); err != nil {
+					return err
+				}
+				return errFindings
+			}
+			w := &walker{s: s, l: l, t: t, asJSON: asJSON}
+			if len(args) > 1 {
+				return w.given(args[1:])
+			}
+			return w.ask()
+		},
+	}
+	in.flags(c)
+	c.Flags().BoolVar(&asJSON, "json", false, "write the path and where it leads as JSON")
+	return c
+}
+
+func treeNamed(l *library.Library, id string) (*tree.Tree, error) {
+	if t := l.Tree(id); t != nil {
+		return t, nil
+	}
+	var ids []string
+	for _, t := range l.Trees {
+		ids = append(ids, t.ID.S)
+	}
+	text := fmt.Sprintf("there is no tree %q", id)
+	if n := finding.Nearest(id, ids); n != "" {
+		text += fmt.Sprintf("; nearest: %q", n)
+	}
+	return nil, wrongCall{fmt.Errorf("%s; trees: %s", text, strings.Join(ids, ", "))}
+}
+
+type walker struct {
+	s      Streams
+	l      *library.Library
+	t      *tree.Tree
+	asJSON bool
+}
+
+// given walks with the answers of the command line.
+func (w *walker) given(args []string) error {
+	given := tree.Answers{}
+	for _, a := range args {
+		q, answer, ok := strings.Cut(a, "=")
+		if !ok {
+			return wrongCall{fmt.Errorf("%q is not of the form question=answer", a)}
+		}
+		question := w.t.Question(q)
+		if question == nil {
+			return wrongCall{fmt.Errorf("tree %q has no question %q; questions: %s", w.t.ID.S, q, strings.Join(w.questionIDs(), ", "))}
+		}
+		given[q] = strings.Split(answer, ",")
+		if err := question.Accepts(given[q]); err != nil {
+			return wrongCall{err}
+		}
+	}
+	path, err := w.t.Walk(given)
+	if err != nil {
+		return err
+	}
+	if path.Open != "" {
+		q := w.t.Question(path.Open)
+		return wrongCall{fmt.Errorf("the path stops at question %q: %s\nadd %s=..., one of: %s", path.Open, q.Text.S, path.Open, strings.Join(answerIDs(q), ", "))}
+	}
+	return w.end(path)
+}
+
+func (w *walker) questionIDs() []string {
+	var out []string
+	for _, q := range w.t.Questions {
+		out = append(out, q.ID.S)
+	}
+	return out
+}
+
+func answerIDs(q *tree.Question) []string {
+	var out []string
+	for _, a := range q.Answers {
+		out = append(out, a.ID.S)
+	}
+	if q.Skip.Given() {
+		out = append(out, tree.Skip)
+	}
+	return out
+}
+
+// ask takes the tree with a person at the terminal. Questions go to Err when
+// the result is JSON, so that Out holds nothing else.
+func (w *walker) ask() error {
+	talk := w.s.Out
+	if w.asJSON {
+		talk = w.s.Err
+	}
+	fmt.Fprintf(talk, "%s\n%s\n", w.t.Title.S, w.t.Purpose.S)
+	lines := bufio.NewScanner(w.s.In)
+	given := tree.Answers{}
+	for {
+		path, err := w.t.Walk(given)
+		if err != nil {
+			return err
+		}
+		if path.Ending != "" {
+			return w.end(path)
+		}
+		w.show(talk, w.t.Question(path.Open), len(path.Steps) > 0)
+		if !lines.Scan() {
+			fmt.Fprintln(talk)
+			return fmt.Errorf("stopped at question %q: the input ended", path.Open)
+		}
+		if strings.TrimSpace(lines.Text()) == "b" && len(path.Steps) > 0 {
+			delete(given, path.Steps[len(path.Steps)-1].Question)
+			continue
+		}
+		chosen, err := choose(w.t.Question(path.Open), lines.Text())
+		if err != nil {
+			fmt.Fprintln(talk, err)
+			continue
+		}
+		given[path.Open] = chosen
+	}
+}
+
+func (w *walker) show(talk io.Writer, q *tree.Question, back bool) {
+	fmt.Fprintf(talk, "\n%s\n  (%s)\n", q.Text.S, q.Why.S)
+	if q.Hint.S != "" {
+		fmt.Fprintf(talk, "  %s\n", q.Hint.S)
+	}
+	for i, a := range q.Answers {
+		fmt.Fprintf(talk, "  %2d  %s\n", i+1, a.Text.S)
+	}
+	if q.Skip.Given() {
+		fmt.Fprintln(talk, "   s  Skip this question")
+	}
+	if back {
+		fmt.Fprintln(talk, "   b  Back")
+	}
+	if q.Pick == tree.PickAny {
+		fmt.Fprint(talk, "Numbers, with commas between: ")
+	} else {
+		fmt.Fprint(talk, "Number: ")
+	}
+}
+
+// choose reads "2", "1,3" or "s" as answers to q.
+func choose(q *tree.Question, line string) ([]string, error) {
+	if strings.TrimSpace(line) == "s" && q.Skip.Given() {
+		return []string{tree.Skip}, nil
+	}
+	var chosen []string
+	for _, f := range strings.FieldsFunc(line, func(r rune) bool { return r == ',' || r == ' ' }) {
+		n, err := strconv.Atoi(f)
+		if err != nil || n < 1 || n > len(q.Answers) {
+			return nil, fmt.Errorf("%q is not a number from 1 to %d", f, len(q.Answers))
+		}
+		chosen = append(chosen, q.Answers[n-1].ID.S)
+	}
+	if err := q.Accepts(chosen); err != nil {
+		return nil, err
+	}
+	return chosen, nil
+}
+
+// landed is the JSON form of a finished walk.
+type landed struct {
+	Tree string `json:"tree"`
+	tree.Path
+	Title   string   `json:"title"`
+	Safety  bool     `json:"safety"`
+	Prompts []string `json:"prompts"`
+	Next    []string `json:"next"`
+}
+
+func (w *walker) end(path tree.Path) error {
+	e := w.t.Ending(path.Ending)
+	prompts := w.prompts(e, path.Cards)
+	if w.asJSON {
+		enc := json.NewEncoder(w.s.Out)
+		enc.SetEscapeHTML(false)
+		enc.SetIndent("", "  ")
+		return enc.Encode(landed{Tree: w.t.ID.S, Path: path, Title: e.Title.S, Safety: e.Safety, Prompts: prompts, Next: append([]string{}, read.Strings(e.Next)...)})
+	}
+	out := w.s.Out
+	fmt.Fprintln(out)
+	if e.Caution.Given() {
+		fmt.Fprintf(out, "! %s\n\n", words(e.Caution))
+	}
+	fmt.Fprintf(out, "%s\n%s\n", e.Title.S, words(e.Text))
+	for _, id := range path.Cards {
+		c := w.l.Card(id)
+		fmt.Fprintf(out, "\n* %s: %s\n", c.Title.S, words(c.Text))
+	}
+	for i, t := range e.Types {
+		if i == 0 {
+			fmt.Fprintf(out, "\nThese come up to talk about. None is a choice made for you.\n")
+		}
+		fmt.Fprintf(out, "- %s\n    for:     %s\n    against: %s\n", w.l.FootType(t.Type.S).Name.S, t.For.S, t.Against.S)
+	}
+	fmt.Fprintf(out, "\nQuestions to bring:\n")
+	for _, id := range prompts {
+		p := w.l.Prompt(id)
+		fmt.Fprintf(out, "- %s (%s)\n", p.Ask.S, strings.Join(read.Strings(p.Whom), ", "))
+	}
+	for _, n := range e.Next {
+		fmt.Fprintf(out, "\nGo on with: keelpath walk %s\n", n.S)
+	}
+	return nil
+}
+
+// prompts gives the ending's prompts and then the cards', each once.
+func (w *walker) prompts(e *tree.Ending, cards []string) []string {
+	out := append([]string{}, read.Strings(e.Prompts)...)
+	for _, id := range cards {
+		for _, p := range w.l.Card(id).Prompts {
+			if !slices.Contains(out, p.S) {
+				out = append(out, p.S)
+			}
+		}
+	}
+	return out
+}
+
+// words gives a markdown text without its marks.
+func words(t read.Text) string {
+	return strings.Join(explainer.ParseText(t, &finding.List{}).Plain, " ")
+}

@@ -1,0 +1,191 @@
+// Package folder keeps an output folder that is replaced whole.
+//
+// A build never writes into the folder that readers see. It fills a staging
+// folder beside it and then puts the one in the place of the other, so that the
+// folder always holds one whole build: the last good one until the swap, the
+// new one after it. A build that fails, is cancelled or is killed changes nothing.
+//
+// Only a folder that is missing, empty, or carries the [Marker] is replaced;
+// everything else is refused with [ErrNotOurs].
+//
+// Files end up with mode 0644 and folders with 0755, whatever the umask says:
+// what is built is meant to be read by a web server under another name, and the
+// same input should give the same folder on every machine.
+//
+// Nothing is flushed to the disk by force. After a power cut the folder may have
+// to be built again, which costs less than a flush for each file of each build.
+package folder
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"io"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"runtime"
+)
+
+// Marker is the file that says that a folder is made by Keelpath. It has the
+// same bytes every time, and a folder that holds it may be replaced whole.
+const Marker = "keelpath-made.txt"
+
+const markerText = `This folder is made by Keelpath and replaced whole at each build.
+Keep nothing of your own in it: the next build would remove it.
+`
+
+const (
+	fileMode   fs.FileMode = 0o644
+	folderMode fs.FileMode = 0o755
+)
+
+// Replace lets fill write a new folder and then puts it in the place of dir.
+//
+// The folders above dir are made where they are missing, and stay. The root that fill
+// gets is the staging folder, open only while fill runs; fill should stop early
+// when ctx ends. When Replace returns an error, dir is as it was before and
+// nothing is left beside it.
+//
+// Two calls for the same dir at the same time are safe; the later swap wins.
+func Replace(ctx context.Context, dir string, fill func(root *os.Root) error) (err error) {
+	t, err := locate(dir)
+	if err != nil {
+		return err
+	}
+	if err := t.prepare(ctx); err != nil {
+		return err
+	}
+	s, err := t.stage()
+	if err != nil {
+		return err
+	}
+	defer func() { err = s.end(err) }()
+
+	if err := s.fill(fill); err != nil {
+		return err
+	}
+	// The world may have changed while fill ran.
+	if err := t.ready(ctx); err != nil {
+		return err
+	}
+	return t.publish(s)
+}
+
+// WriteFile writes one file and makes the folders above it. The name uses
+// slashes on every system.
+func WriteFile(root *os.Root, name string, data []byte) error {
+	name = filepath.FromSlash(name)
+	err := root.WriteFile(name, data, fileMode)
+	if !errors.Is(err, fs.ErrNotExist) {
+		return err
+	}
+	if err := root.MkdirAll(filepath.Dir(name), folderMode); err != nil {
+		return err
+	}
+	return root.WriteFile(name, data, fileMode)
+}
+
+// prepare makes the folders above the target and clears away what killed runs left.
+func (t target) prepare(ctx context.Context) error {
+	if err := os.MkdirAll(t.parent, folderMode); err != nil {
+		return fmt.Errorf("cannot make the folder above %q: %w", t.shown, err)
+	}
+	t.rescue()
+	if err := t.ready(ctx); err != nil {
+		return err
+	}
+	t.tidy()
+	return nil
+}
+
+// ready says whether the target may be replaced now.
+func (t target) ready(ctx context.Context) error {
+	if err := ctx.Err(); err != nil {
+		return err
+	}
+	return t.check()
+}
+
+// A stage is a staging folder and the lock that shows that its maker is alive.
+// After the swap its path holds the old folder, or nothing.
+type stage struct {
+	path string
+	lock io.Closer
+}
+
+// stage makes a staging folder that this process holds. Another run may tidy the
+// new folder away before the lock is on it; then the next try makes another one.
+func (t target) stage() (*stage, error) {
+	for range 10 {
+		path, err := os.MkdirTemp(t.parent, t.prefix+"*")
+		if err != nil {
+			return nil, fmt.Errorf("cannot make a staging folder beside %q: %w", t.shown, err)
+		}
+		lock, err := hold(path)
+		if errors.Is(err, errTaken) {
+			continue
+		}
+		if err != nil {
+			return nil, errors.Join(err, os.Remove(path))
+		}
+		return &stage{path, lock}, nil
+	}
+	return nil, fmt.Errorf("cannot keep a staging folder beside %q: other runs remove it", t.shown)
+}
+
+// fill marks the staging folder, lets the caller fill it, and sets the modes.
+func (s *stage) fill(fill func(root *os.Root) error) error {
+	root, err := os.OpenRoot(s.path)
+	if err != nil {
+		return err
+	}
+	// Closed before the swap: some systems do not move a folder that is open.
+	defer root.Close()
+	if err := root.WriteFile(Marker, []byte(markerText), fileMode); err != nil {
+		return err
+	}
+	if err := fill(root); err != nil {
+		return err
+	}
+	return setModes(s.path)
+}
+
+// end removes what the stage still holds: the unfinished folder after a failure,
+// the old folder after a swap. An old folder that resists is no failure of this
+// build, whose result stands already; the next one tries again.
+func (s *stage) end(err error) error {
+	left := discard(s.path)
+	s.lock.Close()
+	if err != nil && left != nil {
+		return errors.Join(err, left)
+	}
+	return err
+}
+
+// setModes gives all files and folders under dir the modes of the package comment.
+func setModes(dir string) error {
+	if runtime.GOOS == "windows" {
+		return nil // has no such modes
+	}
+	return filepath.WalkDir(dir, func(path string, d fs.DirEntry, err error) error {
+		if err != nil {
+			return err
+		}
+		switch {
+		case d.IsDir():
+			return setMode(path, d, folderMode)
+		case d.Type().IsRegular():
+			return setMode(path, d, fileMode)
+		}
+		return nil
+	})
+}
+
+func setMode(path string, d fs.DirEntry, mode fs.FileMode) error {
+	info, err := d.Info()
+	if err != nil || info.Mode().Perm() == mode {
+		return err
+	}
+	return os.Chmod(path, mode)
+}
