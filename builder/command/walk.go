@@ -224,12 +224,12 @@ func (w *walker) end(path tree.Path) error {
 	out := w.s.Out
 	fmt.Fprintln(out)
 	if e.Caution.Given() {
-		fmt.Fprintf(out, "! %s\n\n", words(e.Caution))
+		fmt.Fprintf(out, "! %s\n\n", w.words(e.Caution))
 	}
-	fmt.Fprintf(out, "%s\n%s\n", e.Title.S, words(e.Text))
+	fmt.Fprintf(out, "%s\n%s\n", e.Title.S, w.words(e.Text))
 	for _, id := range path.Cards {
 		c := w.l.Card(id)
-		fmt.Fprintf(out, "\n* %s: %s\n", c.Title.S, words(c.Text))
+		fmt.Fprintf(out, "\n* %s: %s\n", c.Title.S, w.words(c.Text))
 	}
 	for i, t := range e.Types {
 		if i == 0 {
@@ -261,7 +261,9 @@ func (w *walker) prompts(e *tree.Ending, cards []string) []string {
 	return out
 }
 
-// words gives a markdown text without its marks.
-func words(t read.Text) string {
-	return strings.Join(explainer.ParseText(t, &finding.List{}).Plain, " ")
+// words gives a markdown text without its marks, links by their titles.
+func (w *walker) words(t read.Text) string {
+	return explainer.ParseText(t, &finding.List{}).Text(func(kind, id string) explainer.Target {
+		return explainer.Target{Title: w.l.TitleOf(kind, id)}
+	})
 }

@@ -177,6 +177,33 @@ func (l *Library) Source(id string) *Source {
 	return find(l.Sources, id, func(s *Source) string { return s.ID.S })
 }
 
+// TitleOf gives the title of what a link by id names, or "".
+func (l *Library) TitleOf(kind, id string) string {
+	switch kind {
+	case "explainer":
+		if p := l.Explainer(id); p != nil {
+			return p.Title.S
+		}
+	case "tree":
+		if t := l.Tree(id); t != nil {
+			return t.Title.S
+		}
+	case "type":
+		if t := l.FootType(id); t != nil {
+			return t.Name.S
+		}
+	case "word":
+		if w := l.Word(id); w != nil {
+			return w.Word.S
+		}
+	case "source":
+		if s := l.Source(id); s != nil {
+			return s.Title.S
+		}
+	}
+	return ""
+}
+
 // File gives the text of an input file as it was read, for listings and
 // findings; nil where there is none.
 func (l *Library) File(name string) []byte { return l.files[name] }

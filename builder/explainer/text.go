@@ -1,0 +1,24 @@
+package explainer
+
+import (
+	"strings"
+
+	"github.com/yuin/goldmark/ast"
+)
+
+// Text gives the words of the text without marks, blocks parted by line
+// breaks. Links without a text of their own get their target's title, and
+// citations are left out.
+func (d *Doc) Text(target func(kind, id string) Target) string {
+	root := d.parse()
+	w := &writer{doc: d, o: Options{Target: target, Unmarked: true}}
+	w.rewrite(root)
+	var blocks []string
+	_ = ast.Walk(root, func(n ast.Node, enter bool) (ast.WalkStatus, error) {
+		if enter && n.Type() == ast.TypeBlock && n.FirstChild() != nil && n.FirstChild().Type() == ast.TypeInline {
+			blocks = append(blocks, plain(n, d.src))
+		}
+		return ast.WalkContinue, nil
+	})
+	return strings.Join(blocks, "\n")
+}

@@ -1,0 +1,127 @@
+package publish
+
+import (
+	"cmp"
+	"crypto/sha256"
+	"encoding/hex"
+	"errors"
+	"fmt"
+	"io/fs"
+	"path"
+	"slices"
+	"strings"
+
+	"github.com/evanw/esbuild/pkg/api"
+)
+
+// asset is a file under assets/. Its name carries a hash of what is in it, so a
+// host may let browsers keep it for good.
+type asset struct {
+	name string
+	data []byte
+}
+
+// engines are the oldest browsers that the styles are written down for.
+var engines = []api.Engine{
+	{Name: api.EngineChrome, Version: "80"},
+	{Name: api.EngineFirefox, Version: "78"},
+	{Name: api.EngineSafari, Version: "14.1"},
+}
+
+// bundle joins an entry file of the site's own tree and all it imports, and
+// makes the whole small. The entry is a script (.ts) or a style sheet (.css).
+func bundle(files fs.FS, entry string) (asset, error) {
+	o := api.BuildOptions{
+		EntryPoints:       []string{entry},
+		Bundle:            true,
+		Write:             false,
+		Outdir:            "/",
+		LogLevel:          api.LogLevelSilent,
+		Charset:           api.CharsetUTF8,
+		LegalComments:     api.LegalCommentsNone,
+		MinifyWhitespace:  true,
+		MinifyIdentifiers: true,
+		MinifySyntax:      true,
+		TsconfigRaw:       "{}", // no file of the machine at hand may change the bundle
+		Plugins:           []api.Plugin{embedded(files)},
+	}
+	ext := ".css"
+	if path.Ext(entry) == ".ts" {
+		ext, o.Target, o.Format = ".js", api.ES2018, api.FormatIIFE
+	} else {
+		o.Engines = engines
+	}
+	r := api.Build(o)
+	if err := bundleError(r.Errors); err != nil {
+		return asset{}, err
+	}
+	if err := bundleError(r.Warnings); err != nil {
+		return asset{}, err
+	}
+	if len(r.OutputFiles) != 1 {
+		return asset{}, fmt.Errorf("bundle site/%s: %d files came out, and one was expected", entry, len(r.OutputFiles))
+	}
+	data := r.OutputFiles[0].Contents
+	base := strings.TrimSuffix(path.Base(entry), path.Ext(entry))
+	return asset{name: hashedName(base, ext, data), data: data}, nil
+}
+
+// hashedName gives "assets/site.0a1b2c3d4e.css".
+func hashedName(base, ext string, data []byte) string {
+	sum := sha256.Sum256(data)
+	return "assets/" + base + "." + hex.EncodeToString(sum[:5]) + ext
+}
+
+// namespace keeps the embedded files apart from the machine's own.
+const namespace = "site"
+
+// loaders says how each kind of source is read.
+var loaders = map[string]api.Loader{".ts": api.LoaderTS, ".css": api.LoaderCSS}
+
+// embedded lets the bundler read from files only, never from the disk.
+func embedded(files fs.FS) api.Plugin {
+	return api.Plugin{Name: namespace, Setup: func(b api.PluginBuild) {
+		b.OnResolve(api.OnResolveOptions{Filter: ".*"}, func(a api.OnResolveArgs) (api.OnResolveResult, error) {
+			name := a.Path
+			if a.Kind != api.ResolveEntryPoint {
+				name = path.Join(path.Dir(a.Importer), a.Path)
+				if path.Ext(name) == "" {
+					name += ".ts"
+				}
+			}
+			if _, err := fs.Stat(files, name); err != nil {
+				return api.OnResolveResult{}, fmt.Errorf("there is no file site/%s", name)
+			}
+			return api.OnResolveResult{Path: name, Namespace: namespace}, nil
+		})
+		b.OnLoad(api.OnLoadOptions{Filter: ".*", Namespace: namespace}, func(a api.OnLoadArgs) (api.OnLoadResult, error) {
+			loader, ok := loaders[path.Ext(a.Path)]
+			if !ok {
+				return api.OnLoadResult{}, fmt.Errorf("site/%s is neither a script nor a style sheet", a.Path)
+			}
+			data, err := fs.ReadFile(files, a.Path)
+			if err != nil {
+				return api.OnLoadResult{}, err
+			}
+			text := string(data)
+			return api.OnLoadResult{Contents: &text, Loader: loader}, nil
+		})
+	}}
+}
+
+// bundleError makes one error of the bundler's messages, each with its place.
+func bundleError(ms []api.Message) error {
+	var all []string
+	for _, m := range ms {
+		text := m.Text
+		if l := m.Location; l != nil {
+			text = fmt.Sprintf("site/%s:%d:%d: %s", strings.TrimPrefix(l.File, namespace+":"), l.Line, l.Column+1, text)
+		}
+		all = append(all, text)
+	}
+	if len(all) == 0 {
+		return nil
+	}
+	slices.SortFunc(all, cmp.Compare[string])
+	return errors.New(strings.Join(all, "\n"))
+}

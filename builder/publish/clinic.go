@@ -1,0 +1,82 @@
+package publish
+
+import (
+	"cmp"
+	"slices"
+	"strings"
+
+	"keelpath/builder/library"
+)
+
+// clinicView is the page for those who host the site.
+type clinicView struct {
+	PageView
+	Trees, Explainers, FootTypes, Prompts, Words, Sources, Examples int
+	Paths                                                           []countsView
+}
+
+func (m *maker) clinicPage() page {
+	return page{
+		name: clinicName, title: "For clinics", room: "clinic", template: "clinic", credits: m.siteCredits(),
+		description: "How to host this site, what was checked, what it does with answers, who is behind it and what it cannot do.",
+		model: func(v viewer, p PageView) (any, error) {
+			l := m.lib
+			out := clinicView{
+				PageView: p, Trees: len(l.Trees), Explainers: len(l.Explainers), FootTypes: len(l.FootTypes),
+				Prompts: len(l.Prompts()), Words: len(l.Words), Sources: len(l.Sources),
+			}
+			for _, t := range l.Trees {
+				out.Examples += len(t.Examples)
+				out.Paths = append(out.Paths, v.counts(t))
+			}
+			return out, nil
+		},
+	}
+}
+
+// sourcesView is the bibliography in the order of the titles.
+type sourcesView struct {
+	PageView
+	Sources []SourceView
+	Counts  []seenView
+}
+
+// seenView counts the sources that were read so far and no further.
+type seenView struct {
+	How   string // page, abstract, opening or summary
+	Count int
+}
+
+func (m *maker) sourcesPage() page {
+	return page{
+		name: sourcesName, title: "Sources", room: "clinic", template: "sources", credits: m.siteCredits(),
+		description: "Every source that these pages rest on, and how much of each was read.",
+		model: func(v viewer, p PageView) (any, error) {
+			sorted := slices.Clone(m.lib.Sources)
+			slices.SortStableFunc(sorted, func(a, b *library.Source) int {
+				return cmp.Or(cmp.Compare(strings.ToLower(a.Title.S), strings.ToLower(b.Title.S)), cmp.Compare(a.ID.S, b.ID.S))
+			})
+			out := sourcesView{PageView: p, Counts: seenCounts(sorted)}
+			for _, s := range sorted {
+				out.Sources = append(out.Sources, v.sourceView(s))
+			}
+			return out, nil
+		},
+	}
+}
+
+func seenCounts(all []*library.Source) []seenView {
+	var out []seenView
+	for _, how := range []string{"page", "abstract", "opening", "summary"} {
+		v := seenView{How: how}
+		for _, s := range all {
+			if s.Seen.S == how {
+				v.Count++
+			}
+		}
+		if v.Count > 0 {
+			out = append(out, v)
+		}
+	}
+	return out
+}

@@ -1,0 +1,97 @@
+package publish
+
+import (
+	"html/template"
+	"strings"
+
+	"keelpath/builder/explainer"
+	"keelpath/builder/finding"
+	"keelpath/builder/library"
+	"keelpath/builder/read"
+)
+
+// text renders a short markdown text of a tree or a card. It has no list of
+// sources below it, so it carries no citation marks; words gathers the glossary
+// words it uses.
+func (v viewer) text(t read.Text) (html template.HTML, words []WordView, err error) {
+	if !t.Given() {
+		return "", nil, nil
+	}
+	doc := parseText(t)
+	o := v.options()
+	o.Unmarked = true
+	out, err := doc.HTML(o)
+	return out.HTML, v.wordsIn(doc.Plain...), err
+}
+
+// parseText parses a text that the library has checked already.
+func parseText(t read.Text) *explainer.Doc { return explainer.ParseText(t, &finding.List{}) }
+
+// wordsIn gives the glossary words that the texts use, each once.
+func (v viewer) wordsIn(texts ...string) []WordView {
+	var out []WordView
+	for _, id := range v.words.In(strings.Join(texts, "\n")) {
+		w := v.lib.Word(id)
+		out = append(out, WordView{Word: w.Word.S, Meaning: w.Meaning.S, URL: v.word(id)})
+	}
+	return out
+}
+
+// whomWords says whom a prompt is for, as the reader would.
+var whomWords = map[string]string{
+	"prosthetist": "your prosthetist", "physician": "your doctor", "therapist": "your therapist",
+	"payer": "the one who pays", "myself": "yourself",
+}
+
+func (v viewer) prompt(p *library.Prompt) PromptView {
+	out := PromptView{ID: p.ID.S, Ask: p.Ask.S, Why: p.Why.S, Sources: v.sourceLinks(p.Basis)}
+	for _, w := range p.Whom {
+		out.Whom = append(out.Whom, whomWords[w.S])
+	}
+	return out
+}
+
+func (v viewer) prompts(ids []read.Text) []PromptView {
+	var out []PromptView
+	for _, id := range ids {
+		out = append(out, v.prompt(v.lib.Prompt(id.S)))
+	}
+	return out
+}
+
+// sourceLinks leads to entries of the bibliography; common practice has none.
+func (v viewer) sourceLinks(ids []read.Text) []LinkView {
+	var out []LinkView
+	for _, id := range ids {
+		if s := v.lib.Source(id.S); s != nil {
+			out = append(out, LinkView{ID: id.S, Title: s.Title.S, URL: v.source(id.S)})
+		}
+	}
+	return out
+}
+
+// seenWords says how much of a source was read.
+var seenWords = map[string]string{
+	"page": "We read the whole page.", "abstract": "We read the abstract.",
+	"opening": "We read its first part.", "summary": "We read what others say of it.",
+}
+
+// bibliography gives the sources with these ids; numbered from 1 if numbered is set.
+func (v viewer) bibliography(ids []string, numbered bool) []SourceView {
+	var out []SourceView
+	for i, id := range ids {
+		s := v.sourceView(v.lib.Source(id))
+		if numbered {
+			s.Number = i + 1
+		}
+		out = append(out, s)
+	}
+	return out
+}
+
+func (v viewer) sourceView(s *library.Source) SourceView {
+	return SourceView{
+		ID: s.ID.S, Title: s.Title.S, By: s.By.S, Year: s.Year, Where: s.Where.S, Note: s.Note.S,
+		Address: s.Address.S, Seen: seenWords[s.Seen.S], URL: v.source(s.ID.S),
+	}
+}

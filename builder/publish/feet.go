@@ -1,0 +1,106 @@
+package publish
+
+import (
+	"keelpath/builder/library"
+	"keelpath/builder/read"
+)
+
+// footTypesView is the one table of all foot types, the same rows for each, and
+// an entry a type with the reasons.
+type footTypesView struct {
+	PageView
+	Rows  []rowView
+	Types []footTypeView
+}
+
+// rowView is one line of comparison with the words for its five marks.
+type rowView struct {
+	ID, Title string
+	Steps     []string
+}
+
+type footTypeView struct {
+	ID, Name, What string
+	Also           []string
+	Addon          bool
+	Gain, GiveUp   []string
+	Explainer      *LinkView  // nil where no page says more
+	Cells          []cellView // in the order of the rows
+}
+
+// cellView is one mark: steps drawn, the same in words, and the reason. The
+// address of its reason is "#" and ID.
+type cellView struct {
+	ID, Row, Words string
+	Steps          []bool // four, as many filled as the mark; nil for an add-on
+	Change         string // an add-on's change in signs: "+ +"
+	Disputed       bool
+	Why            string
+	Practice       bool // rests on common practice, alone or beside sources
+	Sources        []LinkView
+}
+
+func (m *maker) footTypesPage() page {
+	return page{
+		name: footTypesName, title: "Kinds of feet, side by side", room: "learn", template: "foot-types", credits: m.siteCredits(),
+		description: "Every kind of foot held against the same rows, with the reason for each mark.",
+		model: func(v viewer, p PageView) (any, error) {
+			out := footTypesView{PageView: p}
+			for _, r := range m.lib.Rows {
+				out.Rows = append(out.Rows, rowView{r.ID.S, r.Title.S, read.Strings(r.Steps)})
+			}
+			for _, t := range m.lib.FootTypes {
+				out.Types = append(out.Types, v.footTypeView(t))
+			}
+			return out, nil
+		},
+	}
+}
+
+func (v viewer) footTypeView(t *library.FootType) footTypeView {
+	out := footTypeView{
+		ID: t.ID.S, Name: t.Name.S, What: t.What.S, Also: read.Strings(t.Also), Addon: t.Addon,
+		Gain: read.Strings(t.Gain), GiveUp: read.Strings(t.GiveUp),
+	}
+	if e := v.lib.Explainer(t.Explainer.S); e != nil {
+		out.Explainer = &LinkView{e.ID, e.Title.S, v.explainer(e.ID)}
+	}
+	for _, r := range v.lib.Rows {
+		out.Cells = append(out.Cells, v.cell(t, r))
+	}
+	return out
+}
+
+func (v viewer) cell(t *library.FootType, r *library.Row) cellView {
+	c := t.Cells[r.ID.S]
+	out := cellView{ID: t.ID.S + "_" + r.ID.S, Row: r.Title.S, Disputed: c.Disputed, Why: c.Why.S, Sources: v.sourceLinks(c.Sources)}
+	out.Practice = len(out.Sources) < len(c.Sources)
+	if t.Addon {
+		out.Change, out.Words = change(c.Mark)
+		return out
+	}
+	out.Words = r.Steps[c.Mark].S
+	for i := range len(r.Steps) - 1 {
+		out.Steps = append(out.Steps, i < c.Mark)
+	}
+	return out
+}
+
+// change puts an add-on's mark into signs and words. It says more or less of
+// the row, never better or worse.
+func change(mark int) (signs, words string) {
+	switch mark {
+	case -2:
+		return "− −", "less"
+	case -1:
+		return "−", "a little less"
+	case 0:
+		return "=", "no change"
+	case 1:
+		return "+", "a little more"
+	case 2:
+		return "+ +", "more"
+	default:
+		return "+ + +", "a lot more"
+	}
+}

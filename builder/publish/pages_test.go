@@ -1,0 +1,393 @@
+package publish
+
+import (
+	"bytes"
+	"encoding/json"
+	"fmt"
+	"slices"
+	"strings"
+	"testing"
+
+	"golang.org/x/net/html"
+
+	"keelpath/builder/library"
+	"keelpath/builder/read"
+	"keelpath/builder/tree"
+)
+
+func pageNamed(t *testing.T, out output, name string) *html.Node {
+	t.Helper()
+	data := out.files[name]
+	if data == nil {
+		t.Fatalf("there is no page %s", name)
+	}
+	n, err := html.Parse(bytes.NewReader(data))
+	if err != nil {
+		t.Fatal(err)
+	}
+	return n
+}
+
+// byID gives the element with that id.
+func byID(t *testing.T, n *html.Node, id string) *html.Node {
+	t.Helper()
+	for _, e := range elements(n) {
+		if v, _ := attr(e, "id"); v == id {
+			return e
+		}
+	}
+	t.Fatalf("there is no element with the id %q", id)
+	return nil
+}
+
+func withClass(n *html.Node, class string) []*html.Node {
+	var out []*html.Node
+	for _, e := range elements(n) {
+		v, _ := attr(e, "class")
+		if slices.Contains(strings.Fields(v), class) {
+			out = append(out, e)
+		}
+	}
+	return out
+}
+
+func TestHomeHasThreeDoors(t *testing.T) {
+	n := pageNamed(t, builtin(t), homeName)
+	doors := withClass(n, "doors")
+	if len(doors) != 1 || len(elements(doors[0], "li")) != 3 {
+		t.Fatalf("want one list of three doors")
+	}
+	var to []string
+	for _, a := range elements(doors[0], "a") {
+		href, _ := attr(a, "href")
+		to = append(to, href)
+	}
+	if want := []string{plannerName, learnName, teachName, clinicName}; !slices.Equal(to, want) {
+		t.Errorf("the doors lead to %v, want %v", to, want)
+	}
+}
+
+// Each mark in an explainer's text leads to the source of that number, and the
+// numbers run from 1 in the order of first use.
+func TestCitationsMatchSources(t *testing.T) {
+	l := load(t)
+	out := builtin(t)
+	for _, e := range l.Explainers {
+		n := pageNamed(t, out, "learn/"+e.ID+".html")
+		most := 0
+		for _, mark := range withClass(n, "cite") {
+			a := elements(mark, "a")[0]
+			number := textOf(a)
+			if href, _ := attr(a, "href"); href != "#source-"+number {
+				t.Errorf("%s: the mark %s leads to %s", e.ID, number, href)
+			}
+			var i int
+			if _, err := fmt.Sscan(number, &i); err != nil || i > most+1 {
+				t.Errorf("%s: the mark %s comes before mark %d", e.ID, number, most+1)
+			}
+			most = max(most, i)
+		}
+		list := elements(withClass(n, "sources")[0], "li")
+		if len(list) != most || most == 0 {
+			t.Errorf("%s: %d marks and %d sources", e.ID, most, len(list))
+		}
+		for _, id := range read.Strings(e.Credits.Sources) {
+			if !strings.Contains(textOf(n), l.Source(id).Title.S) {
+				t.Errorf("%s: the source %s is not on the page", e.ID, id)
+			}
+		}
+	}
+}
+
+func TestExplainerBringsPrompts(t *testing.T) {
+	l := load(t)
+	for _, e := range l.Explainers {
+		text := textOf(pageNamed(t, builtin(t), "learn/"+e.ID+".html"))
+		if !strings.Contains(text, e.Message.S) {
+			t.Errorf("%s: the message is not on the page", e.ID)
+		}
+		for _, id := range e.Prompts {
+			if p := l.Prompt(id.S); !strings.Contains(text, p.Ask.S) || !strings.Contains(text, p.Why.S) {
+				t.Errorf("%s: the prompt %s is not on the page", e.ID, id.S)
+			}
+		}
+	}
+}
+
+// One table, a cell for each type and row, the mark in words in each, and the
+// reason one link away.
+func TestFootTypesTable(t *testing.T) {
+	l := load(t)
+	n := pageNamed(t, builtin(t), footTypesName)
+	tables := elements(n, "table")
+	if len(tables) != 1 || len(elements(tables[0], "caption")) != 1 {
+		t.Fatalf("%d tables, want one with a caption", len(tables))
+	}
+	if got := len(elements(elements(tables[0], "thead")[0], "th")); got != len(l.Rows)+1 {
+		t.Errorf("%d columns, want %d", got, len(l.Rows)+1)
+	}
+	rows := elements(elements(tables[0], "tbody")[0], "tr")
+	if len(rows) != len(l.FootTypes) || len(rows) == 0 {
+		t.Fatalf("%d foot types in the table, want %d", len(rows), len(l.FootTypes))
+	}
+	for i, ft := range l.FootTypes {
+		if head := elements(rows[i], "th"); len(head) != 1 || !strings.Contains(textOf(head[0]), ft.Name.S) {
+			t.Errorf("row %d is not headed %q", i, ft.Name.S)
+		}
+		cells := elements(rows[i], "td")
+		if len(cells) != len(l.Rows) {
+			t.Fatalf("%s has %d cells, want %d", ft.ID.S, len(cells), len(l.Rows))
+		}
+		for j, r := range l.Rows {
+			checkCell(t, n, cells[j], ft, r)
+		}
+	}
+}
+
+func checkCell(t *testing.T, page, cell *html.Node, ft *library.FootType, r *library.Row) {
+	t.Helper()
+	c, name, text := ft.Cells[r.ID.S], ft.ID.S+", "+r.ID.S, textOf(cell)
+	if !ft.Addon && !strings.Contains(text, r.Steps[c.Mark].S) {
+		t.Errorf("%s: %q does not say %q", name, text, r.Steps[c.Mark].S)
+	}
+	if ft.Addon == strings.ContainsAny(text, "●○") {
+		t.Errorf("%s: steps are for a foot, signs for an add-on: %q", name, text)
+	}
+	if !ft.Addon && strings.Count(text, "●") != c.Mark {
+		t.Errorf("%s: %q shows %d steps, want %d", name, text, strings.Count(text, "●"), c.Mark)
+	}
+	if c.Disputed != strings.Contains(text, "not settled") {
+		t.Errorf("%s: disputed is %v, and the cell says %q", name, c.Disputed, text)
+	}
+	href, _ := attr(elements(cell, "a")[0], "href")
+	reason := byID(t, page, strings.TrimPrefix(href, "#"))
+	if got := textOf(reason); !strings.Contains(got, c.Why.S) || !strings.Contains(got, r.Title.S) {
+		t.Errorf("%s: the reason reads %q", name, got)
+	}
+}
+
+func TestChangeWords(t *testing.T) {
+	for mark, want := range map[int]string{-2: "− − less", -1: "− a little less", 0: "= no change", 1: "+ a little more", 2: "+ + more", 3: "+ + + a lot more"} {
+		if signs, words := change(mark); signs+" "+words != want {
+			t.Errorf("change(%d) is %q %q, want %q", mark, signs, words, want)
+		}
+	}
+}
+
+// On paper every question, answer, ending and card of a tree is there, and
+// every number named is one that is there.
+func TestTreeOnPaper(t *testing.T) {
+	l := load(t)
+	for _, tr := range l.Trees {
+		n := pageNamed(t, builtin(t), "prepare/"+tr.ID.S+".html")
+		text := textOf(n)
+		want := []string{fmt.Sprintf("Start at %d.", tr.Numbers()[tr.Start.S])}
+		for _, q := range tr.Questions {
+			want = append(want, fmt.Sprintf("%d. %s", tr.Numbers()[q.ID.S], q.Text.S), q.Why.S)
+			for _, a := range q.Answers {
+				want = append(want, a.Text.S)
+			}
+			for _, w := range q.WaysOn() {
+				want = append(want, fmt.Sprintf("go to %d", tr.Numbers()[w.S]))
+			}
+		}
+		for _, e := range tr.Endings {
+			want = append(want, fmt.Sprintf("%d. %s", tr.Numbers()[e.ID.S], e.Title.S))
+			for _, p := range e.Prompts {
+				want = append(want, l.Prompt(p.S).Ask.S)
+			}
+		}
+		for _, c := range cardsOf(tr) {
+			want = append(want, l.Card(c).Title.S)
+		}
+		for _, w := range want {
+			if !strings.Contains(text, w) {
+				t.Errorf("%s does not say %q", tr.ID.S, w)
+			}
+		}
+	}
+}
+
+// The JSON block walks as the tree does: it holds the tree's own table.
+func TestPlannerDataIsTheTable(t *testing.T) {
+	l := load(t)
+	block := byID(t, pageNamed(t, builtin(t), plannerName), "planner-data")
+	var got struct {
+		Trees   []tree.Table
+		General []string
+		Prompts map[string]dataPrompt
+		Cards   map[string]dataCard
+	}
+	if err := json.Unmarshal([]byte(block.FirstChild.Data), &got); err != nil {
+		t.Fatal(err)
+	}
+	if len(got.Trees) != len(l.Trees) {
+		t.Fatalf("%d trees, want %d", len(got.Trees), len(l.Trees))
+	}
+	for i, tr := range l.Trees {
+		want, err := json.Marshal(tr.Table(l.Proofs[tr.ID.S].Left))
+		if err != nil {
+			t.Fatal(err)
+		}
+		have, err := json.Marshal(got.Trees[i])
+		if err != nil {
+			t.Fatal(err)
+		}
+		if string(have) != string(want) {
+			t.Errorf("the table of %s differs:\n%s\n%s", tr.ID.S, have, want)
+		}
+	}
+	for _, p := range l.Prompts() {
+		if got.Prompts[p.ID.S].Ask != p.Ask.S {
+			t.Errorf("prompt %s reads %q, want %q", p.ID.S, got.Prompts[p.ID.S].Ask, p.Ask.S)
+		}
+	}
+	for _, c := range l.Cards {
+		if got.Cards[c.ID.S].Title != c.Title.S {
+			t.Errorf("card %s is called %q, want %q", c.ID.S, got.Cards[c.ID.S].Title, c.Title.S)
+		}
+	}
+	if len(got.General) != len(l.General) {
+		t.Errorf("%d general questions, want %d", len(got.General), len(l.General))
+	}
+}
+
+func TestGlossaryAndQuestionsAreWhole(t *testing.T) {
+	l := load(t)
+	glossary, questions := pageNamed(t, builtin(t), glossaryName), pageNamed(t, builtin(t), questionsName)
+	for _, w := range l.Words {
+		if text := textOf(byID(t, glossary, w.ID.S)); !strings.Contains(text, w.Word.S) || !strings.Contains(text, w.Meaning.S) {
+			t.Errorf("word %s reads %q", w.ID.S, text)
+		}
+	}
+	for _, p := range l.Prompts() {
+		if text := textOf(byID(t, questions, p.ID.S)); !strings.Contains(text, p.Ask.S) || !strings.Contains(text, p.Why.S) {
+			t.Errorf("prompt %s reads %q", p.ID.S, text)
+		}
+	}
+	sources := pageNamed(t, builtin(t), sourcesName)
+	for _, s := range l.Sources {
+		if text := textOf(byID(t, sources, "source-"+s.ID.S)); !strings.Contains(text, s.Title.S) || !strings.Contains(text, seenWords[s.Seen.S]) {
+			t.Errorf("source %s reads %q", s.ID.S, text)
+		}
+	}
+}
+
+func TestOtherNames(t *testing.T) {
+	for _, c := range []struct {
+		word string
+		also []string
+		want []string
+	}{
+		{"keel", []string{"keels"}, nil},
+		{"alignment", []string{"re-alignment", "aligned", "misaligned"}, nil},
+		{"carbon spring", []string{"carbon springs", "dynamic-response foot", "dynamic-response feet"}, []string{"dynamic-response foot"}},
+		{"water-resistant", []string{"water resistant", "splash-safe"}, []string{"splash-safe"}},
+	} {
+		w := &library.Word{Word: read.Text{S: c.word}}
+		for _, a := range c.also {
+			w.Also = append(w.Also, read.Text{S: a})
+		}
+		if got := otherNames(w); !slices.Equal(got, c.want) {
+			t.Errorf("%s: %q, want %q", c.word, got, c.want)
+		}
+	}
+}
+
+// A worked example is shown with the path that its answers take.
+func TestListingShowsExamples(t *testing.T) {
+	l := load(t)
+	for _, tr := range l.Trees {
+		n := pageNamed(t, builtin(t), "teach/"+tr.ID.S+".html")
+		shown := withClass(n, "example")
+		if len(shown) != len(tr.Examples) || len(shown) == 0 {
+			t.Fatalf("%s: %d examples shown, want %d", tr.ID.S, len(shown), len(tr.Examples))
+		}
+		for i, e := range tr.Examples {
+			text := textOf(shown[i])
+			if !strings.Contains(text, e.Who.S) || !strings.Contains(text, "Ends at: "+tr.Ending(e.Ending.S).Title.S) {
+				t.Errorf("%s: the example reads %q", tr.ID.S, text)
+			}
+			if steps := len(elements(shown[i], "li")); steps == 0 || steps > l.Proofs[tr.ID.S].Longest {
+				t.Errorf("%s: the example %q takes %d steps, and the longest path has %d", tr.ID.S, e.Who.S, steps, l.Proofs[tr.ID.S].Longest)
+			}
+		}
+		if list := withClass(n, "listing"); len(list) != 1 || !strings.Contains(elementText(list[0]), string(l.File(tr.File))) {
+			t.Errorf("%s: the listing is not the file", tr.ID.S)
+		}
+	}
+}
+
+// elementText gives the text with its spaces and line ends as they are.
+func elementText(n *html.Node) string {
+	var b strings.Builder
+	for d := range n.Descendants() {
+		if d.Type == html.TextNode {
+			b.WriteString(d.Data)
+		}
+	}
+	return b.String()
+}
+
+// A clinic's layer names itself at the foot, a reviewer takes the place of the
+// open admission, and a page of its own is on the last shelf.
+func TestLayerShows(t *testing.T) {
+	out := renderAll(t, load(t, map[string]string{
+		"content/edition.yaml": "clinic: Alder Quay Limb Clinic\nphone: 555 0100\nemergency: Call 000 now.\n",
+		"content/en/parking.md": `---
+title: How to find us
+audience: resident
+message: The door is on the quay <b>.
+authors: [Alder Quay team]
+reviewers: [A. Reviewer]
+reviewed: 2026-10-01
+review-by: 2027-10-01
+sources: []
+funding: Paid for by the clinic.
+---
+
+Come by the [heel tree](tree:heel-height).
+`,
+	}))
+	page := pageNamed(t, out, "learn/parking.html")
+	foot := textOf(elements(page, "footer")[0])
+	for _, want := range []string{"Offered by Alder Quay Limb Clinic. Phone: 555 0100", "Call 000 now.", "Reviewed by A. Reviewer", "Facts last checked 1 October 2026", "Paid for by the clinic."} {
+		if !strings.Contains(foot, want) {
+			t.Errorf("the foot does not say %q: %s", want, foot)
+		}
+	}
+	if strings.Contains(foot, "Not yet reviewed") {
+		t.Error("a reviewed page says that it is not reviewed")
+	}
+	if text := textOf(page); !strings.Contains(text, "The door is on the quay <b>.") || !strings.Contains(text, "For residents") {
+		t.Errorf("the page reads %q", text)
+	}
+	if text := textOf(pageNamed(t, out, learnName)); !strings.Contains(text, "How to find us") {
+		t.Error("the learn page does not list the new page")
+	}
+	if foot := textOf(elements(pageNamed(t, out, learnName), "footer")[0]); !strings.Contains(foot, "Not yet reviewed by a clinician") || !strings.Contains(foot, "Facts last checked 1 October 2026") {
+		t.Errorf("a page that draws on all shows the weakest of all credits: %s", foot)
+	}
+}
+
+// Two pages cannot have one name; the error says what to do.
+func TestNameTwice(t *testing.T) {
+	l := load(t, map[string]string{"content/en/glossary.md": `---
+title: Our words
+audience: resident
+message: Words of ours.
+authors: [Alder Quay team]
+reviewers: []
+reviewed: 2026-10-01
+review-by: 2027-10-01
+sources: []
+funding: None.
+---
+
+Text.
+`})
+	err := Render(t.Context(), l, func(string, []byte) error { t.Error("a file was handed on"); return nil }, nil)
+	if err == nil || !strings.Contains(err.Error(), "two pages would both be learn/glossary.html") {
+		t.Errorf("got %v", err)
+	}
+}

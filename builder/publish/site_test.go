@@ -1,0 +1,458 @@
+package publish
+
+import (
+	"bytes"
+	"compress/gzip"
+	"context"
+	"errors"
+	"maps"
+	"net/url"
+	"os"
+	"path"
+	"path/filepath"
+	"runtime"
+	"slices"
+	"strings"
+	"sync"
+	"testing"
+	"time"
+
+	"golang.org/x/net/html"
+
+	"keelpath/builder/finding"
+	"keelpath/builder/library"
+)
+
+// load reads the built-in content, and layers of the given files over it.
+func load(t *testing.T, layers ...map[string]string) *library.Library {
+	t.Helper()
+	var list finding.List
+	all := []library.Layer{library.Builtin()}
+	for _, files := range layers {
+		dir := t.TempDir()
+		for name, text := range files {
+			p := filepath.Join(dir, filepath.FromSlash(name))
+			if err := os.MkdirAll(filepath.Dir(p), 0o755); err != nil {
+				t.Fatal(err)
+			}
+			if err := os.WriteFile(p, []byte(text), 0o644); err != nil {
+				t.Fatal(err)
+			}
+		}
+		y, err := library.ReadLayer(dir, &list)
+		if err != nil {
+			t.Fatal(err)
+		}
+		all = append(all, y)
+	}
+	l := library.Load(&list, all...)
+	for _, f := range list.Sorted() {
+		if f.Weight == finding.Error {
+			t.Fatalf("the content has a finding: %s: %s", f.Place, f.Text)
+		}
+	}
+	return l
+}
+
+// output is a rendered site: its files, and their names in the order they came.
+type output struct {
+	files map[string][]byte
+	order []string
+}
+
+func renderAll(t *testing.T, l *library.Library) output {
+	t.Helper()
+	out := output{files: map[string][]byte{}}
+	err := Render(context.Background(), l, func(name string, data []byte) error {
+		out.files[name] = data
+		out.order = append(out.order, name)
+		return nil
+	}, nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return out
+}
+
+var builtinOnce sync.Once
+var builtinSite output
+
+// builtin is the site of the built-in content.
+func builtin(t *testing.T) output {
+	t.Helper()
+	builtinOnce.Do(func() { builtinSite = renderAll(t, load(t)) })
+	if len(builtinSite.files) == 0 {
+		t.Fatal("the built-in site was not rendered")
+	}
+	return builtinSite
+}
+
+// pagesOf gives the parsed pages by name.
+func pagesOf(t *testing.T, out output) map[string]*html.Node {
+	t.Helper()
+	pages := map[string]*html.Node{}
+	for name, data := range out.files {
+		if path.Ext(name) != ".html" {
+			continue
+		}
+		n, err := html.Parse(bytes.NewReader(data))
+		if err != nil {
+			t.Fatalf("%s: %v", name, err)
+		}
+		pages[name] = n
+	}
+	return pages
+}
+
+// elements gives all elements below n with one of these names, or all.
+func elements(n *html.Node, names ...string) []*html.Node {
+	var out []*html.Node
+	for d := range n.Descendants() {
+		if d.Type == html.ElementNode && (len(names) == 0 || slices.Contains(names, d.Data)) {
+			out = append(out, d)
+		}
+	}
+	return out
+}
+
+func attr(n *html.Node, key string) (string, bool) {
+	for _, a := range n.Attr {
+		if a.Key == key {
+			return a.Val, true
+		}
+	}
+	return "", false
+}
+
+func textOf(n *html.Node) string {
+	var b strings.Builder
+	for d := range n.Descendants() {
+		if d.Type == html.TextNode {
+			b.WriteString(d.Data)
+			b.WriteByte(' ')
+		}
+	}
+	return strings.Join(strings.Fields(b.String()), " ")
+}
+
+func ids(n *html.Node) []string {
+	var out []string
+	for _, e := range elements(n) {
+		if id, ok := attr(e, "id"); ok {
+			out = append(out, id)
+		}
+	}
+	return out
+}
+
+func TestNames(t *testing.T) {
+	out := builtin(t)
+	for _, want := range []string{
+		"index.html", "prepare/index.html", "prepare/heel-height.html", "learn/index.html", "learn/spring-feet.html",
+		"learn/foot-types.html", "learn/glossary.html", "learn/questions.html", "teach/index.html",
+		"teach/heel-height.html", "clinic/index.html", "clinic/sources.html",
+	} {
+		if out.files[want] == nil {
+			t.Errorf("there is no %s", want)
+		}
+	}
+	var assets []string
+	for name := range out.files {
+		if path.Dir(name) == "assets" {
+			assets = append(assets, name)
+		}
+	}
+	if len(assets) != 3 {
+		t.Errorf("assets: %v, want two styles and a script", assets)
+	}
+}
+
+func TestLinksResolve(t *testing.T) {
+	out := builtin(t)
+	pages := pagesOf(t, out)
+	known := map[string][]string{}
+	for name, n := range pages {
+		known[name] = ids(n)
+	}
+	links := 0
+	for name, n := range pages {
+		for _, e := range elements(n) {
+			for _, key := range []string{"href", "src"} {
+				to, ok := attr(e, key)
+				if !ok {
+					continue
+				}
+				links++
+				u, err := url.Parse(to)
+				switch {
+				case err != nil || to == "":
+					t.Errorf("%s: bad address %q", name, to)
+				case u.Scheme == "https" || u.Scheme == "http":
+					if e.Data != "a" {
+						t.Errorf("%s: <%s> loads %s from elsewhere", name, e.Data, to)
+					}
+				case u.Scheme != "" || u.Host != "" || u.RawQuery != "" || strings.HasPrefix(u.Path, "/"):
+					t.Errorf("%s: the address %q is not a relative one", name, to)
+				default:
+					target := name
+					if u.Path != "" {
+						target = path.Join(path.Dir(name), u.Path)
+					}
+					if out.files[target] == nil {
+						t.Errorf("%s: %q leads to no file", name, to)
+					} else if u.Fragment != "" && !slices.Contains(known[target], u.Fragment) {
+						t.Errorf("%s: %q leads to no place on %s", name, to, target)
+					}
+				}
+			}
+		}
+	}
+	if links < 1000 {
+		t.Errorf("only %d links were looked at", links)
+	}
+}
+
+const wantPolicy = "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self'; font-src 'self'; base-uri 'none'; form-action 'none'"
+
+// What holds of every page, whatever is on it.
+func TestEveryPage(t *testing.T) {
+	titles := map[string]string{}
+	for name, n := range pagesOf(t, builtin(t)) {
+		t.Run(name, func(t *testing.T) {
+			policy := ""
+			for _, m := range elements(n, "meta") {
+				if v, _ := attr(m, "http-equiv"); v == "Content-Security-Policy" {
+					policy, _ = attr(m, "content")
+				}
+			}
+			if policy != wantPolicy {
+				t.Errorf("policy %q", policy)
+			}
+			checkScripts(t, n)
+			checkIDs(t, n)
+			checkHeadings(t, n)
+			if lang, _ := attr(elements(n, "html")[0], "lang"); lang != "en" {
+				t.Errorf("lang %q", lang)
+			}
+			title := textOf(elements(n, "title")[0])
+			if other := titles[title]; other != "" {
+				t.Errorf("title %q is also that of %s", title, other)
+			}
+			titles[title] = name
+			foot := textOf(elements(n, "footer")[0])
+			for _, want := range []string{
+				"This page teaches and helps you ask. It does not replace your care team.", "Call your local emergency number.",
+				"Written by Keelpath editors", "Not yet reviewed by a clinician", "Facts last checked 25 November 2026", "Next check due",
+				"No outside funding. No advertising.", "Reading grade", "Version 2026.11", "Sources",
+			} {
+				if !strings.Contains(foot, want) {
+					t.Errorf("the foot does not say %q: %s", want, foot)
+				}
+			}
+		})
+	}
+}
+
+func checkScripts(t *testing.T, n *html.Node) {
+	t.Helper()
+	scripts := 0
+	for _, e := range elements(n) {
+		for _, a := range e.Attr {
+			if a.Key == "style" || strings.HasPrefix(a.Key, "on") {
+				t.Errorf("<%s> has the attribute %s", e.Data, a.Key)
+			}
+		}
+		if e.Data == "style" {
+			t.Error("the page has a style of its own")
+		}
+		if e.Data != "script" {
+			continue
+		}
+		if kind, _ := attr(e, "type"); kind == "application/json" {
+			continue
+		}
+		scripts++
+		_, src := attr(e, "src")
+		_, later := attr(e, "defer")
+		if !src || !later || e.FirstChild != nil {
+			t.Error("a script is inline, or not deferred")
+		}
+	}
+	if scripts > 1 {
+		t.Errorf("%d scripts, want at most one", scripts)
+	}
+}
+
+func checkIDs(t *testing.T, n *html.Node) {
+	t.Helper()
+	seen := map[string]int{}
+	for _, id := range ids(n) {
+		seen[id]++
+	}
+	for id, count := range seen {
+		// Only one view of the planner is in the page at a time, and each may
+		// have its own place for a problem.
+		if count > 1 && id != "planner-problem" {
+			t.Errorf("the id %q is there %d times", id, count)
+		}
+	}
+	for _, e := range elements(n) {
+		for _, key := range []string{"aria-labelledby", "aria-describedby", "for"} {
+			to, _ := attr(e, key)
+			for id := range strings.FieldsSeq(to) {
+				if seen[id] == 0 {
+					t.Errorf("<%s %s=%q> names no element", e.Data, key, to)
+				}
+			}
+		}
+	}
+}
+
+// checkHeadings wants one h1, first, and no level skipped. What lies in a
+// template is not in the page yet.
+func checkHeadings(t *testing.T, n *html.Node) {
+	t.Helper()
+	level, firsts := 0, 0
+	for _, h := range elements(n, "h1", "h2", "h3", "h4", "h5", "h6") {
+		if inTemplate(h) {
+			continue
+		}
+		l := int(h.Data[1] - '0')
+		if l == 1 {
+			firsts++
+		}
+		if l > level+1 {
+			t.Errorf("<%s>%s</%s> comes after a heading of level %d", h.Data, textOf(h), h.Data, level)
+		}
+		level = l
+	}
+	if firsts != 1 {
+		t.Errorf("%d headings of level 1, want one", firsts)
+	}
+}
+
+func inTemplate(n *html.Node) bool {
+	for a := range n.Ancestors() {
+		if a.Data == "template" {
+			return true
+		}
+	}
+	return false
+}
+
+// No page may choose for the reader. Titles of published sources keep their words.
+func TestNoPageChooses(t *testing.T) {
+	for name, n := range pagesOf(t, builtin(t)) {
+		var cites []*html.Node
+		for _, e := range elements(n, "cite", "script", "pre") {
+			cites = append(cites, e)
+		}
+		for _, e := range elements(n, "a") { // links that carry a source's title
+			if to, _ := attr(e, "href"); strings.Contains(to, "#source-") {
+				cites = append(cites, e)
+			}
+		}
+		for _, c := range cites {
+			c.Parent.RemoveChild(c)
+		}
+		text := strings.ToLower(textOf(n))
+		for _, phrase := range []string{"suitable", "recommended for you", "we recommend", "right for you", "right foot for", "the best foot", "best for you", "ideal foot", "perfect foot", "foot you need", "you qualify", "your level is", "you are a level"} {
+			if i := strings.Index(text, phrase); i >= 0 {
+				t.Errorf("%s says %q: %s", name, phrase, text[max(0, i-60):min(len(text), i+60)])
+			}
+		}
+	}
+}
+
+func zipped(t *testing.T, data []byte) int {
+	t.Helper()
+	var b bytes.Buffer
+	w := gzip.NewWriter(&b)
+	if _, err := w.Write(data); err != nil {
+		t.Fatal(err)
+	}
+	if err := w.Close(); err != nil {
+		t.Fatal(err)
+	}
+	return b.Len()
+}
+
+// A page with all it loads, compressed: 60 kB, the planner 120 kB, a script 20 kB.
+func TestWeight(t *testing.T) {
+	out := builtin(t)
+	for name, n := range pagesOf(t, out) {
+		sum := zipped(t, out.files[name])
+		for _, e := range elements(n, "link", "script") {
+			for _, key := range []string{"href", "src"} {
+				if to, ok := attr(e, key); ok {
+					sum += zipped(t, out.files[path.Join(path.Dir(name), to)])
+				}
+			}
+		}
+		limit := 60 * 1024
+		if name == plannerName {
+			limit = 120 * 1024
+		}
+		if sum > limit {
+			t.Errorf("%s weighs %d bytes with what it loads, want at most %d", name, sum, limit)
+		}
+	}
+	for name, data := range out.files {
+		if path.Ext(name) == ".js" && zipped(t, data) > 20*1024 {
+			t.Errorf("%s weighs %d bytes, want at most 20 kB", name, zipped(t, data))
+		}
+	}
+}
+
+// The same input gives the same bytes in the same order, on one processor or
+// many and in any time zone.
+func TestSameBytes(t *testing.T) {
+	first := builtin(t)
+	local, procs := time.Local, runtime.GOMAXPROCS(1)
+	defer func() { time.Local = local; runtime.GOMAXPROCS(procs) }()
+	time.Local = time.FixedZone("far east", 14*60*60)
+	second := renderAll(t, load(t))
+	if !slices.Equal(first.order, second.order) {
+		t.Errorf("the order changed: %v and %v", first.order, second.order)
+	}
+	for name := range maps.Keys(first.files) {
+		if !bytes.Equal(first.files[name], second.files[name]) {
+			t.Errorf("%s differs from one build to the next", name)
+		}
+	}
+}
+
+func TestProgress(t *testing.T) {
+	var calls, total int
+	emitted := 0
+	err := Render(context.Background(), load(t), func(string, []byte) error { emitted++; return nil }, func(done, all int) {
+		calls++
+		if done != calls || done != emitted {
+			t.Errorf("call %d says %d done, and %d were handed on", calls, done, emitted)
+		}
+		total = all
+	})
+	if err != nil || calls != total || total != len(builtin(t).order) {
+		t.Errorf("%d calls, total %d, error %v", calls, total, err)
+	}
+}
+
+func TestRenderStops(t *testing.T) {
+	full := errors.New("the disk is full")
+	n := 0
+	err := Render(context.Background(), load(t), func(string, []byte) error {
+		if n++; n == 3 {
+			return full
+		}
+		return nil
+	}, nil)
+	if !errors.Is(err, full) || n != 3 {
+		t.Errorf("after a failed write: error %v, %d files handed on", err, n)
+	}
+	ctx, cancel := context.WithCancel(context.Background())
+	cancel()
+	err = Render(ctx, load(t), func(string, []byte) error { return nil }, nil)
+	if !errors.Is(err, context.Canceled) {
+		t.Errorf("a cancelled build gives %v", err)
+	}
+}

@@ -1,0 +1,90 @@
+package publish
+
+import (
+	"slices"
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+
+	"keelpath/builder/read"
+)
+
+func TestRootOf(t *testing.T) {
+	for name, want := range map[string]string{"index.html": "", "learn/index.html": "../", "a/b/c.html": "../../"} {
+		if got := rootOf(name); got != want {
+			t.Errorf("rootOf(%q) is %q, want %q", name, got, want)
+		}
+	}
+}
+
+func TestListed(t *testing.T) {
+	for _, c := range []struct {
+		names []string
+		want  string
+	}{
+		{nil, ""},
+		{[]string{"a"}, "a"},
+		{[]string{"a", "b"}, "a or b"},
+		{[]string{"a", "b", "c"}, "a, b or c"},
+	} {
+		if got := listed("or", c.names); got != c.want {
+			t.Errorf("%q: %q, want %q", c.names, got, c.want)
+		}
+	}
+}
+
+func TestGrouped(t *testing.T) {
+	for in, want := range map[string]string{"7": "7", "595": "595", "1000": "1,000", "12345678901234567890": "12,345,678,901,234,567,890"} {
+		if got := grouped(in); got != want {
+			t.Errorf("grouped(%q) is %q, want %q", in, got, want)
+		}
+	}
+}
+
+func TestDateView(t *testing.T) {
+	if got, want := dateView("2026-03-05"), (DateView{"2026-03-05", "5 March 2026"}); got != want {
+		t.Errorf("got %v, want %v", got, want)
+	}
+}
+
+// Of several texts, the page shows all authors, only reviewers of all, and the
+// earliest dates.
+func TestSharedCredits(t *testing.T) {
+	texts := func(ss ...string) (out []read.Text) {
+		for _, s := range ss {
+			out = append(out, read.Text{S: s})
+		}
+		return out
+	}
+	credits := func(author string, reviewers []read.Text, reviewed, by, funding string) read.Credits {
+		return read.Credits{
+			Authors: texts(author), Reviewers: reviewers, Reviewed: read.Text{S: reviewed},
+			ReviewBy: read.Text{S: by}, Funding: read.Text{S: funding},
+		}
+	}
+	got := sharedCredits([]read.Credits{
+		credits("A", texts("R", "S"), "2026-02-02", "2027-05-05", "None."),
+		credits("B", texts("S"), "2026-01-01", "2028-01-01", "None."),
+	})
+	want := CreditsView{
+		Authors: []string{"A", "B"}, Reviewers: []string{"S"}, Funding: []string{"None."},
+		Reviewed: DateView{"2026-01-01", "1 January 2026"}, ReviewBy: DateView{"2027-05-05", "5 May 2027"},
+	}
+	if d := cmp.Diff(want, got); d != "" {
+		t.Error(d)
+	}
+}
+
+// What counts as text for the reading grade.
+func TestPassages(t *testing.T) {
+	got := passages([]byte(`<h1>Feet</h1><nav><a href="x">Not this</a></nav><p>One <a href="y">two</a><br>three.<sup class="cite"><a href="#s">1</a></sup> Four.</p>
+<ul><li>Five</li><li>Six <span class="unseen">hidden <b>deep</b></span> seven</li></ul><table><tr><td>eight</td></tr></table>
+<section class="sources"><p>nine</p></section><p>A &amp; b</p>`))
+	want := []string{"Feet", "One two three. Four.", "Five", "Six seven", "A & b"}
+	if !slices.Equal(got, want) {
+		t.Errorf("got %q, want %q", got, want)
+	}
+	if g := gradeOf([]byte("<nav>none</nav>")); g != "" {
+		t.Errorf("a page without text has the grade %q", g)
+	}
+}

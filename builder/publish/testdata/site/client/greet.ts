@@ -1,0 +1,1 @@
+export function greet(name: string): void { console.log(`hello ${name}`); }

@@ -1,0 +1,2 @@
+import { greet } from "./greet";
+greet(document.title);

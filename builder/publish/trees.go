@@ -1,0 +1,125 @@
+package publish
+
+import (
+	"slices"
+
+	"keelpath/builder/library"
+	"keelpath/builder/read"
+	"keelpath/builder/tree"
+)
+
+func (m *maker) treePage(t *tree.Tree) page {
+	return page{
+		name: "prepare/" + t.ID.S + ".html", title: t.Title.S, description: t.Purpose.S, room: "prepare",
+		styles: []string{m.planner.name}, credits: creditsView(t.Credits), template: "tree",
+		model: func(v viewer, p PageView) (any, error) {
+			tv, err := v.tree(t)
+			return TreePageView{PageView: p, Tree: tv, Sources: v.bibliography(read.Strings(t.Credits.Sources), false)}, err
+		},
+	}
+}
+
+// tree gives a whole tree as paper and planner show it.
+func (v viewer) tree(t *tree.Tree) (TreeView, error) {
+	out := TreeView{
+		ID: t.ID.S, Title: t.Title.S, Purpose: t.Purpose.S, URL: v.addresses.tree(t.ID.S),
+		Longest: v.lib.Proofs[t.ID.S].Longest, Start: t.Numbers()[t.Start.S], Credits: creditsView(t.Credits),
+	}
+	for _, q := range t.Questions {
+		out.Questions = append(out.Questions, v.question(t, q))
+	}
+	for _, e := range t.Endings {
+		ev, err := v.ending(t, e)
+		if err != nil {
+			return out, err
+		}
+		out.Endings = append(out.Endings, ev)
+	}
+	for _, id := range cardsOf(t) {
+		cv, err := v.card(v.lib.Card(id))
+		if err != nil {
+			return out, err
+		}
+		out.Cards = append(out.Cards, cv)
+	}
+	return out, nil
+}
+
+// cardsOf gives the cards that a tree's answers add, each once, in their order.
+func cardsOf(t *tree.Tree) []string {
+	var out []string
+	for _, q := range t.Questions {
+		for _, a := range q.Answers {
+			out = union(out, read.Strings(a.Cards))
+		}
+	}
+	return out
+}
+
+func (v viewer) question(t *tree.Tree, q *tree.Question) QuestionView {
+	out := QuestionView{
+		Tree: t.ID.S, ID: q.ID.S, Number: t.Numbers()[q.ID.S], Text: q.Text.S, Why: q.Why.S, Hint: q.Hint.S,
+		Any: q.Pick == tree.PickAny, Way: wayView(t, q.Go), Skip: wayView(t, q.Skip),
+	}
+	texts := []string{q.Text.S, q.Hint.S}
+	for _, a := range q.Answers {
+		texts = append(texts, a.Text.S)
+		view := AnswerView{ID: a.ID.S, Text: a.Text.S, Alone: a.Alone, Way: wayView(t, a.Go)}
+		for _, id := range a.Cards {
+			c := v.lib.Card(id.S)
+			view.Cards = append(view.Cards, LinkView{ID: id.S, Title: c.Title.S, URL: v.at("prepare/"+t.ID.S+".html", "note-"+id.S)})
+		}
+		out.Answers = append(out.Answers, view)
+	}
+	out.Words = v.wordsIn(texts...)
+	return out
+}
+
+// wayView is nil where no way is given.
+func wayView(t *tree.Tree, to read.Text) *WayView {
+	if !to.Given() {
+		return nil
+	}
+	w := &WayView{Number: t.Numbers()[to.S], ID: to.S}
+	if e := t.Ending(to.S); e != nil {
+		w.Ending, w.Title = true, e.Title.S
+	}
+	return w
+}
+
+func (v viewer) ending(t *tree.Tree, e *tree.Ending) (EndingView, error) {
+	out := EndingView{Tree: t.ID.S, ID: e.ID.S, Number: t.Numbers()[e.ID.S], Title: e.Title.S, Safety: e.Safety, Prompts: v.prompts(e.Prompts)}
+	var words []WordView
+	var err error
+	if out.Text, out.Words, err = v.text(e.Text); err != nil {
+		return out, err
+	}
+	if out.Caution, words, err = v.text(e.Caution); err != nil {
+		return out, err
+	}
+	for _, w := range words {
+		if !slices.Contains(out.Words, w) {
+			out.Words = append(out.Words, w)
+		}
+	}
+	for _, id := range e.Topics {
+		out.Topics = append(out.Topics, LinkView{ID: id.S, Title: v.lib.Topic(id.S).Title.S, URL: v.topic(id.S)})
+	}
+	for _, talk := range e.Types {
+		ft := v.lib.FootType(talk.Type.S)
+		out.Types = append(out.Types, TalkView{Name: ft.Name.S, What: ft.What.S, For: talk.For.S, Against: talk.Against.S, URL: v.footType(talk.Type.S)})
+	}
+	for _, id := range e.Next {
+		out.Next = append(out.Next, v.treeLink(v.lib.Tree(id.S)))
+	}
+	return out, nil
+}
+
+func (v viewer) treeLink(t *tree.Tree) LinkView {
+	return LinkView{ID: t.ID.S, Title: t.Title.S, URL: v.addresses.tree(t.ID.S)}
+}
+
+func (v viewer) card(c *library.Card) (CardView, error) {
+	html, _, err := v.text(c.Text)
+	return CardView{ID: c.ID.S, Title: c.Title.S, Text: html, Prompts: v.prompts(c.Prompts)}, err
+}

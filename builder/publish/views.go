@@ -1,0 +1,151 @@
+package publish
+
+import "html/template"
+
+// The view types are all that a template sees of the library: words that are
+// ready to print and addresses that are ready to follow from the page at hand.
+
+// WayView is where an answer leads. On paper it reads "go to 4".
+type WayView struct {
+	Number int
+	Title  string // of the ending; empty where a question follows
+	Ending bool
+	ID     string
+}
+
+// AnswerView is one choice of a question. Way is nil where several answers may
+// be ticked and this one has no way of its own: then the question's Way counts.
+type AnswerView struct {
+	ID, Text string
+	Alone    bool
+	Way      *WayView
+	Cards    []LinkView // cards that it adds; links to "note-ID" on the tree's paper page
+}
+
+// WordView is a glossary word with its meaning.
+type WordView struct {
+	Word, Meaning, URL string
+}
+
+// QuestionView is one question. Way is where ticks without a way of their own
+// lead, Skip where skipping leads; both may be nil. Words are the glossary words
+// in its text.
+type QuestionView struct {
+	Tree, ID        string
+	Number          int
+	Text, Why, Hint string
+	Any             bool
+	Answers         []AnswerView
+	Way, Skip       *WayView
+	Words           []WordView
+}
+
+// LinkView is a link with the id of what it leads to.
+type LinkView struct {
+	ID, Title, URL string
+}
+
+// PromptView is a question to bring. Sources is empty where the prompt rests on
+// common practice alone.
+type PromptView struct {
+	ID, Ask, Why string
+	Whom         []string
+	Sources      []LinkView
+}
+
+// TalkView is a foot type that an ending brings up, with both sides of it.
+type TalkView struct {
+	Name, What, For, Against, URL string
+}
+
+// EndingView is one ending. Caution is empty where there is none.
+type EndingView struct {
+	Tree, ID      string
+	Number        int
+	Title         string
+	Safety        bool
+	Text, Caution template.HTML
+	Topics        []LinkView
+	Types         []TalkView
+	Prompts       []PromptView
+	Next          []LinkView
+	Words         []WordView
+}
+
+// CardView is a short note that an answer adds.
+type CardView struct {
+	ID, Title string
+	Text      template.HTML
+	Prompts   []PromptView
+}
+
+// TreeView is a whole tree. URL leads to its paper page.
+type TreeView struct {
+	ID, Title, Purpose, URL string
+	Longest                 int // questions on the longest path
+	Start                   int // number of the first question
+	Questions               []QuestionView
+	Endings                 []EndingView
+	Cards                   []CardView // those that its answers add, in their order
+	Credits                 CreditsView
+}
+
+// CreditsView is what a page's foot says of who wrote it, who checked it and
+// when. Reviewers is empty where no clinician has reviewed it yet.
+type CreditsView struct {
+	Authors, Reviewers []string
+	Reviewed, ReviewBy DateView
+	Funding            []string
+}
+
+// DateView is a date for machines ("2026-11-25") and for people.
+type DateView struct {
+	ISO, Words string
+}
+
+// EditionView is what a clinic says of its copy. Name and Emergency are always
+// there; the others may be empty.
+type EditionView struct {
+	Name, Clinic, Phone, Emergency, Endorsement, Version string
+}
+
+// PageView is what the common layout needs; every page's view embeds it.
+type PageView struct {
+	Name        string     // of the output file: "learn/glossary.html"
+	Root        string     // the way from this page to the site's root: "" or "../"
+	Title       string     // the page's own; the window adds the edition's name
+	Description string     // one sentence for search engines and lists of links
+	Room        string     // prepare, learn, teach, clinic; empty at home
+	Trail       []LinkView // the pages above this one, outermost first, home included
+	Styles      []string   // addresses of style sheets
+	Script      string     // address of the page's one script; empty where it has none
+	Edition     EditionView
+	Credits     CreditsView
+	Grade       string        // reading grade of its text: "5.2"; empty where not measured
+	Main        template.HTML // the page's own part, already rendered
+}
+
+// PlannerView is the page on which a reader takes trees and builds the sheet.
+type PlannerView struct {
+	PageView
+	Trees []TreeView
+	Cards []CardView
+	Data  template.JS // the JSON block
+}
+
+// TreePageView is a tree on paper and with script off.
+type TreePageView struct {
+	PageView
+	Tree    TreeView
+	Sources []SourceView
+}
+
+// SourceView is one entry of the bibliography. Number is 0 where the page does
+// not number its sources; Seen says in words how much of it was read.
+type SourceView struct {
+	Number             int
+	ID, Title, By      string
+	Year               int // 0 where unknown
+	Where, Note        string
+	Address, Seen, URL string
+}

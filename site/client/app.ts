@@ -1,0 +1,23 @@
+// What every view may ask of the planner.
+
+import { State } from "./state";
+import { Screen } from "./screens";
+
+export interface App {
+  state: State;
+  /** Shows a screen as a new step. */
+  go(screen: Screen): void;
+  /** Goes one step back. */
+  back(screen: Screen): void;
+  /** Begins a tree, or goes on with it where the reader left it. */
+  take(tree: string): void;
+  /** Tells a reader who cannot see it what just happened. */
+  say(text: string): void;
+}
+
+/** Where a tree stands: its open question, or its ending. */
+export function standing(state: State, tree: string): Screen {
+  const path = state.path(tree);
+  if (path.ending) return { view: "ending", tree };
+  return { view: "question", tree, question: path.open };
+}

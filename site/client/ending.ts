@@ -1,0 +1,73 @@
+// Where a tree ends: what came up, and the questions to bring.
+
+import { App } from "./app";
+import { addEmergency } from "./caution";
+import { act, clone, empty, fill, make, put, slot } from "./dom";
+import { Ending, Topic } from "./data";
+import { pickItem } from "./prompts";
+import { Screen } from "./screens";
+import { showTrail } from "./trail";
+import { addOnce, entry } from "./walker";
+import * as words from "./words";
+
+export function endingView(app: App, screen: Screen): HTMLElement {
+  const tree = screen.tree as string;
+  const path = app.state.path(tree);
+  const ending = entry(app.state.tree(tree).endings, path.ending) as Ending;
+
+  const view = clone("view-ending");
+  const body = clone(`ending-${tree}-${path.ending}`);
+  fill(view, "tree", app.state.tree(tree).title);
+  slot(view, "ending").appendChild(body);
+  if (ending.safety) addEmergency(app, slot(body, "emergency"));
+  put(body, "cards", app.state.cards(tree).filter((id) => entry(app.state.data.cards, id)).map((id) => clone(`part-card-${id}`)));
+
+  const prompts = (ending.prompts || []).slice();
+  addOnce(prompts, app.state.cardPrompts(tree));
+  empty(slot(body, "prompts"));
+  put(body, "prompts", prompts.map((id) => pickItem(app, id)));
+  slot(body, "bring").hidden = !prompts.length;
+  put(view, "further", furtherTopics(app, ending, prompts));
+
+  showTrail(app, view, tree, path.steps);
+  put(view, "onward", onward(app, tree, ending));
+  act(view, "sheet", () => app.go({ view: "sheet" })).classList.toggle("main", !view.querySelector('[data-slot="onward"] .main'));
+  act(view, "topics", () => app.go({ view: "topics" }));
+  const last = path.steps[path.steps.length - 1];
+  act(view, "back", () => app.back(last ? { view: "question", tree, question: last.question } : { view: "topics" }));
+  return view;
+}
+
+/** Prompts of the ending's topics that are not among those shown, folded in by topic. */
+function furtherTopics(app: App, ending: Ending, shown: string[]): HTMLElement[] {
+  const parts: HTMLElement[] = [];
+  for (const id of ending.topics || []) {
+    const topic = app.state.data.topics.find((t) => t.id === id);
+    const rest = topic ? topic.prompts.filter((p) => shown.indexOf(p) < 0) : [];
+    if (topic && rest.length) parts.push(fold(app, topic, rest));
+  }
+  return parts;
+}
+
+function fold(app: App, topic: Topic, prompts: string[]): HTMLElement {
+  const details = make("details");
+  const list = make("ul", "", "prompts");
+  details.appendChild(make("summary", words.further(topic.title)));
+  for (const id of prompts) list.appendChild(pickItem(app, id));
+  details.appendChild(list);
+  return details;
+}
+
+/** A button for each tree to go on to: those the reader chose, then those the ending names, the ones done left out. */
+function onward(app: App, tree: string, ending: Ending): HTMLElement[] {
+  const next = app.state.waiting.slice();
+  addOnce(next, ending.next || []);
+  const urgent = !!ending.safety;
+  const known = (id: string): boolean => app.state.data.trees.some((t) => t.id === id);
+  return next.filter((id) => id !== tree && known(id) && !app.state.path(id).ending).map((id) => {
+    const button = make("button", words.goOn(app.state.tree(id).title), urgent || app.state.waiting[0] === id ? "main" : "");
+    button.setAttribute("type", "button");
+    button.addEventListener("click", () => app.take(id));
+    return button;
+  });
+}

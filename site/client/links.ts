@@ -1,0 +1,32 @@
+// Links inside a view. A link to a tree takes it here; any other opens beside
+// the planner, for the answers live in this page and would be lost with it.
+
+import { App } from "./app";
+import { unseen } from "./dom";
+import * as words from "./words";
+
+export function tendLinks(app: App, view: HTMLElement): void {
+  for (const link of Array.from(view.querySelectorAll<HTMLAnchorElement>("a[href]"))) {
+    const tree = app.state.data.trees.find((t) => link.href === new URL(`${t.id}.html`, location.href).href);
+    if (tree) takeHere(app, link, tree.id);
+    else openBeside(link);
+  }
+}
+
+function takeHere(app: App, link: HTMLAnchorElement, tree: string): void {
+  link.removeAttribute("target");
+  link.textContent = (link.textContent as string).replace(words.newTab, "");
+  link.addEventListener("click", (event) => {
+    if (event.ctrlKey || event.metaKey || event.shiftKey) return; // the reader asked for a tab of its own
+    event.preventDefault();
+    app.take(tree);
+  });
+}
+
+function openBeside(link: HTMLAnchorElement): void {
+  if (link.target) return; // it says so already
+  link.target = "_blank";
+  link.rel = "noopener";
+  link.classList.add("beside");
+  link.appendChild(unseen(words.newTab));
+}

@@ -1,0 +1,147 @@
+// The planner: the one page on which a reader takes trees and builds the sheet.
+// Nothing the reader says leaves this page's memory.
+
+import { App, standing } from "./app";
+import { read } from "./data";
+import { act, empty, slot } from "./dom";
+import { endingView } from "./ending";
+import { tendLinks } from "./links";
+import { Paper } from "./paper";
+import { questionView } from "./question";
+import { Screen, Screens } from "./screens";
+import { sheetView } from "./sheet";
+import { State } from "./state";
+import { topicsView } from "./topics";
+import { entry } from "./walker";
+import * as words from "./words";
+
+class Planner implements App {
+  readonly state = new State(read("planner-data"));
+  private readonly paper = new Paper(this);
+  private readonly screens: Screens;
+  private readonly title = document.title;
+
+  constructor(private readonly root: HTMLElement) {
+    this.tieBar();
+    this.draw({ view: "topics" });
+    this.screens = new Screens((screen) => this.show(screen));
+  }
+
+  go(screen: Screen): void {
+    this.screens.go(screen);
+  }
+
+  back(screen: Screen): void {
+    this.screens.back(screen);
+  }
+
+  take(tree: string): void {
+    const at = standing(this.state, tree);
+    const again = at.view === "ending";
+    this.state.begin(tree);
+    this.go(again ? { view: "question", tree, question: this.state.tree(tree).start } : at);
+  }
+
+  /** The line is seen only where the page itself would not show what happened; so nothing jumps. */
+  say(text: string, seen = false): void {
+    const status = slot(this.root, "status");
+    status.textContent = text;
+    status.classList.toggle("unseen", !seen);
+  }
+
+  private show(asked: Screen): void {
+    this.say("");
+    this.ask(false);
+    const screen = this.draw(this.standingFor(asked));
+    this.bringIntoView();
+    document.title = [this.nameOf(screen), this.title].filter((s) => s).join(" · ");
+  }
+
+  /** Answers may have changed since a screen was left; then the tree's standing counts. */
+  private standingFor(screen: Screen): Screen {
+    if (!screen.tree) return screen;
+    const path = this.state.path(screen.tree);
+    const fits = screen.view === "ending" ? path.ending : path.open === screen.question || path.steps.some((s) => s.question === screen.question);
+    return fits ? screen : standing(this.state, screen.tree);
+  }
+
+  private draw(screen: Screen): Screen {
+    this.paper.hide();
+    const place = slot(this.root, "view");
+    empty(place);
+    place.appendChild(this.viewOf(screen));
+    tendLinks(this, place);
+    this.showBar(screen);
+    return screen;
+  }
+
+  private viewOf(screen: Screen): HTMLElement {
+    switch (screen.view) {
+      case "topics":
+        return topicsView(this);
+      case "question":
+        return questionView(this, screen);
+      case "ending":
+        return endingView(this, screen);
+      case "sheet":
+        return sheetView(this, this.paper);
+    }
+  }
+
+  private nameOf(screen: Screen): string {
+    if (screen.view === "sheet") return words.sheet;
+    if (!screen.tree) return "";
+    const tree = this.state.tree(screen.tree);
+    const question = screen.question ? entry(tree.questions, screen.question) : undefined;
+    return question ? `${question.text} · ${tree.title}` : tree.title;
+  }
+
+  /** Moves the focus to where reading starts, and shows the whole view from its top where that fits. */
+  private bringIntoView(): void {
+    const focus = slot(slot(this.root, "view"), "focus");
+    focus.tabIndex = -1;
+    focus.focus({ preventScroll: true });
+    const depth = focus.getBoundingClientRect().bottom - this.root.getBoundingClientRect().top;
+    (depth < window.innerHeight / 2 ? this.root : focus).scrollIntoView();
+  }
+
+  private tieBar(): void {
+    act(this.root, "bar-sheet", () => this.go({ view: "sheet" }));
+    act(this.root, "bar-topics", () => this.go({ view: "topics" }));
+    act(this.root, "clear", () => this.ask(true));
+    act(this.root, "keep", () => this.ask(false, true));
+    act(this.root, "clear-now", () => this.clear());
+  }
+
+  private showBar(screen: Screen): void {
+    slot(this.root, "bar").hidden = screen.view === "topics" && this.state.isEmpty();
+    slot(this.root, "to-sheet").hidden = screen.view === "sheet";
+    slot(this.root, "to-topics").hidden = screen.view === "topics";
+  }
+
+  /** Asks once more before clearing, here in the page. */
+  private ask(open: boolean, back = false): void {
+    slot(this.root, "sure").hidden = !open;
+    if (open) slot(this.root, "sure-text").focus();
+    if (back) this.root.querySelector<HTMLElement>('[data-act="clear"]')?.focus();
+  }
+
+  private clear(): void {
+    this.state.clear();
+    this.screens.forget();
+    this.go({ view: "topics" });
+    this.say(words.cleared, true);
+  }
+}
+
+function start(): void {
+  const root = document.getElementById("planner");
+  const plain = document.getElementById("planner-plain");
+  if (!root) return;
+  new Planner(root);
+  // Only now, with all in place, does the planner take over from the plain links.
+  root.hidden = false;
+  if (plain) plain.hidden = true;
+}
+
+start();

@@ -1,0 +1,86 @@
+// One question a screen. Choosing never moves the page; only Next does.
+
+import { App, standing } from "./app";
+import { act, clone, fill, inputs, slot, submit, ticked } from "./dom";
+import { Question } from "./data";
+import { showProblem } from "./problem";
+import { Screen } from "./screens";
+import { showTrail } from "./trail";
+import { SKIP, Step, entry, left } from "./walker";
+import * as words from "./words";
+
+export function questionView(app: App, screen: Screen): HTMLElement {
+  const tree = screen.tree as string;
+  const id = screen.question as string;
+  const table = app.state.tree(tree);
+  const question = entry(table.questions, id) as Question;
+  const steps = before(app.state.path(tree).steps, id);
+
+  const view = clone("view-question");
+  fill(view, "tree", table.title);
+  fill(view, "left", words.remaining(left(table, id)));
+  showTrail(app, view, tree, steps);
+  placeQuestion(view, tree, id);
+  prefill(view, app.state.chosen(tree, id));
+  keepAlone(view);
+
+  const leave = (chosen: string[]): void => {
+    app.state.answer(tree, id, chosen);
+    app.go(screen.change ? standing(app.state, tree) : after(app, tree, id));
+  };
+  submit(view.querySelector("form") as HTMLElement, () => {
+    const chosen = ticked(view);
+    if (chosen.length) leave(chosen);
+    else showProblem(view, missing(question));
+  });
+  act(view, "back", () => app.back(previous(steps, tree)));
+  act(view, "skip", () => leave([SKIP])).hidden = !question.skip;
+  return view;
+}
+
+/** Puts the question's own markup in, with the place for a problem right above its answers. */
+function placeQuestion(view: HTMLElement, tree: string, id: string): void {
+  const body = clone(`question-${tree}-${id}`);
+  const answers = body.querySelector(".answers") as HTMLElement;
+  const problem = slot(view, "problem");
+  slot(view, "question").appendChild(body);
+  (answers.parentElement as HTMLElement).insertBefore(problem, answers);
+}
+
+function prefill(view: HTMLElement, chosen: string[]): void {
+  for (const input of inputs(view)) input.checked = chosen.indexOf(input.value) >= 0;
+}
+
+/** An answer that stands alone unticks the others, and they untick it. */
+function keepAlone(view: HTMLElement): void {
+  const all = inputs(view);
+  const alone = (i: HTMLInputElement): boolean => i.hasAttribute("data-alone");
+  for (const input of all) {
+    input.addEventListener("change", () => {
+      if (!input.checked || input.type === "radio") return;
+      for (const other of all) if (other !== input && (alone(input) || alone(other))) other.checked = false;
+    });
+  }
+}
+
+function missing(question: Question): string {
+  return (question.any ? words.noAnswerAny : words.noAnswer) + (question.skip ? words.orSkip : "");
+}
+
+/** The steps that come before a question; all of them where it is not yet answered. */
+function before(steps: Step[], id: string): Step[] {
+  const at = steps.findIndex((s) => s.question === id);
+  return at < 0 ? steps : steps.slice(0, at);
+}
+
+/** The screen that follows an answered question, whether or not it has an answer yet. */
+function after(app: App, tree: string, id: string): Screen {
+  const steps = app.state.path(tree).steps;
+  const next = steps[steps.findIndex((s) => s.question === id) + 1];
+  return next ? { view: "question", tree, question: next.question } : standing(app.state, tree);
+}
+
+function previous(steps: Step[], tree: string): Screen {
+  const last = steps[steps.length - 1];
+  return last ? { view: "question", tree, question: last.question } : { view: "topics" };
+}

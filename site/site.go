@@ -1,0 +1,10 @@
+// Package site carries the page templates, the styles and the client's source,
+// so that the program builds a whole site in an empty folder.
+package site
+
+import "embed"
+
+// Files holds pages/, style/ and client/.
+//
+//go:embed pages style client
+var Files embed.FS
