@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"fmt"
 	"html/template"
+	"regexp"
 	"slices"
 	"strings"
 
@@ -24,6 +25,7 @@ import (
 type Doc struct {
 	src      []byte
 	at       func(offset int) finding.Place
+	ids      headingIDs
 	Refs     []Ref
 	Headings []Heading
 	Plain    []string // the text of each block, for counting and searching
@@ -36,8 +38,41 @@ var markdown = goldmark.New(
 	goldmark.WithRendererOptions(renderer.WithNodeRenderers(util.Prioritized(nodes{}, 10))),
 )
 
-func newDoc(src []byte, at func(int) finding.Place) *Doc {
-	return &Doc{src: src, at: at}
+// Limits of a text. The parser takes time by the square of a block's length, so
+// a block without an end would keep it busy for minutes.
+const (
+	maxText  = 256 << 10
+	maxBlock = 20 << 10
+)
+
+// newDoc reads a text and checks it. A text beyond the limits is reported and
+// left empty.
+func newDoc(src []byte, at func(int) finding.Place, list *finding.List) *Doc {
+	d := &Doc{src: src, at: at, ids: headingIDs{}}
+	if !d.bounded(list) {
+		d.src = nil
+	}
+	d.check(list)
+	return d
+}
+
+func (d *Doc) bounded(list *finding.List) bool {
+	if len(d.src) > maxText {
+		list.Add(d.at(0), "too-large", fmt.Sprintf("the text has more than %d bytes, and no more are read", maxText), "make several pages of it")
+		return false
+	}
+	start, end := 0, 0 // of the lines without an empty one between them
+	for line := range bytes.Lines(d.src) {
+		end += len(line)
+		if len(bytes.TrimSpace(line)) == 0 {
+			start = end
+		}
+		if end-start > maxBlock {
+			list.Add(d.at(start), "too-large", fmt.Sprintf("a block of more than %d bytes begins here, and no more are read", maxBlock), "part it with empty lines")
+			return false
+		}
+	}
+	return true
 }
 
 func (d *Doc) parse() ast.Node {
@@ -50,91 +85,142 @@ var kinds = []string{"explainer", "tree", "type", "word", "source"}
 // check walks the text once, notes its refs, headings and plain text, and
 // reports what a text may not hold.
 func (d *Doc) check(list *finding.List) {
-	level, seek := 1, 0
+	c := &checker{doc: d, list: list, level: 1, opened: map[string]bool{}}
 	_ = ast.Walk(d.parse(), func(n ast.Node, enter bool) (ast.WalkStatus, error) {
-		if !enter {
-			return ast.WalkContinue, nil
-		}
-		if n.Type() == ast.TypeBlock && n.Lines() != nil && n.Lines().Len() > 0 {
-			seek = max(seek, n.Lines().At(0).Start)
-		}
-		switch n := n.(type) {
-		case *ast.HTMLBlock:
-			list.Add(d.at(seek), "raw-html", "the text holds HTML, and only markdown is read", "write it in markdown, or leave it out")
-		case *ast.RawHTML:
-			list.Add(d.at(n.Segments.At(0).Start), "raw-html", "the text holds HTML, and only markdown is read", "write it in markdown, or leave it out")
-		case *ast.Image:
-			list.Add(d.find(&seek, "("+string(n.Destination)), "image", fmt.Sprintf("the text shows the picture %q, and pictures are not taken from files", n.Destination), "leave it out")
-		case *ast.AutoLink:
-			list.Add(d.find(&seek, string(n.Label(d.src))), "outside-link", fmt.Sprintf("the text links to %q", n.Label(d.src)), `name it in sources.yaml and cite it: "[](source:its-id)"`)
-		case *ast.Link:
-			d.link(n, d.find(&seek, "("+string(n.Destination)), list)
-		case *ast.Heading:
-			d.heading(n, &level, d.at(seek), list)
-		case *ast.FencedCodeBlock:
-			d.listing(n, d.at(seek), list)
-		}
-		if n.Type() == ast.TypeBlock && n.FirstChild() != nil && n.FirstChild().Type() == ast.TypeInline {
-			d.Plain = append(d.Plain, plain(n, d.src))
+		if enter {
+			c.node(n)
 		}
 		return ast.WalkContinue, nil
 	})
 }
 
-// find gives the place of what from *seek on and moves *seek behind it.
-func (d *Doc) find(seek *int, what string) finding.Place {
-	i := bytes.Index(d.src[min(*seek, len(d.src)):], []byte(what))
-	if i < 0 {
-		return d.at(*seek)
-	}
-	at := *seek + i
-	*seek = at + len(what)
-	return d.at(at)
+// checker is one walk over a text.
+type checker struct {
+	doc    *Doc
+	list   *finding.List
+	level  int             // of the last heading
+	opened map[string]bool // HTML elements that were reported, so that their ends are not
 }
 
-func (d *Doc) link(n *ast.Link, at finding.Place, list *finding.List) {
-	dest := string(n.Destination)
-	if strings.HasPrefix(dest, "#") {
-		d.Refs = append(d.Refs, Ref{Kind: "heading", ID: dest[1:], At: at})
-		return
+func (c *checker) node(n ast.Node) {
+	d := c.doc
+	at := d.at(max(n.Pos(), 0))
+	switch n := n.(type) {
+	case *ast.HTMLBlock:
+		if n.Lines().Len() > 0 {
+			line := n.Lines().At(0)
+			c.html(at, line.Value(d.src))
+		}
+	case *ast.RawHTML:
+		c.html(at, n.Segments.Value(d.src))
+	case *ast.Image:
+		c.list.Add(at, "image", fmt.Sprintf("the text shows the picture %q, and pictures are not taken from files", n.Destination), "leave it out")
+	case *ast.AutoLink:
+		c.list.Add(at, "outside-link", fmt.Sprintf("the text links to %q, and links go by id", n.Label(d.src)), citeIt)
+	case *ast.Link:
+		c.link(n, at)
+	case *ast.Heading:
+		c.heading(n, at)
+	case *ast.FencedCodeBlock:
+		c.listing(n, at)
 	}
+	if n.Type() == ast.TypeBlock && n.FirstChild() != nil && n.FirstChild().Type() == ast.TypeInline {
+		d.Plain = append(d.Plain, plain(n, d.src))
+		c.failedLinks(n)
+	}
+}
+
+var tagName = regexp.MustCompile(`^<(/?)([A-Za-z][A-Za-z0-9-]*)`)
+
+// html reports raw HTML, an element and its end together as one.
+func (c *checker) html(at finding.Place, src []byte) {
+	if m := tagName.FindSubmatch(bytes.TrimSpace(src)); m != nil {
+		name := strings.ToLower(string(m[2]))
+		if len(m[1]) > 0 && c.opened[name] {
+			return
+		}
+		c.opened[name] = true
+	}
+	c.list.Add(at, "raw-html", "the text holds HTML, and only markdown is read", "write it in markdown, or leave it out")
+}
+
+const citeIt = `name the page in sources.yaml and cite it: "[](source:its-id)"`
+
+func (c *checker) link(n *ast.Link, at finding.Place) {
+	dest := string(n.Destination)
 	kind, id, ok := strings.Cut(dest, ":")
-	if !ok || !slices.Contains(kinds, kind) {
+	switch {
+	case strings.HasPrefix(dest, "#"):
+		kind, id = "heading", dest[1:]
+		if strings.TrimSpace(plain(n, c.doc.src)) == "" {
+			c.list.Add(at, "empty-text", fmt.Sprintf("the link to %q has no words", dest), `write them between the brackets: "[the words](`+dest+`)"`)
+		}
+	case !ok || !slices.Contains(kinds, kind):
 		help := finding.NearestHelp(kind, kinds, nil)
 		if kind == "http" || kind == "https" {
-			help = []string{`name the page in sources.yaml and cite it: "[](source:its-id)"`}
+			help = []string{citeIt}
 		}
-		list.Add(at, "outside-link", fmt.Sprintf("the link leads to %q, and links go by id", dest),
+		c.list.Add(at, "outside-link", fmt.Sprintf("the link leads to %q, and links go by id", dest),
 			append(help, "a link by id: explainer:ID, tree:ID, type:ID, word:ID or source:ID")...)
 		return
+	case kind == "source" && n.FirstChild() != nil:
+		c.list.Add(at, "citation", fmt.Sprintf("the citation of %q has words of its own, and only its number would be shown", id),
+			"put the words before it, and leave the brackets empty: "+`"[](`+dest+`)"`)
 	}
-	d.Refs = append(d.Refs, Ref{Kind: kind, ID: id, At: at})
+	c.doc.Refs = append(c.doc.Refs, Ref{Kind: kind, ID: id, At: at})
 }
 
-func (d *Doc) heading(n *ast.Heading, level *int, at finding.Place, list *finding.List) {
-	words := plain(n, d.src)
+var failedLink = regexp.MustCompile(`\]\s*\((explainer|tree|type|word|source|https?):`)
+
+// failedLinks reports what was meant as a link and reads as plain text.
+func (c *checker) failedLinks(block ast.Node) {
+	var words []byte
+	var from []int // where each byte of words stands in the text
+	_ = ast.Walk(block, func(n ast.Node, enter bool) (ast.WalkStatus, error) {
+		if k := n.Kind(); k == ast.KindCodeSpan || k == ast.KindLink {
+			return ast.WalkSkipChildren, nil
+		}
+		if t, ok := n.(*ast.Text); ok && enter {
+			words = append(append(words, c.doc.src[t.Segment.Start:t.Segment.Stop]...), ' ')
+			for i := t.Segment.Start; i <= t.Segment.Stop; i++ {
+				from = append(from, i)
+			}
+			if !t.SoftLineBreak() && !t.HardLineBreak() {
+				words, from = words[:len(words)-1], from[:len(from)-1]
+			}
+		}
+		return ast.WalkContinue, nil
+	})
+	for _, m := range failedLink.FindAllIndex(words, -1) {
+		c.list.Add(c.doc.at(from[m[0]]), "not-a-link", "this looks like a link and is not one",
+			`write "[words](kind:id)", with no space before the "(" and none inside it`)
+	}
+}
+
+func (c *checker) heading(n *ast.Heading, at finding.Place) {
+	words := plain(n, c.doc.src)
 	switch {
+	case words == "":
+		c.list.Add(at, "empty-text", "the heading has no words", "write them, or leave the heading out")
 	case n.Level == 1:
-		list.Add(at, "heading-level", fmt.Sprintf("the heading %q has the level of the page's title", words), `begin it with "##"`)
-	case n.Level > *level+1:
-		list.Add(at, "heading-level", fmt.Sprintf("the heading %q skips a level", words), "begin it with "+strings.Repeat("#", *level+1))
+		c.list.Add(at, "heading-level", fmt.Sprintf("the heading %q has the level of the page's title", words), `begin it with "##"`)
+	case n.Level > c.level+1:
+		c.list.Add(at, "heading-level", fmt.Sprintf("the heading %q skips a level", words), "begin it with "+strings.Repeat("#", c.level+1))
 	}
-	*level = max(n.Level, 2)
-	ids := d.headingIDs()
-	d.Headings = append(d.Headings, Heading{Level: n.Level, ID: uniqueID(words, ids), Text: words})
+	c.level = max(n.Level, 2)
+	c.doc.Headings = append(c.doc.Headings, Heading{Level: n.Level, ID: c.doc.ids.next(words), Text: words})
 }
 
-func (d *Doc) headingIDs() []string {
-	var out []string
-	for _, h := range d.Headings {
-		out = append(out, h.ID)
+func (c *checker) listing(n *ast.FencedCodeBlock, at finding.Place) {
+	if lang := string(n.Language(c.doc.src)); lang != "" && lang != "yaml" {
+		c.list.Add(c.doc.at(n.Info.Segment.Start), "listing-language", fmt.Sprintf("the listing is marked %q, and only yaml is coloured", lang), "mark it yaml, or leave the mark out")
 	}
-	return out
-}
-
-func (d *Doc) listing(n *ast.FencedCodeBlock, at finding.Place, list *finding.List) {
-	if lang := string(n.Language(d.src)); lang != "" && lang != "yaml" {
-		list.Add(at, "listing-language", fmt.Sprintf("the listing is marked %q, and only yaml is coloured", lang), "mark it yaml, or leave the mark out")
+	end := 0
+	if k := n.Lines().Len(); k > 0 {
+		end = n.Lines().At(k - 1).Stop
+	}
+	if n.NextSibling() == nil && n.Parent().Kind() == ast.KindDocument && end > 0 && len(bytes.TrimSpace(c.doc.src[end:])) == 0 {
+		c.list.Add(at, "open-listing", "the listing that begins here is not closed, and takes in all that follows", "add a line of three back-ticks behind it")
 	}
 }
 
@@ -147,7 +233,11 @@ func plain(n ast.Node, src []byte) string {
 		}
 		switch c := c.(type) {
 		case *ast.Text:
-			b.Write(c.Segment.Value(src))
+			v := c.Segment.Value(src)
+			if c.Parent().Kind() != ast.KindCodeSpan {
+				v = util.UnescapePunctuations(util.ResolveEntityNames(util.ResolveNumericReferences(v)))
+			}
+			b.Write(v)
 			if c.SoftLineBreak() || c.HardLineBreak() {
 				b.WriteByte(' ')
 			}
@@ -162,7 +252,7 @@ func plain(n ast.Node, src []byte) string {
 // HTML renders the text.
 func (d *Doc) HTML(o Options) (Out, error) {
 	root := d.parse()
-	w := &writer{doc: d, o: o}
+	w := &writer{doc: d, o: o, ids: headingIDs{}}
 	w.rewrite(root)
 	var b bytes.Buffer
 	if err := markdown.Renderer().Render(&b, d.src, root); err != nil {
@@ -177,7 +267,7 @@ type writer struct {
 	doc   *Doc
 	o     Options
 	cited []string
-	ids   []string
+	ids   headingIDs
 }
 
 func (w *writer) rewrite(root ast.Node) {
@@ -191,9 +281,7 @@ func (w *writer) rewrite(root ast.Node) {
 		case *ast.Link:
 			links = append(links, n)
 		case *ast.Heading:
-			id := uniqueID(plain(n, w.doc.src), w.ids)
-			w.ids = append(w.ids, id)
-			n.SetAttributeString("id", []byte(id))
+			n.SetAttributeString("id", []byte(w.ids.next(plain(n, w.doc.src))))
 		case *ast.Blockquote:
 			if isCaution(n) {
 				n.SetAttributeString("class", []byte("caution"))

@@ -2,7 +2,6 @@ package explainer
 
 import (
 	"fmt"
-	"slices"
 	"strconv"
 	"strings"
 	"unicode"
@@ -165,17 +164,24 @@ func (nodes) tableCell(w util.BufWriter, _ []byte, n ast.Node, enter bool) (ast.
 	return ast.WalkContinue, nil
 }
 
-// uniqueID makes a heading's id out of its words, in any script, with a number
+// headingIDs gives the headings of one page their ids. It holds each id given,
+// with the number that the next one of the same words would get.
+type headingIDs map[string]int
+
+// next makes a heading's id out of its words, in any script, with a number
 // behind it where the page has that id already.
-func uniqueID(words string, taken []string) string {
+func (h headingIDs) next(words string) string {
 	id := strings.Join(strings.FieldsFunc(strings.ToLower(words), func(r rune) bool {
 		return !unicode.IsLetter(r) && !unicode.IsDigit(r) && !unicode.IsMark(r)
 	}), "-")
 	if id == "" {
 		id = "section"
 	}
-	for n, base := 2, id; slices.Contains(taken, id); n++ {
-		id = base + "-" + strconv.Itoa(n)
+	base := id
+	for h[id] > 0 {
+		h[base]++
+		id = base + "-" + strconv.Itoa(h[base])
 	}
+	h[id] = 1
 	return id
 }

@@ -6,8 +6,10 @@ package explainer
 
 import (
 	"bytes"
+	"fmt"
 	"path"
 	"strings"
+	"unicode/utf8"
 
 	"keelpath/builder/finding"
 	"keelpath/builder/read"
@@ -19,12 +21,21 @@ func Parse(file string, src []byte, list *finding.List) *Page {
 	if !read.Sound(file, src, list) {
 		return nil
 	}
+	src = bytes.TrimPrefix(src, []byte("\ufeff")) // some editors put this mark at the start
 	src = bytes.ReplaceAll(src, []byte("\r\n"), []byte("\n"))
 	header, body, above, ok := split(src)
 	if !ok {
-		list.Add(finding.Place{File: file, Line: 1}, "no-header", `the page does not begin with a header between two lines "---"`,
+		text := `the page does not begin with a header between two lines "---"`
+		if bytes.HasPrefix(src, []byte("---")) {
+			text = `the header that begins here has no line "---" behind it`
+		}
+		list.Add(finding.Place{File: file, Line: 1}, "no-header", text,
 			`write "---", then "title: ..." and the other keys, then "---", then the text`)
 		return nil
+	}
+	doc := newDoc(body, placing(file, body, above), list)
+	if len(bytes.TrimSpace(body)) == 0 {
+		list.Add(finding.Place{File: file, Line: above}, "empty-text", "the page has a header and no text", "write the text below the second ---")
 	}
 	m := read.YAML(file, header, 1, list)
 	if m == nil {
@@ -38,15 +49,11 @@ func Parse(file string, src []byte, list *finding.List) *Page {
 		Message:  m.NeedText("message"),
 		Credits:  m.Credits(),
 		Prompts:  m.IDs("prompts"),
+		Body:     doc,
 	}
 	m.Done()
 	if !read.IsID(p.ID) {
 		list.Add(finding.Place{File: file}, "bad-id", "the file's name is not an id", "name it in lower-case words joined by hyphens, like heel-height.md")
-	}
-	p.Body = newDoc(body, func(offset int) finding.Place { return placeAt(file, body, above, offset) })
-	p.Body.check(list)
-	if len(bytes.TrimSpace(body)) == 0 {
-		list.Add(finding.Place{File: file, Line: above}, "empty-text", "the page has a header and no text", "write the text below the second ---")
 	}
 	return p
 }
@@ -70,17 +77,37 @@ func split(src []byte) (header, body []byte, above int, ok bool) {
 	return append(header, '\n'), body, 3 + bytes.Count(header, []byte("\n")), true
 }
 
-func placeAt(file string, src []byte, above, offset int) finding.Place {
-	before := src[:min(offset, len(src))]
-	line := bytes.Count(before, []byte("\n"))
-	col := len([]rune(string(before[bytes.LastIndexByte(before, '\n')+1:])))
-	return finding.Place{File: file, Line: above + line + 1, Col: col + 1}
+// placing gives the place of an offset into src. It goes on counting from where
+// it was asked last, so that asking often in a long text stays cheap.
+func placing(file string, src []byte, above int) func(offset int) finding.Place {
+	at, line, col := 0, 1, 1
+	return func(offset int) finding.Place {
+		if offset < at {
+			at, line, col = 0, 1, 1
+		}
+		for at < min(offset, len(src)) {
+			r, n := utf8.DecodeRune(src[at:])
+			at, col = at+n, col+1
+			if r == '\n' {
+				line, col = line+1, 1
+			}
+		}
+		return finding.Place{File: file, Line: above + line, Col: col}
+	}
 }
 
 // ParseText reads a markdown text that stands inside a YAML value. Findings
-// carry the place of the value.
+// carry the place of the value. Such a text is short and has no headings.
 func ParseText(t read.Text, list *finding.List) *Doc {
-	d := newDoc([]byte(t.S), func(int) finding.Place { return t.At })
-	d.check(list)
+	var found finding.List
+	d := newDoc([]byte(t.S), func(int) finding.Place { return t.At }, &found)
+	if len(d.Headings) > 0 {
+		list.Add(t.At, "heading-level", fmt.Sprintf("the heading %q stands in a short text", d.Headings[0].Text), "leave headings to explainers")
+	}
+	for _, f := range found.Sorted() {
+		if f.Check != "heading-level" {
+			list.Append(f)
+		}
+	}
 	return d
 }

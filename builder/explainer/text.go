@@ -11,7 +11,7 @@ import (
 // citations are left out.
 func (d *Doc) Text(target func(kind, id string) Target) string {
 	root := d.parse()
-	w := &writer{doc: d, o: Options{Target: target, Unmarked: true}}
+	w := &writer{doc: d, o: Options{Target: target, Unmarked: true}, ids: headingIDs{}}
 	w.rewrite(root)
 	var blocks []string
 	_ = ast.Walk(root, func(n ast.Node, enter bool) (ast.WalkStatus, error) {

@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 	"unicode"
+	"unicode/utf8"
 
 	"github.com/yuin/goldmark/ast"
 )
@@ -44,12 +45,13 @@ func NewWords(entries []Entry) *Words {
 
 type span struct{ start, end int }
 
-// wordsOf gives the runs of letters, digits and inner hyphens.
+// wordsOf gives the runs of letters and digits, with a hyphen or an apostrophe
+// between two of them. The 's of "the keel's tip" is a word of its own.
 func wordsOf(s string) []span {
 	var out []span
 	start := -1
 	for i, r := range s {
-		inside := unicode.IsLetter(r) || unicode.IsDigit(r) || r == '\'' || (r == '-' && start >= 0)
+		inside := isWordRune(r) || (start >= 0 && joins(s[i:], r))
 		if inside && start < 0 {
 			start = i
 		}
@@ -61,6 +63,24 @@ func wordsOf(s string) []span {
 		out = append(out, span{start, len(s)})
 	}
 	return out
+}
+
+func isWordRune(r rune) bool {
+	return unicode.IsLetter(r) || unicode.IsDigit(r) || unicode.IsMark(r)
+}
+
+// joins tells whether r, at the start of s, ties what follows to the word before it.
+func joins(s string, r rune) bool {
+	if r != '-' && r != '\'' && r != '’' {
+		return false
+	}
+	rest := s[utf8.RuneLen(r):]
+	next, n := utf8.DecodeRuneInString(rest)
+	if !isWordRune(next) {
+		return false
+	}
+	after, _ := utf8.DecodeRuneInString(rest[n:])
+	return r == '-' || next != 's' || isWordRune(after)
 }
 
 func lower(s string, ws []span) []string {

@@ -82,10 +82,16 @@ func (l *List) Sorted() []Finding {
 	})
 }
 
-// Errors counts the findings that stop a build.
+// Len gives how many findings there are so far; with Since, what one step found.
+func (l *List) Len() int { return len(l.all) }
+
+// Since gives the findings that were added after Len gave n.
+func (l *List) Since(n int) []Finding { return l.all[n:] }
+
+// Errors counts the findings that stop a build, exact repeats left out.
 func (l *List) Errors() int {
 	n := 0
-	for _, f := range l.all {
+	for _, f := range l.Sorted() {
 		if f.Weight == Error {
 			n++
 		}

@@ -5,12 +5,22 @@ import (
 	"strings"
 )
 
+// longestName is the most bytes of a name that Nearest looks at; an id has fewer.
+const longestName = 100
+
 // Nearest gives the one of names closest to wrong, or "" where none is close
-// enough to be a likely slip: at most a third of the letters may differ.
+// enough to be a likely slip: a third of the letters, rounded up, may differ,
+// but never all of them.
 func Nearest(wrong string, names []string) string {
-	best, bestAt := "", len(wrong)/3+1
+	if len(wrong) > longestName {
+		return ""
+	}
+	best, bestAt := "", min((len(wrong)+2)/3+1, len(wrong))
 	for _, n := range names {
-		if d := distance(strings.ToLower(wrong), strings.ToLower(n), bestAt); d < bestAt || (d == bestAt && best == "" && d <= 2) {
+		if len(n) > longestName {
+			continue
+		}
+		if d := distance(strings.ToLower(wrong), strings.ToLower(n), bestAt); d < bestAt {
 			best, bestAt = n, d
 		}
 	}
@@ -45,6 +55,7 @@ func distance(a, b string, limit int) int {
 	}
 	for i := 1; i <= len(ra); i++ {
 		cur[0] = i
+		least := cur[0]
 		for j := 1; j <= len(rb); j++ {
 			cost := 1
 			if ra[i-1] == rb[j-1] {
@@ -54,6 +65,10 @@ func distance(a, b string, limit int) int {
 			if i > 1 && j > 1 && ra[i-1] == rb[j-2] && ra[i-2] == rb[j-1] {
 				cur[j] = min(cur[j], before[j-2]+1)
 			}
+			least = min(least, cur[j])
+		}
+		if least > limit+1 { // a swap may still save one, not more
+			return limit + 1
 		}
 		before, prev, cur = prev, cur, before
 	}

@@ -26,7 +26,7 @@ func text(f Finding, source func(string) []byte) string {
 	if f.Weight == Warning {
 		weight = "warning: "
 	}
-	fmt.Fprintf(&b, "%s: %s%s [%s]\n", f.Place, weight, printable(f.Text), f.Check)
+	fmt.Fprintf(&b, "%s: %s%s [%s]\n", printable(f.Place.String()), weight, printable(f.Text), f.Check)
 	if source != nil {
 		b.WriteString(excerpt(source(f.File), f.Line, f.Col))
 	}
@@ -36,10 +36,11 @@ func text(f Finding, source func(string) []byte) string {
 	return b.String()
 }
 
-// printable keeps a terminal safe from control characters in the input.
+// printable keeps a terminal safe from what the input may hold: control
+// characters, and signs that turn the direction of the text around.
 func printable(s string) string {
 	return strings.Map(func(r rune) rune {
-		if unicode.IsControl(r) || r == utf8.RuneError {
+		if unicode.IsControl(r) || unicode.Is(unicode.Bidi_Control, r) || r == utf8.RuneError {
 			return '?'
 		}
 		return r
@@ -60,6 +61,7 @@ func excerpt(src []byte, line, col int) string {
 		return ""
 	}
 	runes := []rune(printable(strings.ReplaceAll(strings.TrimRight(lines[line-1], "\r"), "\t", " ")))
+	col = min(col, len(runes)+1)
 	start := 0
 	if col > longest-20 {
 		start = min(col-longest/2, max(0, len(runes)-longest))

@@ -62,7 +62,7 @@ func (l *loader) check() {
 // has reports each name that is not on the shelf. who says what uses it.
 func (c *checker) has(s shelf, who string, names ...read.Text) {
 	for _, n := range names {
-		if !n.Given() || slices.Contains(s.ids, n.S) {
+		if !n.Given() || slices.Contains(s.ids, n.S) || c.unread[s.kind+" "+n.S] {
 			continue
 		}
 		help := finding.NearestHelp(n.S, s.ids, func(id string) finding.Place { return s.at[id] })
@@ -105,7 +105,7 @@ func (c *checker) footType(t *FootType) {
 	who := fmt.Sprintf("foot type %q", t.ID.S)
 	c.has(c.explainers, who, t.Explainer)
 	for _, r := range c.Rows {
-		if t.Cells[r.ID.S] == nil {
+		if len(t.Cells) > 0 && t.Cells[r.ID.S] == nil && !c.nearly(t.Cells, r) {
 			c.list.Add(t.ID.At, "missing-cell", fmt.Sprintf("%s has no cell for the row %q", who, r.ID.S), "the row is at "+r.ID.At.String(), "every foot type answers every row")
 		}
 	}
@@ -113,6 +113,16 @@ func (c *checker) footType(t *FootType) {
 		c.has(c.rows, who, cell.At)
 		c.basis(fmt.Sprintf("cell %q of %s", cell.At.S, who), cell.Sources)
 	}
+}
+
+// nearly tells whether one of the cells is a misspelt one of that row.
+func (c *checker) nearly(cells map[string]*Cell, r *Row) bool {
+	for id := range cells {
+		if !slices.Contains(c.rows.ids, id) && finding.Nearest(id, c.rows.ids) == r.ID.S {
+			return true
+		}
+	}
+	return false
 }
 
 func (c *checker) tree(t *tree.Tree) {
@@ -143,9 +153,6 @@ func (c *checker) tree(t *tree.Tree) {
 func (c *checker) text(who string, t read.Text) *explainer.Doc {
 	d := explainer.ParseText(t, c.list)
 	c.refs(who, d)
-	if len(d.Headings) > 0 {
-		c.list.Add(t.At, "heading-level", fmt.Sprintf("%s has a heading in its text", who), "leave headings to explainers")
-	}
 	return d
 }
 
@@ -155,15 +162,23 @@ func (c *checker) cited(d *explainer.Doc, header read.Credits) []string {
 	var cited []string
 	listed := read.Strings(header.Sources)
 	for _, r := range d.Refs {
-		if r.Kind != "source" {
+		if r.Kind != "source" || slices.Contains(cited, r.ID) {
 			continue
 		}
 		cited = append(cited, r.ID)
-		if !slices.Contains(listed, r.ID) && slices.Contains(c.sources.ids, r.ID) {
+		if slices.Contains(c.sources.ids, r.ID) && !c.meant(r.ID, listed) {
 			c.list.Add(r.At, "uncited", fmt.Sprintf("the text cites the source %q, and the header does not list it", r.ID), "add it to sources: in the header")
 		}
 	}
 	return cited
+}
+
+// meant tells whether the source stands on a list, or a misspelt name of it
+// does, which has been reported.
+func (c *checker) meant(id string, list []string) bool {
+	return slices.ContainsFunc(list, func(n string) bool {
+		return n == id || (!slices.Contains(c.sources.ids, n) && finding.Nearest(n, c.sources.ids) == id)
+	})
 }
 
 func (c *checker) refs(who string, d *explainer.Doc) {
@@ -182,9 +197,14 @@ func (c *checker) heading(who string, d *explainer.Doc, r explainer.Ref) {
 	for _, h := range d.Headings {
 		ids = append(ids, h.ID)
 	}
-	if !slices.Contains(ids, r.ID) {
-		c.list.Add(r.At, "unknown-name", fmt.Sprintf("%s links to the heading %q, and the page has none", who, "#"+r.ID), finding.NearestHelp(r.ID, ids, nil)...)
+	if slices.Contains(ids, r.ID) {
+		return
 	}
+	help := finding.NearestHelp(r.ID, ids, nil)
+	if help == nil {
+		help = []string{"headings here: " + strings.Join(ids, ", ")}
+	}
+	c.list.Add(r.At, "unknown-name", fmt.Sprintf("%s links to the heading %q, and there is none", who, "#"+r.ID), help...)
 }
 
 func (c *checker) page(p *explainer.Page) {
@@ -194,7 +214,7 @@ func (c *checker) page(p *explainer.Page) {
 	c.refs(who, p.Body)
 	cited := c.cited(p.Body, p.Credits)
 	for _, s := range p.Credits.Sources {
-		if !slices.Contains(cited, s.S) {
+		if slices.Contains(c.sources.ids, s.S) && !c.meant(s.S, cited) {
 			c.list.Add(s.At, "uncited", fmt.Sprintf("the header lists the source %q, and the text does not cite it", s.S), fmt.Sprintf(`put "[](source:%s)" behind the claim it bears out, or take it off the list`, s.S))
 		}
 	}
@@ -216,36 +236,5 @@ func (c *checker) wordForms() {
 			}
 			first[key] = w
 		}
-	}
-}
-
-// safetyKept holds the endings for safety of the built-in trees: a layer may
-// change a tree, but not take such an ending away, reword it or cut it off.
-func (l *loader) safetyKept(ground Layer) {
-	for _, file := range ground.names(isTree) {
-		old := tree.Parse(ground.name(file), ground.files[file], &finding.List{})
-		if old == nil {
-			continue
-		}
-		now := l.Tree(old.ID.S)
-		if now.File == old.File {
-			continue
-		}
-		for _, e := range old.Endings {
-			if e.Safety {
-				l.safetyEnding(e, now)
-			}
-		}
-	}
-}
-
-func (l *loader) safetyEnding(old *tree.Ending, now *tree.Tree) {
-	const rule = "an edition may add to a tree, but not change its endings for safety"
-	e := now.Ending(old.ID.S)
-	switch {
-	case e == nil:
-		l.list.Add(now.ID.At, "safety-kept", fmt.Sprintf("the tree lacks the ending %q of the built-in one, which is for safety", old.ID.S), rule, "copy it from "+old.ID.At.String())
-	case !e.Safety || e.Title.S != old.Title.S || e.Text.S != old.Text.S || e.Caution.S != old.Caution.S:
-		l.list.Add(e.ID.At, "safety-kept", fmt.Sprintf("the ending %q differs from the built-in one, which is for safety", e.ID.S), rule, "the built-in one is at "+old.ID.At.String())
 	}
 }

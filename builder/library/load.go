@@ -18,18 +18,25 @@ import (
 // cross-checks everything. It always gives a library, as complete as the input
 // allows; render it only when list has no errors.
 func Load(list *finding.List, layers ...Layer) *Library {
-	l := &loader{Library: &Library{Proofs: map[string]*proof.Proof{}, files: map[string][]byte{}}, list: list}
-	for _, y := range layers {
+	l := &loader{Library: &Library{Proofs: map[string]*proof.Proof{}, files: map[string][]byte{}}, list: list, unread: map[string]bool{}}
+	var ground []*tree.Tree
+	for i, y := range layers {
 		l.layer(y)
+		if i == 0 {
+			ground = slices.Clone(l.Trees)
+		}
 	}
 	l.order()
 	l.parts(l.learn)
 	l.rest()
 	for _, t := range l.Trees {
 		l.Proofs[t.ID.S] = proof.Prove(t, list)
+		proof.Examples(t, func(id string) bool { return l.Card(id) != nil }, list)
 	}
-	if len(layers) > 1 {
-		l.safetyKept(layers[0])
+	for _, t := range ground {
+		if now := l.Tree(t.ID.S); now != t {
+			l.safetyKept(t, now)
+		}
 	}
 	l.check()
 	return l.Library
@@ -40,6 +47,10 @@ type loader struct {
 	list    *finding.List
 	planner []read.Text // ids of trees in the planner's order
 	learn   *read.Map   // the shelves of the learn page, of the last layer that has them
+
+	// Ids of trees and explainers whose file is there but could not be read. That
+	// was reported; names that lead to them are not wrong.
+	unread map[string]bool
 }
 
 func (l *loader) layer(y Layer) {
@@ -61,14 +72,21 @@ func (l *loader) layer(y Layer) {
 	l.footTypes(open("content/foot-types.yaml"))
 	l.plannerOrder(open("trees/planner.yaml"))
 	for _, n := range y.names(isTree) {
-		if t := tree.Parse(y.name(n), y.files[n], l.list); t != nil {
-			t.ID.S = cmp.Or(t.ID.S, strings.TrimSuffix(path.Base(n), ".yaml"))
-			put(&l.Trees, t, func(t *tree.Tree) string { return t.ID.S })
+		id := strings.TrimSuffix(path.Base(n), ".yaml")
+		t := tree.Parse(y.name(n), y.files[n], l.list)
+		if t == nil {
+			l.unread["tree "+id] = true
+			continue
 		}
+		// Where the tree says another name, that was reported, and the file's counts.
+		t.ID.S, t.ID.At.File = id, y.name(n)
+		put(&l.Trees, t, func(t *tree.Tree) string { return t.ID.S })
 	}
 	for _, n := range y.names(func(n string) bool { return strings.HasPrefix(n, "content/en/") }) {
 		if p := explainer.Parse(y.name(n), y.files[n], l.list); p != nil {
 			put(&l.Explainers, p, func(p *explainer.Page) string { return p.ID })
+		} else {
+			l.unread["explainer "+strings.TrimSuffix(path.Base(n), ".md")] = true
 		}
 	}
 	if m := open("content/learn.yaml"); m != nil {
@@ -161,8 +179,8 @@ func (l *loader) prompts(m *read.Map) {
 
 func (l *loader) prompt(id read.Text, m *read.Map, topic *Topic) *Prompt {
 	p := &Prompt{ID: id, Topic: topic, Ask: m.NeedText("ask"), Whom: m.Texts("whom"), Why: m.NeedText("why"), Basis: m.Texts("basis")}
+	l.promptForm(p, m)
 	m.Done()
-	l.promptForm(p)
 	return p
 }
 
@@ -170,23 +188,22 @@ func (l *loader) prompt(id read.Text, m *read.Map, topic *Topic) *Prompt {
 // standards, 2.12).
 const maxWords = 20
 
-func (l *loader) promptForm(p *Prompt) {
-	if !p.Ask.Given() {
-		return
+func (l *loader) promptForm(p *Prompt, m *read.Map) {
+	if ask := p.Ask.S; ask != "" {
+		if !strings.HasSuffix(ask, "?") {
+			l.list.Add(p.Ask.At, "prompt-form", fmt.Sprintf("prompt %q does not end with a question mark", p.ID.S), "word it as a question that the reader can say")
+		}
+		if strings.Count(ask, "?") > 1 {
+			l.list.Add(p.Ask.At, "prompt-form", fmt.Sprintf("prompt %q asks more than one question", p.ID.S), "keep one, or make two prompts of it")
+		}
+		if n := len(strings.Fields(ask)); n > maxWords {
+			l.list.Add(p.Ask.At, "prompt-form", fmt.Sprintf("prompt %q has %d words, and at most %d can be said in one breath", p.ID.S, n, maxWords), "shorten it")
+		}
 	}
-	if !strings.HasSuffix(p.Ask.S, "?") {
-		l.list.Add(p.Ask.At, "prompt-form", fmt.Sprintf("prompt %q does not end with a question mark", p.ID.S), "word it as a question that the reader can say")
-	}
-	if strings.Count(p.Ask.S, "?") > 1 {
-		l.list.Add(p.Ask.At, "prompt-form", fmt.Sprintf("prompt %q asks more than one question", p.ID.S), "keep one, or make two prompts of it")
-	}
-	if n := len(strings.Fields(p.Ask.S)); n > maxWords {
-		l.list.Add(p.Ask.At, "prompt-form", fmt.Sprintf("prompt %q has %d words, and at most %d can be said in one breath", p.ID.S, n, maxWords), "shorten it")
-	}
-	if len(p.Whom) == 0 {
+	if m.Lacks("whom") {
 		l.list.Add(p.ID.At, "missing-key", fmt.Sprintf("prompt %q does not say whom to ask", p.ID.S), "add whom: ["+Whom[0]+"]")
 	}
-	if len(p.Basis) == 0 {
+	if m.Lacks("basis") {
 		l.list.Add(p.ID.At, "missing-key", fmt.Sprintf("prompt %q does not say what it rests on", p.ID.S), "add basis: with source ids, or ["+CommonPractice+"]")
 	}
 	for _, w := range p.Whom {
@@ -212,7 +229,7 @@ const steps = 5
 func (l *loader) footTypes(m *read.Map) {
 	m.Each("rows", "row", func(id read.Text, r *read.Map) {
 		row := &Row{ID: id, Title: r.NeedText("title"), Steps: r.Texts("steps")}
-		if len(row.Steps) != steps {
+		if n := len(row.Steps); (n > 0 && n != steps) || r.Lacks("steps") {
 			l.list.Add(r.Key("steps"), "row-steps", fmt.Sprintf("row %q has %d words for its marks, and %d were expected", id.S, len(row.Steps), steps), "give one word or phrase for each mark from 0 to 4")
 		}
 		r.Done()
@@ -235,14 +252,18 @@ func (l *loader) footType(id read.Text, m *read.Map) *FootType {
 	}
 	m.Each("cells", "cell", func(row read.Text, c *read.Map) {
 		cell := &Cell{At: row, Disputed: c.Bool("disputed"), Why: c.NeedText("why"), Sources: c.Texts("sources")}
-		c.NeedText("mark")
-		cell.Mark, _ = c.Int("mark", low, high)
-		if len(cell.Sources) == 0 {
+		if mark := c.NeedText("mark"); mark.S != "" {
+			cell.Mark, _ = c.Int("mark", low, high)
+		}
+		if c.Lacks("sources") {
 			l.list.Add(row.At, "missing-key", fmt.Sprintf("cell %q of foot type %q names no source", row.S, id.S), "add sources: with ids, or ["+CommonPractice+"]")
 		}
 		c.Done()
 		t.Cells[row.S] = cell
 	})
+	if m.Lacks("cells") {
+		l.list.Add(id.At, "missing-key", fmt.Sprintf("foot type %q lacks \"cells\"", id.S), `add "cells:" with a mark for each row below`)
+	}
 	m.Done()
 	return t
 }
@@ -273,10 +294,17 @@ func (l *loader) order() {
 		ids = append(ids, t.ID.S)
 	}
 	for _, p := range l.planner {
-		if l.Tree(p.S) == nil {
-			l.list.Add(p.At, "unknown-name", fmt.Sprintf("the planner's order names the tree %q, and there is none", p.S), finding.NearestHelp(p.S, ids, nil)...)
+		if l.Tree(p.S) == nil && !l.unread["tree "+p.S] {
+			l.list.Add(p.At, "unknown-name", fmt.Sprintf("the planner's order names the tree %q, and there is none", p.S), nearestOrLeave(p.S, ids)...)
 		}
 	}
+}
+
+func nearestOrLeave(wrong string, names []string) []string {
+	if help := finding.NearestHelp(wrong, names, nil); help != nil {
+		return help
+	}
+	return []string{"add a file for it, or take it off the list"}
 }
 
 // parts reads the shelves of the learn page, once all explainers are known.
@@ -284,11 +312,12 @@ func (l *loader) parts(m *read.Map) {
 	var named []string
 	for _, p := range m.Maps("parts", "a part") {
 		part := &Part{Title: p.NeedText("title"), About: p.Text("about")}
-		for _, id := range p.IDs("explainers") {
+		for _, id := range p.Texts("explainers") {
 			page := l.Explainer(id.S)
 			switch {
+			case page == nil && l.unread["explainer "+id.S]:
 			case page == nil:
-				l.list.Add(id.At, "unknown-name", fmt.Sprintf("the learn page lists the explainer %q, and there is none", id.S), finding.NearestHelp(id.S, l.explainerIDs(), nil)...)
+				l.list.Add(id.At, "unknown-name", fmt.Sprintf("the learn page lists the explainer %q, and there is none", id.S), nearestOrLeave(id.S, l.explainerIDs())...)
 			case slices.Contains(named, id.S):
 				l.list.Add(id.At, "repeated-id", fmt.Sprintf("the learn page lists the explainer %q twice", id.S), "keep one of them")
 			default:

@@ -10,18 +10,27 @@ import (
 	"keelpath/builder/tree"
 )
 
-// examples walks each worked example and reports one that lands elsewhere.
-func (p *prover) examples() {
-	for _, e := range p.t.Examples {
+// Examples walks each worked example of a tree and reports one that lands
+// elsewhere. card tells whether a card is known; names that are not have been
+// reported, and are not held against an example.
+func Examples(t *tree.Tree, card func(id string) bool, list *finding.List) {
+	p := &walker{t: t, list: list, card: card}
+	for _, e := range t.Examples {
 		if p.known(e) {
 			p.example(e)
 		}
 	}
 }
 
+type walker struct {
+	t    *tree.Tree
+	list *finding.List
+	card func(id string) bool
+}
+
 // known tells whether the example names only what the tree has; where it does
 // not, that has been reported and a walk would only repeat it.
-func (p *prover) known(e *tree.Example) bool {
+func (p *walker) known(e *tree.Example) bool {
 	for _, g := range e.Answers {
 		q := p.t.Question(g.Question.S)
 		if q == nil || q.Accepts(read.Strings(g.Chosen)) != nil {
@@ -31,30 +40,39 @@ func (p *prover) known(e *tree.Example) bool {
 	return p.t.Ending(e.Ending.S) != nil
 }
 
-func (p *prover) example(e *tree.Example) {
+func (p *walker) example(e *tree.Example) {
 	path, err := p.t.Walk(e.Given())
 	if err != nil {
 		return // a dead link or a circle, reported where it stands
 	}
 	taken := "its path: " + steps(path)
+	switch {
+	case path.Open != "":
+		p.list.Add(e.Ending.At, "example", fmt.Sprintf("the example stops at question %q, which it does not answer", path.Open), taken,
+			"the question is at "+p.t.Question(path.Open).ID.At.String(), "add an answer to that question")
+	case path.Ending != e.Ending.S:
+		p.list.Add(e.Ending.At, "example", fmt.Sprintf("the example lands at %q, and %q was expected", path.Ending, e.Ending.S), taken,
+			"it lands at "+p.t.Ending(path.Ending).ID.At.String(), "change the example's answers, its ending, or the way on")
+	default:
+		p.unused(e, path, taken)
+		p.cards(e, path, taken)
+	}
+}
+
+// unused reports answers to questions that the path does not come by.
+func (p *walker) unused(e *tree.Example, path tree.Path, taken string) {
 	for _, g := range e.Answers {
 		if !slices.ContainsFunc(path.Steps, func(s tree.Step) bool { return s.Question == g.Question.S }) {
 			p.list.Add(g.Question.At, "example", fmt.Sprintf("the example answers %q, and its path does not come by that question", g.Question.S), taken, "leave the answer out")
 		}
 	}
-	switch {
-	case path.Open != "":
-		p.list.Add(e.Ending.At, "example", fmt.Sprintf("the example stops at question %q, which it does not answer", path.Open), taken, placeHelp("the question is at ", p.t.Question(path.Open).ID.At))
-	case path.Ending != e.Ending.S:
-		p.list.Add(e.Ending.At, "example", fmt.Sprintf("the example lands at %q, and %q was expected", path.Ending, e.Ending.S), taken,
-			placeHelp("it lands at ", p.t.Ending(path.Ending).ID.At), "change the example's answers, its ending, or the way on")
-	default:
-		p.cards(e, path, taken)
-	}
 }
 
-func (p *prover) cards(e *tree.Example, path tree.Path, taken string) {
+func (p *walker) cards(e *tree.Example, path tree.Path, taken string) {
 	want := read.Strings(e.Cards)
+	if slices.ContainsFunc(append(want, path.Cards...), func(id string) bool { return !p.card(id) }) {
+		return
+	}
 	for _, c := range path.Cards {
 		if !slices.Contains(want, c) {
 			p.list.Add(e.Ending.At, "example", fmt.Sprintf("the example picks up the card %q, and does not list it", c), taken, fmt.Sprintf("add %q to its cards", c))
@@ -66,8 +84,6 @@ func (p *prover) cards(e *tree.Example, path tree.Path, taken string) {
 		}
 	}
 }
-
-func placeHelp(before string, at finding.Place) string { return before + at.String() }
 
 func steps(p tree.Path) string {
 	parts := make([]string, 0, len(p.Steps)+1)

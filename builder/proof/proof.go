@@ -6,9 +6,11 @@ package proof
 import (
 	"fmt"
 	"math/big"
+	"slices"
 	"strings"
 
 	"keelpath/builder/finding"
+	"keelpath/builder/read"
 	"keelpath/builder/tree"
 )
 
@@ -42,6 +44,7 @@ func (w Witness) String() string {
 
 // Prove reports what a tree's shape gets wrong and gives what is known of it.
 // Ways on that lead nowhere are left aside: the reader has reported them.
+// Where the worked examples land is the affair of Examples.
 func Prove(t *tree.Tree, list *finding.List) *Proof {
 	p := &prover{t: t, list: list, ways: map[string][]way{}}
 	for _, q := range t.Questions {
@@ -54,7 +57,7 @@ func Prove(t *tree.Tree, list *finding.List) *Proof {
 		out.Paths = p.count(t.Start.S, map[string]*big.Int{})
 	}
 	p.unreached(out.Witness)
-	p.examples()
+	p.idle()
 	return out
 }
 
@@ -83,18 +86,80 @@ func (p *prover) reach() map[string]Witness {
 	return seen
 }
 
+// unreached reports each question and ending that no path comes by. One that
+// only others out of reach lead to is named with them: it has no fault of its own.
 func (p *prover) unreached(seen map[string]Witness) {
-	if p.t.Question(p.t.Start.S) == nil {
-		return // with no start nothing is reached, and that has been said
+	if p.t.Loose || p.t.Question(p.t.Start.S) == nil {
+		return // a way on that is missing has been reported
 	}
-	for _, q := range p.t.Questions {
-		if _, ok := seen[q.ID.S]; !ok {
-			p.list.Add(q.ID.At, "unreached", fmt.Sprintf("question %q cannot be reached from the start", q.ID.S), "lead an answer to it, or remove it")
+	lost := map[string]bool{}
+	var order []read.Text
+	kind := map[string]string{}
+	note := func(id read.Text, what string) {
+		if _, ok := seen[id.S]; !ok {
+			order = append(order, id)
+			kind[id.S], lost[id.S] = what, true
 		}
 	}
+	for _, q := range p.t.Questions {
+		note(q.ID, "question")
+	}
 	for _, e := range p.t.Endings {
-		if _, ok := seen[e.ID.S]; !ok {
-			p.list.Add(e.ID.At, "unreached", fmt.Sprintf("ending %q cannot be reached from the start", e.ID.S), "lead an answer to it, or remove it")
+		note(e.ID, "ending")
+	}
+	for _, id := range order {
+		if p.led(id.S, lost) {
+			continue
+		}
+		help := []string{"lead an answer to it, or remove it"}
+		if with := p.behind(id.S, lost); len(with) > 0 {
+			help = append(help, "only this leads on to "+strings.Join(with, ", "))
+		}
+		p.list.Add(id.At, "unreached", fmt.Sprintf("%s %q cannot be reached from the start", kind[id.S], id.S), help...)
+	}
+}
+
+// led tells whether another of the lost questions leads to id.
+func (p *prover) led(id string, lost map[string]bool) bool {
+	for _, q := range p.t.Questions {
+		if lost[q.ID.S] && q.ID.S != id && slices.ContainsFunc(q.WaysOn(), func(to read.Text) bool { return to.S == id }) {
+			return true
+		}
+	}
+	return false
+}
+
+// behind gives what is lost together with id, in quotes.
+func (p *prover) behind(id string, lost map[string]bool) []string {
+	var out []string
+	seen := map[string]bool{id: true}
+	for queue := []string{id}; len(queue) > 0; queue = queue[1:] {
+		for _, w := range p.ways[queue[0]] {
+			if lost[w.to] && !seen[w.to] {
+				seen[w.to] = true
+				out = append(out, fmt.Sprintf("%q", w.to))
+				queue = append(queue, w.to)
+			}
+		}
+	}
+	return out
+}
+
+// idle reports a question that changes nothing: every answer leads to the same
+// place and none adds a card.
+func (p *prover) idle() {
+	if p.t.Loose {
+		return
+	}
+	for _, q := range p.t.Questions {
+		to := map[string]bool{}
+		for _, w := range p.ways[q.ID.S] {
+			to[w.to] = true
+		}
+		cards := slices.ContainsFunc(q.Answers, func(a *tree.Answer) bool { return len(a.Cards) > 0 })
+		if len(to) == 1 && !cards {
+			p.list.Add(q.ID.At, "idle-question", fmt.Sprintf("question %q changes nothing: whatever the answer, it leads to %q", q.ID.S, p.ways[q.ID.S][0].to),
+				"let an answer lead elsewhere or add a card, or do not ask")
 		}
 	}
 }

@@ -3,6 +3,8 @@ package read
 import (
 	"time"
 
+	"gopkg.in/yaml.v3"
+
 	"keelpath/builder/finding"
 )
 
@@ -27,7 +29,7 @@ func (m *Map) Credits() Credits {
 		Sources:   m.IDs("sources"),
 		Funding:   m.NeedText("funding"),
 	}
-	if m != nil && m.vals["authors"] != nil && len(c.Authors) == 0 {
+	if v := m.ask("authors"); v != nil && v.Kind == yaml.SequenceNode && len(v.Content) == 0 {
 		m.r.list.Add(m.Key("authors"), "missing-key", `"authors" names nobody`, "name at least who wrote it")
 	}
 	m.dueInTime(c)

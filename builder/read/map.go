@@ -33,7 +33,7 @@ func Strings(ts []Text) []string {
 }
 
 // Map is one mapping of a file. Each method that asks for a key makes that key
-// known; Done then reports the keys that nobody asked for. Asking a nil Map is
+// known; Done then reports the keys that nobody asked for, and those that are missing. Asking a nil Map is
 // fine and gives nothing, so a reader need not stop at a missing part.
 type Map struct {
 	r     *reader
@@ -42,11 +42,13 @@ type Map struct {
 	keys  []Text
 	vals  map[string]*yaml.Node
 	known []string
+	lacks []string // keys that must be there and are not; Done reports them
 }
 
-// mapping wraps n and reports repeated keys.
-func (r *reader) mapping(n *yaml.Node, what string) *Map {
-	m := &Map{r: r, at: r.place(n), what: what, vals: map[string]*yaml.Node{}}
+// mapping wraps n and reports repeated keys. Findings about the whole of it are
+// placed at.
+func (r *reader) mapping(n *yaml.Node, at finding.Place, what string) *Map {
+	m := &Map{r: r, at: at, what: what, vals: map[string]*yaml.Node{}}
 	for i := 0; i+1 < len(n.Content); i += 2 {
 		key := Text{S: n.Content[i].Value, At: r.place(n.Content[i])}
 		if _, twice := m.vals[key.S]; twice {
@@ -100,10 +102,16 @@ func (m *Map) ask(key string) *yaml.Node {
 	return nil
 }
 
-// Done reports the keys that the format does not have.
+// Done reports the keys that the format does not have, and the missing ones. A
+// misspelt key is one finding, not two.
 func (m *Map) Done() {
 	if m == nil {
 		return
+	}
+	for _, key := range m.lacks {
+		if !m.misspelt(key) {
+			m.r.list.Add(m.Key(key), "missing-key", m.what+" lacks "+quote(key), "add a line "+quote(key+": ..."))
+		}
 	}
 	for _, k := range m.keys {
 		if !slices.Contains(m.known, k.S) {
@@ -114,6 +122,24 @@ func (m *Map) Done() {
 			m.r.list.Add(k.At, "unknown-key", m.what+" has no key "+quote(k.S), help...)
 		}
 	}
+}
+
+// misspelt tells whether a key that the format does not have was likely meant to be key.
+func (m *Map) misspelt(key string) bool {
+	return slices.ContainsFunc(m.keys, func(k Text) bool {
+		return !slices.Contains(m.known, k.S) && finding.Nearest(k.S, m.known) == key
+	})
+}
+
+// Lacks tells whether the author left key out, or left it empty. It is false
+// where something that cannot be used stands there, or a misspelt key, for that
+// is reported. Ask it after all keys of the mapping.
+func (m *Map) Lacks(key string) bool {
+	if m == nil || m.misspelt(key) {
+		return false
+	}
+	v := m.vals[key]
+	return v == nil || v.Tag == "!!null" || (v.Kind != yaml.ScalarNode && len(v.Content) == 0)
 }
 
 // Text gives an optional single value.
@@ -129,7 +155,7 @@ func (m *Map) Text(key string) Text {
 func (m *Map) NeedText(key string) Text {
 	v := m.ask(key)
 	if v == nil {
-		m.missing(key)
+		m.need(key)
 		return Text{}
 	}
 	t := m.r.text(v, key)
@@ -139,9 +165,9 @@ func (m *Map) NeedText(key string) Text {
 	return t
 }
 
-func (m *Map) missing(key string) {
+func (m *Map) need(key string) {
 	if m != nil {
-		m.r.list.Add(m.Key(key), "missing-key", m.what+" lacks "+quote(key), "add a line "+quote(key+": ..."))
+		m.lacks = append(m.lacks, key)
 	}
 }
 
@@ -192,7 +218,8 @@ func (m *Map) Date(key string) Text {
 	return t
 }
 
-// OneOf gives a value out of a short list; the first of the list where the key is missing.
+// OneOf gives a value out of a short list; the first of the list where the key
+// is missing, and what the author wrote where that is not on the list.
 func (m *Map) OneOf(key string, allowed ...string) Text {
 	t := m.Text(key)
 	if !t.Given() {
@@ -201,7 +228,6 @@ func (m *Map) OneOf(key string, allowed ...string) Text {
 	if !slices.Contains(allowed, t.S) {
 		help := append(finding.NearestHelp(t.S, allowed, nil), "allowed: "+strings.Join(allowed, ", "))
 		m.r.list.Add(t.At, "not-allowed", quote(key)+" is "+quote(t.S)+", and that is not one of its values", help...)
-		return Text{S: allowed[0], At: t.At}
 	}
 	return t
 }
@@ -218,7 +244,10 @@ func (m *Map) Texts(key string) []Text {
 	}
 	var out []Text
 	for _, c := range v.Content {
-		if t := m.r.text(c, key); t.Given() {
+		t := m.r.text(c, key)
+		if t.Given() && t.S == "" {
+			m.r.list.Add(t.At, "empty-text", "an entry of "+quote(key)+" in "+m.what+" is empty", "write it, or leave it out")
+		} else if t.Given() {
 			out = append(out, t)
 		}
 	}
@@ -228,8 +257,8 @@ func (m *Map) Texts(key string) []Text {
 // NeedTexts gives a list that must be there, though it may be empty.
 func (m *Map) NeedTexts(key string) []Text {
 	ts := m.Texts(key)
-	if m != nil && m.vals[key] == nil {
-		m.missing(key)
+	if m != nil && (m.vals[key] == nil || m.vals[key].Tag == "!!null") {
+		m.need(key)
 	}
 	return ts
 }
@@ -237,10 +266,12 @@ func (m *Map) NeedTexts(key string) []Text {
 // IDs gives a list of ids, and reports one that stands in it twice.
 func (m *Map) IDs(key string) []Text {
 	ts := m.Texts(key)
-	for i, t := range ts {
-		if slices.Contains(Strings(ts[:i]), t.S) {
+	seen := map[string]bool{}
+	for _, t := range ts {
+		if seen[t.S] {
 			m.r.list.Add(t.At, "repeated-id", quote(t.S)+" stands twice in "+quote(key), "keep one of them")
 		}
+		seen[t.S] = true
 	}
 	return ts
 }
@@ -251,15 +282,15 @@ func (m *Map) Sub(key, what string) *Map {
 	if v == nil {
 		return nil
 	}
-	return m.r.sub(v, what)
+	return m.r.sub(v, m.Key(key), what)
 }
 
-func (r *reader) sub(v *yaml.Node, what string) *Map {
+func (r *reader) sub(v *yaml.Node, at finding.Place, what string) *Map {
 	if v.Kind != yaml.MappingNode {
 		r.list.Add(r.place(v), "wrong-type", what+" is "+kindName(v)+", and keys with values were expected", `write its keys below it, each "key: value"`)
 		return nil
 	}
-	return r.mapping(v, what)
+	return r.mapping(v, at, what)
 }
 
 // Maps gives an optional list of mappings.
@@ -274,7 +305,7 @@ func (m *Map) Maps(key, what string) []*Map {
 	}
 	var out []*Map
 	for _, c := range v.Content {
-		if s := m.r.sub(c, what); s != nil {
+		if s := m.r.sub(c, m.r.place(c), what); s != nil {
 			out = append(out, s)
 		}
 	}
@@ -282,7 +313,8 @@ func (m *Map) Maps(key, what string) []*Map {
 }
 
 // Each calls do for every entry of the mapping under key, in the file's order.
-// The entry's key is its id. kind names an entry in messages: "question".
+// The entry's key is its id. kind names an entry in messages: "question". An
+// entry that is no mapping is reported and comes as nil, so that its id is known.
 func (m *Map) Each(key, kind string, do func(id Text, entry *Map)) {
 	top := m.Sub(key, quote(key))
 	if top == nil {
@@ -290,23 +322,25 @@ func (m *Map) Each(key, kind string, do func(id Text, entry *Map)) {
 	}
 	for _, k := range top.keys {
 		top.r.id(k, kind)
-		if s := top.r.sub(top.vals[k.S], kind+" "+quote(k.S)); s != nil {
-			do(k, s)
-		}
+		do(k, top.r.sub(top.vals[k.S], k.At, kind+" "+quote(k.S)))
 	}
 }
 
-// Pairs calls do for every key and value of the mapping under key.
+// Pairs calls do for every key and value of the mapping under key: one value or
+// a list of them. A value of another kind is reported and comes as a Text that
+// is not given.
 func (m *Map) Pairs(key string, do func(k Text, values []Text)) {
 	top := m.Sub(key, quote(key))
 	if top == nil {
 		return
 	}
 	for _, k := range top.keys {
-		v := top.vals[k.S]
-		if v.Kind == yaml.SequenceNode {
+		switch v := top.vals[k.S]; {
+		case v.Tag == "!!null":
+			do(k, nil)
+		case v.Kind == yaml.SequenceNode:
 			do(k, top.Texts(k.S))
-		} else {
+		default:
 			do(k, []Text{top.r.text(v, k.S)})
 		}
 	}

@@ -11,6 +11,7 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"regexp"
 	"strings"
 	"unicode/utf8"
 
@@ -23,6 +24,9 @@ import (
 // not a tree or a page, and every later step may assume a bounded size.
 const MaxBytes = 1 << 20
 
+// MaxList is the most entries of one list.
+const MaxList = 1000
+
 // maxDepth bounds nesting; the deepest known format needs six levels.
 const maxDepth = 32
 
@@ -33,18 +37,21 @@ func YAML(file string, src []byte, above int, list *finding.List) *Map {
 	if !Sound(file, src, list) {
 		return nil
 	}
-	r := &reader{file: file, above: above, list: list}
+	r := &reader{file: file, above: above, list: list, what: "the file"}
+	if above > 0 {
+		r.what = "the header"
+	}
 	doc, err := decode(src)
 	switch {
 	case errors.Is(err, io.EOF):
-		list.Add(finding.Place{File: file}, "empty-file", "the file has nothing in it", "write at least its first key, or remove the file")
+		list.Add(finding.Place{File: file, Line: above}, "empty-file", r.what+" has nothing in it", "write at least its first key, or remove the file")
 		return nil
 	case err != nil:
 		r.syntax(src, err)
 		return nil
 	}
 	if more := secondDocument(src); more > 0 {
-		list.Add(r.line(more), "second-document", `a line "---" begins a second document, and only the first would be read`,
+		list.Add(r.line(more), "second-document", "a second document begins here, and only the first would be read",
 			"put each document in a file of its own")
 		return nil
 	}
@@ -53,32 +60,33 @@ func YAML(file string, src []byte, above int, list *finding.List) *Map {
 		return nil
 	}
 	if top.Kind != yaml.MappingNode {
-		list.Add(r.place(top), "wrong-type", "the file holds "+kindName(top)+", and keys with values were expected", `write it as "key: value" lines`)
+		list.Add(r.place(top), "wrong-type", r.what+" holds "+kindName(top)+", and keys with values were expected", `write it as "key: value" lines`)
 		return nil
 	}
-	return r.mapping(top, file)
+	return r.mapping(top, r.place(top), r.what)
 }
 
 // Sound reports a file that is too large or is not text.
 func Sound(file string, src []byte, list *finding.List) bool {
 	if len(src) > MaxBytes {
-		list.Add(finding.Place{File: file}, "too-large", fmt.Sprintf("the file has %d bytes, and at most %d are read", len(src), MaxBytes), "split it into smaller files")
+		list.Add(finding.Place{File: file}, "too-large", fmt.Sprintf("the file has more than %d bytes, and no more are read", MaxBytes), "split it into smaller files")
 		return false
 	}
-	if !utf8.Valid(src) {
-		line := 1
-		for rest := src; len(rest) > 0; {
-			c, n := utf8.DecodeRune(rest)
-			if c == utf8.RuneError && n == 1 {
-				break
-			}
-			if c == '\n' {
-				line++
-			}
-			rest = rest[n:]
+	at := finding.Place{File: file, Line: 1, Col: 1}
+	for rest := src; len(rest) > 0; {
+		c, n := utf8.DecodeRune(rest)
+		switch {
+		case c == utf8.RuneError && n == 1:
+			list.Add(at, "not-text", "what stands here is not UTF-8 text", "save the file again with the encoding UTF-8")
+			return false
+		case c == '\n':
+			at.Line, at.Col = at.Line+1, 0
+		case c < ' ' && c != '\t' && c != '\r', c == 0x7f:
+			list.Add(at, "not-text", fmt.Sprintf("a control character stands here: %U", c), "delete it, and what cannot be seen around it")
+			return false
 		}
-		list.Add(finding.Place{File: file, Line: line}, "not-text", "this line is not UTF-8 text", "save the file again with the encoding UTF-8")
-		return false
+		at.Col++
+		rest = rest[n:]
 	}
 	return true
 }
@@ -101,17 +109,20 @@ func decode(src []byte) (doc *yaml.Node, err error) {
 	return doc, nil
 }
 
-// secondDocument gives the line of the "---" that begins another document, or 0.
+// secondDocument gives the line that begins another document, or 0.
 func secondDocument(src []byte) int {
-	seen := false
+	seen, ended := false, false
 	for i, l := range strings.Split(string(src), "\n") {
-		mark := l == "---" || strings.HasPrefix(l, "--- ")
-		if mark && seen {
+		l = strings.TrimRight(strings.TrimPrefix(l, "\ufeff"), " \t\r")
+		mark := l == "---" || strings.HasPrefix(l, "--- ") || strings.HasPrefix(l, "---\t")
+		content := mark || (strings.TrimSpace(l) != "" && !strings.HasPrefix(strings.TrimSpace(l), "#") && l != "...")
+		if (mark && seen) || (content && ended) {
 			return i + 1
 		}
-		if t := strings.TrimSpace(l); mark || (t != "" && !strings.HasPrefix(t, "#")) {
+		if content && !(strings.HasPrefix(l, "%") && !seen) { // "%YAML 1.2" stands before its document
 			seen = true
 		}
+		ended = ended || (l == "..." && seen)
 	}
 	return 0
 }
@@ -120,46 +131,92 @@ func secondDocument(src []byte) int {
 // be wrong, so the true one is looked for: the first line from which on no
 // shorter part of the file can be read.
 func (r *reader) syntax(src []byte, err error) {
-	line := badLine(src)
+	n := badLine(src)
 	said := strings.TrimPrefix(err.Error(), "yaml: ")
 	if _, after, ok := strings.Cut(said, ": "); ok && strings.HasPrefix(said, "line ") {
 		said = after
 	}
-	r.list.Add(r.line(line), "not-yaml", "this line, or what it opens, cannot be read as YAML: "+said,
+	help := []string{
 		"look for a missing space after a colon, a tab, an indent that differs from the lines around it, or a quote or bracket that is never closed",
-		`a text that itself holds ": " or begins with a quote, "[", "{", "&", "*", "#" or "%" goes in quotes`)
+		`a text that itself holds ": " or begins with a quote, "[", "{", "&", "*", "#" or "%" goes in quotes`,
+	}
+	if h := likely(strings.Split(string(src), "\n")[n-1]); h != "" {
+		help = []string{h}
+	}
+	r.list.Add(r.line(n), "not-yaml", "this line, or what it opens, cannot be read as YAML: "+said, help...)
 }
+
+var (
+	tabIndent = regexp.MustCompile(`^ *\t`)
+	valueOf   = regexp.MustCompile(`^\s*(?:- )?["']?[\w-]+["']?: +(.*?)\s*$`)
+)
+
+// likely names the likely slip in a line that cannot be read, or gives "".
+func likely(line string) string {
+	if tabIndent.MatchString(line) {
+		return "the line is indented with a tab: YAML takes only spaces there"
+	}
+	v := valueOf.FindStringSubmatch(line)
+	if v == nil || v[1] == "" {
+		return ""
+	}
+	value := v[1]
+	switch open := value[:1]; {
+	case open == `"` && strings.Count(value, `"`)%2 == 1, open == "'" && strings.Count(value, "'")%2 == 1:
+		return "the quote " + open + " is opened here and not closed"
+	case open == "[" && !strings.Contains(value, "]"), open == "{" && !strings.Contains(value, "}"):
+		return "the bracket " + open + " is opened here and not closed"
+	case open == `"`, open == "'":
+		return "what begins with a quote must end with it: put the whole text in quotes, and write a quote inside it twice if it is a ', or as \\\" if it is a \""
+	case !strings.ContainsAny(open, "[{|>&*!%@`#") && strings.Contains(value, ": "):
+		return `the text holds ": ", so put the whole of it in quotes`
+	}
+	return ""
+}
+
+// effort bounds how many bytes are read again to find a bad line.
+const effort = 64 << 20
 
 // badLine gives the number of the line after the longest part that can be read.
 func badLine(src []byte) int {
 	lines := bytes.SplitAfter(src, []byte("\n"))
+	end := 0
+	ends := make([]int, len(lines))
+	for i, l := range lines {
+		end += len(l)
+		ends[i] = end
+	}
 	good := func(n int) bool {
-		_, err := decode(bytes.Join(lines[:n], nil))
+		_, err := decode(src[:ends[n-1]])
 		return err == nil || errors.Is(err, io.EOF)
 	}
-	if len(lines) > 2000 { // too long to try each part: halve, which is right unless a list in brackets runs over many lines
-		low, high := 0, len(lines)
-		for high-low > 1 {
-			if mid := (low + high) / 2; good(mid) {
-				low = mid
+	from, to := 0, len(lines)-1 // whole lines are known to be good up to from, and looked at up to to
+	if tries := effort / (len(src) + 1); to > tries {
+		// Too long to try each part. Halving finds a line that is bad, but perhaps
+		// one inside a text or list of several lines that ends well further on.
+		high := len(lines)
+		for high-from > 1 {
+			if mid := (from + high) / 2; good(mid) {
+				from = mid
 			} else {
 				high = mid
 			}
 		}
-		return low + 1
+		to = min(to, from+tries)
 	}
-	for n := len(lines) - 1; n > 0; n-- {
+	for n := to; n > from; n-- {
 		if good(n) {
 			return n + 1
 		}
 	}
-	return 1
+	return from + 1
 }
 
 type reader struct {
 	file  string
 	above int
 	list  *finding.List
+	what  string // how messages name the whole: "the file" or "the header"
 }
 
 func (r *reader) line(n int) finding.Place { return finding.Place{File: r.file, Line: n + r.above} }
@@ -183,6 +240,10 @@ func (r *reader) plain(n *yaml.Node, depth int) bool {
 	}
 	if why != "" {
 		r.list.Add(r.place(n), "not-plain", why, "write the value itself, each time it is used")
+		return false
+	}
+	if n.Kind == yaml.SequenceNode && len(n.Content) > MaxList {
+		r.list.Add(r.place(n), "too-large", fmt.Sprintf("this list has %d entries, and at most %d are read", len(n.Content), MaxList), "split the file into smaller ones")
 		return false
 	}
 	ok := true

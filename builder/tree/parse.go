@@ -14,11 +14,14 @@ import (
 // every later step bounded.
 const (
 	MaxQuestions = 500
+	MaxEndings   = 500
 	MaxAnswers   = 20
+	MaxExamples  = 500
 )
 
 // Parse reads one tree file. It always goes on as far as it can: the tree that
-// comes back may lack parts, and is nil only where the file is no mapping.
+// comes back may lack parts, and is nil only where the file is no mapping or is
+// beyond the limits.
 func Parse(file string, src []byte, list *finding.List) *Tree {
 	m := read.YAML(file, src, 0, list)
 	if m == nil {
@@ -33,19 +36,35 @@ func Parse(file string, src []byte, list *finding.List) *Tree {
 		Credits:  m.Credits(),
 		Start:    m.NeedText("start"),
 	}
+	before := list.Len()
 	m.Each("questions", "question", func(id read.Text, q *read.Map) {
 		t.Questions = append(t.Questions, parseQuestion(id, q, list))
 	})
+	t.Loose = loose(list.Since(before))
 	m.Each("endings", "ending", func(id read.Text, e *read.Map) {
-		t.Endings = append(t.Endings, parseEnding(id, e))
+		t.Endings = append(t.Endings, parseEnding(id, e, list))
 	})
 	for _, e := range m.Maps("examples", "an example") {
 		t.Examples = append(t.Examples, parseExample(e))
 	}
 	m.Done()
 	c := &checker{t: t, list: list, top: m}
+	if c.tooLarge() {
+		return nil
+	}
 	c.run()
 	return t
+}
+
+// loose tells whether what was found wrong with questions may have cost a way on.
+func loose(found []finding.Finding) bool {
+	return slices.ContainsFunc(found, func(f finding.Finding) bool {
+		switch f.Check {
+		case "wrong-type", "unknown-key", "repeated-key", "no-way-on", "no-answers":
+			return true
+		}
+		return false
+	})
 }
 
 func parseQuestion(id read.Text, m *read.Map, list *finding.List) *Question {
@@ -58,54 +77,52 @@ func parseQuestion(id read.Text, m *read.Map, list *finding.List) *Question {
 		Go:   m.Text("go"),
 		Skip: m.Text("skip"),
 	}
+	if q.Pick != PickOne {
+		q.Pick = PickAny // also for a word that is neither: it asks the least of the rest
+	}
 	m.Each("answers", "answer", func(id read.Text, a *read.Map) {
-		q.Answers = append(q.Answers, &Answer{
-			ID:    id,
-			Text:  a.NeedText("text"),
-			Go:    a.Text("go"),
-			Cards: a.IDs("cards"),
-			Alone: a.Bool("alone"),
-		})
-		a.Done()
+		q.Answers = append(q.Answers, parseAnswer(id, a, q, m, list))
 	})
-	m.Done()
 	checkQuestion(q, m, list)
+	m.Done()
 	return q
+}
+
+func parseAnswer(id read.Text, m *read.Map, q *Question, of *read.Map, list *finding.List) *Answer {
+	a := &Answer{ID: id, Text: m.NeedText("text"), Go: m.Text("go"), Cards: m.IDs("cards"), Alone: m.Bool("alone")}
+	who := fmt.Sprintf("answer %q of question %q", id.S, q.ID.S)
+	if id.S == Skip {
+		list.Add(id.At, "reserved-id", who+" has an id that stands for skipping", "give the answer another id")
+	}
+	if m.Lacks("go") && (q.Pick == PickOne || of.Lacks("go")) {
+		list.Add(id.At, "no-way-on", who+" has no way on", `add "go:" with the question or ending that comes next`)
+	}
+	if a.Alone && q.Pick == PickOne {
+		list.Add(id.At, "needless-key", who+` is "alone", which only a question with "pick: any" uses`, `leave it out, or write "pick: any"`)
+	}
+	m.Done()
+	return a
 }
 
 // checkQuestion holds a question against the rules that it can break alone.
 func checkQuestion(q *Question, m *read.Map, list *finding.List) {
 	name := fmt.Sprintf("question %q", q.ID.S)
-	if len(q.Answers) == 0 {
-		list.Add(q.ID.At, "no-answers", name+" has no answers", `add "answers:" with at least two of them below`)
-		return
-	}
 	if len(q.Answers) > MaxAnswers {
 		list.Add(m.Key("answers"), "too-large", fmt.Sprintf("%s has %d answers, and at most %d are taken", name, len(q.Answers), MaxAnswers), "group them, or ask in two questions")
 	}
-	if q.Answer(Unsure) == nil && !q.Skip.Given() {
+	switch {
+	case m.Lacks("answers"):
+		list.Add(q.ID.At, "no-answers", name+" has no answers", `add "answers:" with at least two of them below`)
+	case len(q.Answers) > 0 && q.Answer(Unsure) == nil && m.Lacks("skip"):
 		list.Add(q.ID.At, "no-way-out", name+" has no \"not sure\" and cannot be skipped",
 			`add an answer "unsure: { text: Not sure, go: ... }", or a line "skip: ..." that says where skipping leads`)
 	}
 	if q.Pick == PickOne && q.Go.Given() {
 		list.Add(q.Go.At, "needless-key", name+` has "go" of its own, which only a question with "pick: any" uses`, `give each answer its "go", or write "pick: any"`)
 	}
-	open := q.Pick == PickAny && q.Go.Given()
-	for _, a := range q.Answers {
-		who := fmt.Sprintf("answer %q of %s", a.ID.S, name)
-		if a.ID.S == Skip {
-			list.Add(a.ID.At, "reserved-id", who+" has an id that stands for skipping", "give the answer another id")
-		}
-		if !a.Go.Given() && !open {
-			list.Add(a.ID.At, "no-way-on", who+" has no way on", `add "go:" with the question or ending that comes next`)
-		}
-		if a.Alone && q.Pick == PickOne {
-			list.Add(a.ID.At, "needless-key", who+` is "alone", which only a question with "pick: any" uses`, `leave it out, or write "pick: any"`)
-		}
-	}
 }
 
-func parseEnding(id read.Text, m *read.Map) *Ending {
+func parseEnding(id read.Text, m *read.Map, list *finding.List) *Ending {
 	e := &Ending{
 		ID:      id,
 		Title:   m.NeedText("title"),
@@ -119,6 +136,12 @@ func parseEnding(id read.Text, m *read.Map) *Ending {
 	for _, t := range m.Maps("types", fmt.Sprintf("a foot type of ending %q", id.S)) {
 		e.Types = append(e.Types, Talk{Type: t.NeedText("type"), For: t.NeedText("for"), Against: t.NeedText("against")})
 		t.Done()
+	}
+	if e.Safety && e.Caution.S == "" && (e.Caution.Given() || m.Lacks("caution")) {
+		list.Add(id.At, "safety-ending", fmt.Sprintf("ending %q is for safety and has no caution", id.S), `add "caution:" that says what to do now`)
+	}
+	if e.Safety && len(e.Types) > 0 {
+		list.Add(m.Key("types"), "safety-ending", fmt.Sprintf("ending %q is for safety and brings up foot types", id.S), "leave the types out: help comes before any talk of a foot")
 	}
 	m.Done()
 	return e
@@ -140,6 +163,28 @@ type checker struct {
 	top  *read.Map
 }
 
+// tooLarge reports a tree that is beyond the limits.
+func (c *checker) tooLarge() bool {
+	over := false
+	for _, x := range []struct {
+		key    string
+		n, max int
+	}{
+		{"questions", len(c.t.Questions), MaxQuestions},
+		{"endings", len(c.t.Endings), MaxEndings},
+		{"examples", len(c.t.Examples), MaxExamples},
+	} {
+		if x.n > x.max {
+			over = true
+			c.list.Add(c.top.Key(x.key), "too-large", fmt.Sprintf("the tree has %d %s, and at most %d are taken", x.n, x.key, x.max), "split it into trees that hand over to each other")
+		}
+	}
+	for _, q := range c.t.Questions {
+		over = over || len(q.Answers) > MaxAnswers
+	}
+	return over
+}
+
 func (c *checker) run() {
 	t := c.t
 	if want := strings.TrimSuffix(path.Base(t.File), ".yaml"); t.ID.Given() && t.ID.S != want {
@@ -147,37 +192,28 @@ func (c *checker) run() {
 	} else if t.ID.Given() && !read.IsID(t.ID.S) {
 		c.list.Add(t.ID.At, "bad-id", fmt.Sprintf("the tree id %q has other signs in it than an id may have", t.ID.S), "an id is lower-case words joined by hyphens")
 	}
-	if len(t.Questions) == 0 {
+	if c.top.Lacks("questions") {
 		c.list.Add(c.top.Key("questions"), "no-questions", "the tree has no questions", `add "questions:" with at least one below`)
 	}
-	if len(t.Endings) == 0 {
+	if c.top.Lacks("endings") {
 		c.list.Add(c.top.Key("endings"), "no-endings", "the tree has no endings", `add "endings:" with at least one below`)
 	}
-	if len(t.Questions) > MaxQuestions {
-		c.list.Add(c.top.Key("questions"), "too-large", fmt.Sprintf("the tree has %d questions, and at most %d are taken", len(t.Questions), MaxQuestions), "split it into trees that hand over to each other")
-	}
 	for _, e := range t.Endings {
-		c.ending(e)
+		if q := t.Question(e.ID.S); q != nil {
+			c.list.Add(e.ID.At, "repeated-id", fmt.Sprintf("ending %q has the same id as a question", e.ID.S),
+				"the question is at "+q.ID.At.String(), "give one of them another name")
+		}
 	}
-	c.links()
-	for _, e := range t.Examples {
-		c.example(e)
-	}
-}
-
-func (c *checker) ending(e *Ending) {
-	if q := c.t.Question(e.ID.S); q != nil {
-		c.list.Add(e.ID.At, "repeated-id", fmt.Sprintf("ending %q has the same id as a question", e.ID.S),
-			"the question is at "+q.ID.At.String(), "give one of them another name")
-	}
-	if !e.Safety {
+	if len(t.Questions) == 0 || len(t.Endings) == 0 {
+		t.Loose = true // every name would look wrong
 		return
 	}
-	if !e.Caution.Given() {
-		c.list.Add(e.ID.At, "safety-ending", fmt.Sprintf("ending %q is for safety and has no caution", e.ID.S), `add "caution:" that says what to do now`)
+	c.links()
+	for _, q := range t.Questions {
+		c.safetyFirst(q)
 	}
-	if len(e.Types) > 0 {
-		c.list.Add(e.Types[0].Type.At, "safety-ending", fmt.Sprintf("ending %q is for safety and brings up foot types", e.ID.S), "leave the types out: help comes before any talk of a foot")
+	for _, e := range t.Examples {
+		c.example(e)
 	}
 }
 
@@ -193,60 +229,91 @@ func (c *checker) places() (names []string, at map[string]finding.Place) {
 	return names, at
 }
 
-// links reports each way on that leads nowhere.
+// links reports each way on that leads nowhere. Where a name is near, the tree
+// is read on as if that had been meant, so that one slip is one finding.
 func (c *checker) links() {
 	names, at := c.places()
 	find := func(n string) finding.Place { return at[n] }
-	dead := func(to read.Text, what string) {
-		if to.Given() && at[to.S].Line == 0 {
-			c.list.Add(to.At, "dead-link", fmt.Sprintf("%s goes to %q, and no question or ending has that name", what, to.S), finding.NearestHelp(to.S, names, find)...)
+	dead := func(to *read.Text, names []string, what, kind string) {
+		if !to.Given() || slices.Contains(names, to.S) {
+			return
 		}
+		c.list.Add(to.At, "dead-link", fmt.Sprintf("%s %q, and no %s has that name", what, to.S, kind),
+			nearestOr(to.S, names, find, fmt.Sprintf("add a %s with that name, or write one that is there", kind))...)
+		to.S = finding.Nearest(to.S, names)
+		c.t.Loose = c.t.Loose || to.S == ""
 	}
-	if s := c.t.Start; s.Given() && c.t.Question(s.S) == nil {
-		var questions []string
-		for _, q := range c.t.Questions {
-			questions = append(questions, q.ID.S)
-		}
-		c.list.Add(s.At, "dead-link", fmt.Sprintf("the tree starts at %q, and no question has that name", s.S), finding.NearestHelp(s.S, questions, find)...)
-	}
+	const kind = "question or ending"
+	dead(&c.t.Start, names[:len(c.t.Questions)], "the tree starts at", "question")
 	for _, q := range c.t.Questions {
 		for _, a := range q.Answers {
-			dead(a.Go, fmt.Sprintf("answer %q", a.ID.S))
+			dead(&a.Go, names, fmt.Sprintf("answer %q goes to", a.ID.S), kind)
 		}
-		dead(q.Go, fmt.Sprintf("question %q", q.ID.S))
-		dead(q.Skip, fmt.Sprintf("skipping %q", q.ID.S))
+		dead(&q.Go, names, fmt.Sprintf("question %q goes to", q.ID.S), kind)
+		dead(&q.Skip, names, fmt.Sprintf("skipping %q goes to", q.ID.S), kind)
 	}
 }
 
-// example reports answers of an example that the tree does not have. Where the
+// safetyFirst holds a question with several answers to the rule that signs of
+// danger outrank the rest: of several ticked answers the first in the file that
+// has a way of its own leads on, so one that leads to safety must stand first.
+func (c *checker) safetyFirst(q *Question) {
+	if q.Pick != PickAny {
+		return
+	}
+	safe := func(to read.Text) bool { e := c.t.Ending(to.S); return e != nil && e.Safety }
+	var before *Answer
+	for _, a := range q.Answers {
+		switch {
+		case a.Alone || !a.Go.Given():
+		case !safe(a.Go):
+			before = a
+		case before != nil:
+			c.list.Add(a.ID.At, "safety-first", fmt.Sprintf("answer %q leads to safety, and a reader who also ticks %q is led elsewhere", a.ID.S, before.ID.S),
+				"of several ticked answers the first in the file leads on", fmt.Sprintf("move %q above %q, which is at %s", a.ID.S, before.ID.S, before.ID.At))
+		}
+	}
+	if q.Go.Given() && safe(q.Go) && before != nil {
+		c.list.Add(q.Go.At, "safety-first", fmt.Sprintf("question %q leads to safety, and a reader who also ticks %q is led elsewhere", q.ID.S, before.ID.S),
+			"an answer with a way of its own outranks the question's", fmt.Sprintf(`give the grave answers their own "go" above %q, which is at %s`, before.ID.S, before.ID.At))
+	}
+}
+
+// example reports names of an example that the tree does not have. Where the
 // example lands is the proof's affair.
 func (c *checker) example(e *Example) {
-	var questions, endings []string
-	for _, q := range c.t.Questions {
-		questions = append(questions, q.ID.S)
-	}
-	for _, n := range c.t.Endings {
-		endings = append(endings, n.ID.S)
-	}
+	names, at := c.places()
+	questions, endings := names[:len(c.t.Questions)], names[len(c.t.Questions):]
+	find := func(n string) finding.Place { return at[n] }
 	if e.Ending.Given() && c.t.Ending(e.Ending.S) == nil {
 		c.list.Add(e.Ending.At, "unknown-name", fmt.Sprintf("the example ends at %q, and no ending has that name", e.Ending.S),
-			finding.NearestHelp(e.Ending.S, endings, func(n string) finding.Place { return c.t.Ending(n).ID.At })...)
+			nearestOr(e.Ending.S, endings, find, "write the id of the ending that the person should reach")...)
 	}
 	for _, g := range e.Answers {
 		q := c.t.Question(g.Question.S)
 		if q == nil {
 			c.list.Add(g.Question.At, "unknown-name", fmt.Sprintf("the example answers %q, and no question has that name", g.Question.S),
-				finding.NearestHelp(g.Question.S, questions, func(n string) finding.Place { return c.t.Question(n).ID.At })...)
+				nearestOr(g.Question.S, questions, find, "leave the answer out, or write the id of a question")...)
 			continue
+		}
+		if slices.ContainsFunc(g.Chosen, func(t read.Text) bool { return !t.Given() }) {
+			continue // not a word that could be an answer, and reported
 		}
 		if err := q.Accepts(read.Strings(g.Chosen)); err != nil {
 			at := g.Question.At
-			if len(g.Chosen) > 0 && g.Chosen[0].Given() {
+			if len(g.Chosen) > 0 {
 				at = g.Chosen[0].At
 			}
 			c.list.Add(at, "unknown-answer", "the example's "+err.Error(), "answers of this question: "+strings.Join(q.answerNames(), ", "))
 		}
 	}
+}
+
+func nearestOr(wrong string, names []string, at func(string) finding.Place, otherwise string) []string {
+	if help := finding.NearestHelp(wrong, names, at); help != nil {
+		return help
+	}
+	return []string{otherwise}
 }
 
 func (q *Question) answerNames() []string {

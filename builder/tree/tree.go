@@ -19,6 +19,10 @@ type Tree struct {
 	Questions []*Question
 	Endings   []*Ending
 	Examples  []*Example
+
+	// Loose tells that a way on may be missing because what the author wrote
+	// could not be used. That was reported; what then seems out of reach is not.
+	Loose bool
 }
 
 // Pick says how many answers a question takes.
