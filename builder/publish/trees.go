@@ -80,7 +80,7 @@ func wayView(t *tree.Tree, to read.Text) *WayView {
 	if !to.Given() {
 		return nil
 	}
-	w := &WayView{Number: t.Numbers()[to.S], ID: to.S}
+	w := &WayView{Tree: t.ID.S, Number: t.Numbers()[to.S], ID: to.S}
 	if e := t.Ending(to.S); e != nil {
 		w.Ending, w.Title = true, e.Title.S
 	}

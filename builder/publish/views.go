@@ -7,6 +7,7 @@ import "html/template"
 
 // WayView is where an answer leads. On paper it reads "go to 4".
 type WayView struct {
+	Tree   string
 	Number int
 	Title  string // of the ending; empty where a question follows
 	Ending bool
