@@ -4,7 +4,7 @@ package site
 
 import "embed"
 
-// Files holds pages/, style/ and client/.
+// Files holds pages/, style/, client/ and drawings/.
 //
-//go:embed pages style client
+//go:embed pages style client drawings
 var Files embed.FS

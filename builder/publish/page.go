@@ -52,7 +52,7 @@ func (m *maker) pageView(p page) PageView {
 	root := rootOf(p.name)
 	v := PageView{
 		Name: p.name, Root: root, Title: p.title, Description: p.description, Room: p.room,
-		Trail: trail(p, root), Styles: []string{root + m.site.name}, Edition: editionView(m.lib.Edition), Credits: p.credits,
+		Trail: trail(p, root), Styles: []string{root + m.site.name}, Mark: root + m.mark.name, Edition: editionView(m.lib.Edition), Credits: p.credits,
 	}
 	for _, s := range p.styles {
 		v.Styles = append(v.Styles, root+s)

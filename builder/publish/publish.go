@@ -47,6 +47,7 @@ type maker struct {
 	site      asset // style of every page
 	planner   asset // style of trees and of the sheet
 	script    asset // the planner's
+	mark      asset // the small picture in a browser's tab
 }
 
 func newMaker(l *library.Library, files fs.FS) (*maker, error) {
@@ -60,6 +61,11 @@ func newMaker(l *library.Library, files fs.FS) (*maker, error) {
 			return nil, err
 		}
 	}
+	mark, err := fs.ReadFile(files, "drawings/mark.svg")
+	if err != nil {
+		return nil, err
+	}
+	m.mark = asset{hashedName("mark", ".svg", mark), mark}
 	return m, nil
 }
 
@@ -72,7 +78,7 @@ type job struct {
 // jobs lists every file of the site, assets first. No two have the same name.
 func (m *maker) jobs() ([]job, error) {
 	var out []job
-	for _, a := range []asset{m.site, m.planner, m.script} {
+	for _, a := range []asset{m.site, m.planner, m.script, m.mark} {
 		out = append(out, job{a.name, func() ([]byte, error) { return a.data, nil }})
 	}
 	for _, p := range m.pages() {

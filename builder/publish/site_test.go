@@ -162,8 +162,8 @@ func TestNames(t *testing.T) {
 			assets = append(assets, name)
 		}
 	}
-	if len(assets) != 3 {
-		t.Errorf("assets: %v, want two styles and a script", assets)
+	if len(assets) != 4 {
+		t.Errorf("assets: %v, want two styles, a script and the mark", assets)
 	}
 }
 

@@ -119,6 +119,7 @@ type PageView struct {
 	Room        string     // prepare, learn, teach, clinic; empty at home
 	Trail       []LinkView // the pages above this one, outermost first, home included
 	Styles      []string   // addresses of style sheets
+	Mark        string     // address of the small picture in the tab
 	Script      string     // address of the page's one script; empty where it has none
 	Edition     EditionView
 	Credits     CreditsView
