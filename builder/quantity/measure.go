@@ -1,0 +1,209 @@
+package quantity
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+)
+
+// Measure says which amounts a question takes. [NewMeasure] makes it; From, To
+// and Step are in the canonical unit of Unit's kind.
+//
+// An answer is rounded to the nearest whole multiple of Step, ties away from
+// zero. So a measure has finitely many answers, and a proof can try them all.
+type Measure struct {
+	Unit   string   `json:"unit"`   // code; a bare number counts in it
+	Accept []string `json:"accept"` // codes, Unit first
+	From   float64  `json:"from"`   // a multiple of Step
+	To     float64  `json:"to"`     // a multiple of Step, more than From
+	Step   float64  `json:"step"`
+}
+
+// Most is the largest limit of a measure, in canonical units: a kilometer, or a
+// thousand tonnes. Up to there every answer is exact to a billionth.
+const Most = 1e6
+
+// NewMeasure checks and converts what an author writes: from, to and step are in
+// unit, names are codes or spellings. Errors are for authors.
+func NewMeasure(name string, accept []string, from, to, step float64) (Measure, error) {
+	u, ok := Lookup(name)
+	switch {
+	case !ok:
+		return Measure{}, noUnit(name)
+	case u.Code == Ratio:
+		return Measure{}, fmt.Errorf(`a measure cannot count in "1:n", for its steps are not even; use "%%" as its unit, and accept "1:n"`)
+	case !(step > 0) || !(from < to): // written so that NaN fails too
+		return Measure{}, fmt.Errorf("a measure needs from below to, and a step above 0; found from %v, to %v, step %v", from, to, step)
+	}
+	m := Measure{Unit: u.Code, Accept: []string{u.Code}, From: clean(u.Canonical(from)), To: clean(u.Canonical(to)), Step: u.Canonical(step)}
+	for _, name := range accept {
+		other, ok := Lookup(name)
+		if !ok {
+			return Measure{}, noUnit(name)
+		}
+		if !fits(other.Kind, u.Kind) {
+			return Measure{}, fmt.Errorf("a measure in %s cannot accept %q, which is %s", u.Name, name, named[other.Kind])
+		}
+		if !m.takes(other.Code) {
+			m.Accept = append(m.Accept, other.Code)
+		}
+	}
+	if math.Abs(m.From) > Most || math.Abs(m.To) > Most || (m.To-m.From)/m.Step > Most {
+		return Measure{}, fmt.Errorf("the limits %v and %v %s are too far out, or the step %v is too small", from, to, u.Name, step)
+	}
+	if !even(m.From/m.Step) || !even(m.To/m.Step) {
+		return Measure{}, fmt.Errorf("from %v and to %v must be whole multiples of the step %v", from, to, step)
+	}
+	if u.Kind == Angle && slices.ContainsFunc(m.Accept, isSlope) && math.Max(math.Abs(m.From), math.Abs(m.To)) >= 90 {
+		return Measure{}, fmt.Errorf("an angle of 90 degrees or more is no slope; found from %v, to %v", from, to)
+	}
+	return m, nil
+}
+
+func isSlope(code string) bool { return unit(code).Kind == Slope }
+
+func noUnit(name string) error {
+	var all []string
+	for _, u := range units {
+		if len(u.Spell) > 0 {
+			all = append(all, u.Spell[0])
+		}
+	}
+	return fmt.Errorf(`there is no unit %q; the units are %s, "1:n", and "1" for a count`, name, strings.Join(all, ", "))
+}
+
+// Kind is the kind of the measure's own unit.
+func (m Measure) Kind() Kind { return unit(m.Unit).Kind }
+
+func (m Measure) takes(code string) bool { return slices.Contains(m.Accept, code) }
+
+// Answers is how many different answers the measure has.
+func (m Measure) Answers() int { return int(nearest((m.To-m.From)/m.Step)) + 1 }
+
+// At is the i-th answer from below, counted from 0, in canonical units.
+func (m Measure) At(i int) float64 {
+	return clean(float64(nearest(m.From/m.Step)+float64(i)) * m.Step)
+}
+
+// Read reads what a person typed, checks the limits and rounds to the step. The
+// error is an *Error.
+func Read(text string, m Measure) (Value, error) {
+	v, err := Parse(text, m)
+	if err != nil {
+		return Value{}, err
+	}
+	u := unit(v.Unit)
+	k := nearest(v.Num / m.Step)
+	switch {
+	case v.Num < 0 && m.From >= 0:
+		return Value{}, m.refuse("negative", u)
+	case k < nearest(m.From/m.Step) || k > nearest(m.To/m.Step):
+		return Value{}, m.refuse("range", u)
+	case v.Kind == Count && !even(v.Num):
+		return Value{}, m.refuse("whole", u)
+	}
+	said := v.Num
+	v.Num = clean(k * m.Step)
+	v.Rest = said - v.Num
+	return v, nil
+}
+
+// nearest rounds to a whole number, ties away from zero. Within a billionth of a
+// tie is a tie, so that 0.15 in steps of 0.1 does not hang on binary digits.
+func nearest(x float64) float64 {
+	k := math.Floor(math.Abs(x) + 0.5 + tiny)
+	if x < 0 && k != 0 {
+		return -k
+	}
+	return k
+}
+
+const tiny = 1e-9
+
+func even(x float64) bool { return math.Abs(x-nearest(x)) <= 1e-6 }
+
+// clean takes away what binary arithmetic added: 3 times 0.1 becomes 0.3. It
+// rounds to a billionth.
+func clean(x float64) float64 { return nearest(float64(x*1e9)) / 1e9 }
+
+// refuse fills the sentence of code. Limits and example are in u where they can
+// be said in it, else in the measure's own unit.
+func (m Measure) refuse(code string, u Unit, gaps ...string) *Error {
+	pairs := append(m.hint(u), "{units}", m.list())
+	for i := 0; i < len(gaps); i += 2 {
+		pairs = append(pairs, "{"+gaps[i]+"}", gaps[i+1])
+	}
+	return &Error{Code: code, Text: strings.NewReplacer(pairs...).Replace(says[code])}
+}
+
+// list names the accepted units: "mm, cm or inches".
+func (m Measure) list() string {
+	var out string
+	for i, code := range m.Accept {
+		switch {
+		case i > 0 && i == len(m.Accept)-1:
+			out += " or "
+		case i > 0:
+			out += ", "
+		}
+		out += unit(code).Name
+	}
+	return out
+}
+
+// hint words the limits and an example in u, as gaps to fill. The limits are
+// rounded inward to what is shown, so a reader who types them is let in.
+func (m Measure) hint(u Unit) []string {
+	own := unit(m.Unit)
+	in := func(c float64, k Kind) float64 { return across(c, own.Kind, k) }
+	if u.Code == Ratio {
+		if gaps := hintRatio(u, in(m.From, Slope), in(m.To, Slope)); gaps != nil {
+			return gaps
+		}
+		u = own
+	}
+	step := m.stepOf(u)
+	lo, hi := u.rounded(in(m.From, u.Kind), step, up), u.rounded(in(m.To, u.Kind), step, down)
+	if lo > hi { // no amount of u is inside
+		return m.hint(own)
+	}
+	like := u.rounded(in(m.From+(m.To-m.From)/3, u.Kind), easy(hi-lo, step), near)
+	if like < lo || like > hi {
+		like = hi
+	}
+	from := u.number(lo, step)
+	if u.Bare {
+		from = u.write(lo, step)
+	}
+	return []string{"{what}", "a number", "{from}", from, "{to}", u.write(hi, step), "{like}", u.write(like, step)}
+}
+
+// hintRatio is hint for slopes said as 1 in n. It is nil where that cannot say them.
+func hintRatio(u Unit, from, to float64) []string {
+	if !sayable(to) || from > 0 && !sayable(from) {
+		return nil
+	}
+	steepest, flattest, flat := u.rounded(to, 1, down), math.Inf(1), "flat"
+	if from > 0 {
+		flattest = u.rounded(from, 1, up)
+		flat = u.write(flattest, 1)
+	}
+	if steepest > flattest {
+		return nil
+	}
+	like := math.Max(math.Min(nearest(1/(from+(to-from)/3)), flattest), steepest)
+	return []string{"{what}", "a slope", "{from}", flat, "{to}", u.write(steepest, 1), "{like}", u.write(like, 1)}
+}
+
+// easy is the largest easy number that is a multiple of step and gives about ten
+// examples to choose from over wide.
+func easy(wide, step float64) float64 {
+	out := step
+	for _, s := range []float64{0.25, 0.5, 1, 2, 5, 10, 20, 50, 100, 200, 500, 1000} {
+		if s <= wide/10 && s >= step && even(s/step) {
+			out = s
+		}
+	}
+	return out
+}

@@ -1,0 +1,231 @@
+package quantity
+
+import (
+	"math"
+	"strconv"
+	"strings"
+)
+
+// Show words a value for a reader: in the reader's unit, then in the other
+// system, each rounded to what can be measured, ties away from zero.
+// "38 mm (1 1/2 in)", "5 ft 10 in (178 cm)", "14 % (about 8 degrees, 1 in 7)".
+// What rounds to 0 in the other system is left out there. A number that is none,
+// or beyond all sense, gives no words.
+func Show(v Value) string { return show(v, Measure{}) }
+
+// Show is as the function Show, but never rounds the measure's own unit to other
+// than the measure's step.
+func (m Measure) Show(v Value) string { return show(v, m) }
+
+// tall is the length, in mm, from which the other system uses its longer unit.
+const tall = 1000
+
+func show(v Value, m Measure) string {
+	u := unit(v.Unit)
+	if !(math.Abs(v.Num) <= 1000*Most) { // written so that NaN is caught too
+		return ""
+	}
+	if fits(v.Kind, Slope) {
+		return showSlope(v, u, m)
+	}
+	first := m.text(v.Num+v.Rest, u)
+	code := u.Pair
+	if u.Big != "" && math.Abs(v.Num) >= tall {
+		code = u.Big
+	}
+	if code == "" {
+		return first
+	}
+	pair := unit(code)
+	step := m.stepOf(pair)
+	if pair.Round != 0 && pair.Code != m.Unit {
+		step = pair.Round
+	}
+	x := pair.rounded(v.Num, step, near)
+	if x == 0 && v.Num != 0 {
+		return first
+	}
+	return first + " (" + pair.write(x, step) + ")"
+}
+
+// showSlope words a slope or an angle. An angle in degrees stands alone; behind
+// any other stands what it also is.
+func showSlope(v Value, u Unit, m Measure) string {
+	said := v.Num + v.Rest
+	slope := across(said, v.Kind, Slope)
+	switch {
+	case math.IsInf(slope, 0):
+		u = unit("deg")
+	case u.Code == Ratio && !sayable(slope):
+		u = unit("%")
+	}
+	var others []string
+	for _, code := range []string{"%", "deg", Ratio} {
+		if code == u.Code || v.Kind == Angle && code != "deg" || code == Ratio && !sayable(slope) {
+			continue
+		}
+		o := unit(code)
+		others = append(others, m.text(across(v.Num, v.Kind, o.Kind), o))
+	}
+	first := m.text(across(said, v.Kind, u.Kind), u)
+	if v.Kind == Slope && v.Num == 0 {
+		return first + " (flat)"
+	}
+	if len(others) == 0 {
+		return first
+	}
+	return first + " (about " + strings.Join(others, ", ") + ")"
+}
+
+// sayable says whether a slope can be worded as 1 in n: not flat, not downward,
+// not steeper than 1 in 1.
+func sayable(slope float64) bool { return slope <= 1+tiny && slope >= 0.001-tiny }
+
+// text words c, a canonical amount of u's kind, in u.
+func (m Measure) text(c float64, u Unit) string {
+	step := m.stepOf(u)
+	return u.write(u.rounded(c, step, near), step)
+}
+
+// stepOf is the step to which u is shown, in what u's display counts. Where that
+// is the measure's own unit, it is the measure's own step.
+func (m Measure) stepOf(u Unit) float64 {
+	if counter := u.counter(); u.Code == m.Unit || counter.Code == m.Unit {
+		return clean(counter.From(m.Step))
+	}
+	return u.Step
+}
+
+// counter is the unit that u's display counts: inches for feet and inches.
+func (u Unit) counter() Unit {
+	if u.Bare {
+		return unit(u.Sub)
+	}
+	return u
+}
+
+// Which way an amount is rounded.
+const (
+	down = -1
+	near = 0
+	up   = 1
+)
+
+// rounded gives c, in the canonical unit of u's kind, as u's display counts it:
+// a multiple of step. Up and down are said of c; the n of 1 in n goes the other
+// way, to halves below 10 and to whole numbers above.
+func (u Unit) rounded(c, step float64, way int) float64 {
+	x := u.counter().From(c)
+	if u.Code == Ratio {
+		way = -way
+		if x < 10 {
+			step = 0.5
+		}
+	}
+	k := nearest(x / step)
+	switch way {
+	case down:
+		k = math.Floor(x/step + tiny)
+	case up:
+		k = math.Ceil(x/step - tiny)
+	}
+	return clean(k*step) + 0
+}
+
+// write words x, which rounded gave: "1 1/2 in", "5 ft 10 in", "1 in 12".
+func (u Unit) write(x, step float64) string {
+	if u.Code == Ratio {
+		return "1 in " + format(x, 0.5)
+	}
+	if u.Bare {
+		return u.double(x, step)
+	}
+	n := u.number(x, step)
+	switch mark := u.Mark; {
+	case u.One != "" && (n == "1" || n == "-1"):
+		return n + " " + u.One
+	case mark != "":
+		return n + " " + mark
+	}
+	return n
+}
+
+// double words x, counted in Sub, as an amount of two units.
+func (u Unit) double(x, step float64) string {
+	sub, per := unit(u.Sub), float64(u.Per)
+	whole := math.Floor(math.Abs(x)/per + tiny)
+	rest := clean(math.Abs(x) - float64(whole*per))
+	var words []string
+	if whole > 0 {
+		words = append(words, format(whole, 1)+" "+u.Mark)
+	}
+	if rest > 0 || whole == 0 {
+		words = append(words, sub.write(rest, step))
+	}
+	return signed(x, strings.Join(words, " "))
+}
+
+// number words x, a multiple of step, without its unit.
+func (u Unit) number(x, step float64) string {
+	if u.Parts {
+		if d := parts(step); d > 0 {
+			return mixed(x, d)
+		}
+	}
+	return format(x, step)
+}
+
+// parts is the least number of parts of 1 that step is a multiple of: 8 for
+// 0.125. It is 0 where there is none up to 64.
+func parts(step float64) float64 {
+	for d := 1.0; d <= 64; d++ {
+		if even(step * d) {
+			return d
+		}
+	}
+	return 0
+}
+
+// mixed writes x in parts of 1/d: "1 1/2".
+func mixed(x, d float64) string {
+	n := nearest(math.Abs(x) * d)
+	whole, above := math.Floor(n/d), math.Mod(n, d)
+	var words []string
+	if whole > 0 || above == 0 {
+		words = append(words, format(whole, 1))
+	}
+	if above > 0 {
+		by := common(above, d)
+		words = append(words, format(above/by, 1)+"/"+format(d/by, 1))
+	}
+	return signed(x, strings.Join(words, " "))
+}
+
+// common is the greatest number that divides both.
+func common(a, b float64) float64 {
+	for b != 0 {
+		a, b = b, math.Mod(a, b)
+	}
+	return a
+}
+
+func signed(x float64, text string) string {
+	if x < 0 {
+		return "-" + text
+	}
+	return text
+}
+
+// format writes x, a multiple of step, with as many decimals as step has, and
+// none that is needless.
+func format(x, step float64) string {
+	places := 0
+	for scale := 1.0; places < 9 && math.Abs(step*scale-nearest(step*scale)) > tiny*scale; scale *= 10 {
+		places++
+	}
+	text := strconv.FormatFloat(x, 'f', places, 64)
+	if places > 0 {
+		text = strings.TrimRight(strings.TrimRight(text, "0"), ".")
+	}
+	return text
+}
