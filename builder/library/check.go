@@ -96,19 +96,36 @@ func (c *checker) tables() {
 		c.has(c.prompts, who, k.Prompts...)
 		c.text(who, k.Text)
 	}
+	for _, r := range c.Rows {
+		c.row(r)
+	}
 	for _, t := range c.FootTypes {
 		c.footType(t)
+	}
+}
+
+// row reports the foot types that have no cell for it. Where all lack it, the
+// row is new and that is one finding.
+func (c *checker) row(r *Row) {
+	var lack []*FootType
+	for _, t := range c.FootTypes {
+		if t.Cells[r.ID.S] == nil && len(t.Cells) > 0 && !c.nearly(t.Cells, r) {
+			lack = append(lack, t)
+		}
+	}
+	const help = "every foot type answers every row"
+	if len(lack) == len(c.FootTypes) && len(lack) > 1 {
+		c.list.Add(r.ID.At, "missing-cell", fmt.Sprintf("no foot type has a cell for the row %q", r.ID.S), help)
+		return
+	}
+	for _, t := range lack {
+		c.list.Add(t.ID.At, "missing-cell", fmt.Sprintf("foot type %q has no cell for the row %q", t.ID.S, r.ID.S), "the row is at "+r.ID.At.String(), help)
 	}
 }
 
 func (c *checker) footType(t *FootType) {
 	who := fmt.Sprintf("foot type %q", t.ID.S)
 	c.has(c.explainers, who, t.Explainer)
-	for _, r := range c.Rows {
-		if len(t.Cells) > 0 && t.Cells[r.ID.S] == nil && !c.nearly(t.Cells, r) {
-			c.list.Add(t.ID.At, "missing-cell", fmt.Sprintf("%s has no cell for the row %q", who, r.ID.S), "the row is at "+r.ID.At.String(), "every foot type answers every row")
-		}
-	}
 	for _, cell := range t.Cells {
 		c.has(c.rows, who, cell.At)
 		c.basis(fmt.Sprintf("cell %q of %s", cell.At.S, who), cell.Sources)

@@ -200,7 +200,7 @@ func (m *Map) Int(key string, low, high int) (n int, ok bool) {
 	}
 	n, err := strconv.Atoi(t.S)
 	if err != nil || n < low || n > high {
-		m.r.list.Add(t.At, "wrong-type", quote(key)+" is "+quote(t.S)+", and a whole number from "+strconv.Itoa(low)+" to "+strconv.Itoa(high)+" was expected")
+		m.r.list.Add(t.At, "wrong-type", quote(key)+" is "+quote(t.S)+", and a whole number from "+strconv.Itoa(low)+" to "+strconv.Itoa(high)+" was expected", "write it in figures")
 		return 0, false
 	}
 	return n, true

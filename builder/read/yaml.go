@@ -147,14 +147,18 @@ func (r *reader) syntax(src []byte, err error) {
 }
 
 var (
-	tabIndent = regexp.MustCompile(`^ *\t`)
-	valueOf   = regexp.MustCompile(`^\s*(?:- )?["']?[\w-]+["']?: +(.*?)\s*$`)
+	asksInFlow = regexp.MustCompile(`^\s*(?:- )?["']?[\w-]+["']?: +\{.*[^"'\s]\?\s*[,}]`)
+	tabIndent  = regexp.MustCompile(`^ *\t`)
+	valueOf    = regexp.MustCompile(`^\s*(?:- )?["']?[\w-]+["']?: +(.*?)\s*$`)
 )
 
 // likely names the likely slip in a line that cannot be read, or gives "".
 func likely(line string) string {
 	if tabIndent.MatchString(line) {
 		return "the line is indented with a tab: YAML takes only spaces there"
+	}
+	if asksInFlow.MatchString(line) {
+		return "inside braces, a text with a question mark goes in quotes"
 	}
 	v := valueOf.FindStringSubmatch(line)
 	if v == nil || v[1] == "" {
@@ -175,7 +179,7 @@ func likely(line string) string {
 }
 
 // effort bounds how many bytes are read again to find a bad line.
-const effort = 64 << 20
+const effort = 16 << 20
 
 // badLine gives the number of the line after the longest part that can be read.
 func badLine(src []byte) int {
@@ -229,7 +233,7 @@ func (r *reader) place(n *yaml.Node) finding.Place {
 func (r *reader) plain(n *yaml.Node, depth int) bool {
 	why := ""
 	switch {
-	case depth > maxDepth:
+	case depth > maxDepth && n.Kind != yaml.ScalarNode:
 		why = "values are nested too deep here"
 	case n.Kind == yaml.AliasNode:
 		why = fmt.Sprintf("the alias %q points elsewhere; aliases are not read", "*"+n.Value)
@@ -246,12 +250,16 @@ func (r *reader) plain(n *yaml.Node, depth int) bool {
 		r.list.Add(r.place(n), "too-large", fmt.Sprintf("this list has %d entries, and at most %d are read", len(n.Content), MaxList), "split the file into smaller ones")
 		return false
 	}
-	ok := true
+	ok, merged := true, false
 	for i, c := range n.Content {
+		if merged { // what a merge key takes is part of the same fault
+			merged = false
+			continue
+		}
 		if n.Kind == yaml.MappingNode && i%2 == 0 {
 			if c.Kind == yaml.ScalarNode && c.Tag == "!!merge" {
 				r.list.Add(r.place(c), "not-plain", `the merge key "<<" copies from elsewhere; merge keys are not read`, "write the keys themselves")
-				ok = false
+				ok, merged = false, true
 				continue
 			}
 			if c.Kind != yaml.ScalarNode {
