@@ -44,7 +44,7 @@ func (l *loader) safetyKept(old, now *tree.Tree) {
 func graveAnswers(old, now *tree.Tree, q *tree.Question) []*tree.Answer {
 	var out []*tree.Answer
 	for _, a := range q.Answers {
-		to, _ := q.Next([]string{a.ID.S})
+		to, _ := q.Next([]string{a.ID.S}, nil)
 		if e := old.Ending(to); e != nil && e.Safety && now.Ending(to) != nil {
 			out = append(out, a)
 		}
@@ -69,8 +69,8 @@ func (l *loader) safetyAnswer(q, now *tree.Question, a *tree.Answer) {
 		l.unsafe(now.ID, fmt.Sprintf("question %q lacks the answer %q of the built-in one, which leads to safety", q.ID.S, a.ID.S), "copy it from "+a.ID.At.String())
 		return
 	}
-	want, _ := q.Next([]string{a.ID.S})
-	if got, _ := now.Next([]string{a.ID.S}); got != "" && got != want {
+	want, _ := q.Next([]string{a.ID.S}, nil)
+	if got, _ := now.Next([]string{a.ID.S}, nil); got != "" && got != want {
 		l.unsafe(n.ID, fmt.Sprintf("answer %q leads to %q, and the built-in one to %q, which is for safety", a.ID.S, got, want), "the built-in one is at "+a.ID.At.String())
 	}
 }

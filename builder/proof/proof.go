@@ -46,44 +46,79 @@ func (w Witness) String() string {
 // Ways on that lead nowhere are left aside: the reader has reported them.
 // Where the worked examples land is the affair of Examples.
 func Prove(t *tree.Tree, list *finding.List) *Proof {
-	p := &prover{t: t, list: list, ways: map[string][]way{}}
-	for _, q := range t.Questions {
-		p.ways[q.ID.S] = ways(q)
-	}
+	p := &prover{t: t, list: list}
+	out := &Proof{Left: map[string]int{}, Paths: new(big.Int), Witness: map[string]Witness{}}
 	p.circles()
-	out := &Proof{Left: map[string]int{}, Paths: new(big.Int), Witness: p.reach()}
-	if !p.circle && t.Question(t.Start.S) != nil {
-		out.Longest = 1 + p.left(t.Start.S, out.Left)
-		out.Paths = p.count(t.Start.S, map[string]*big.Int{})
+	if p.circle || t.Question(t.Start.S) == nil {
+		out.Witness = p.shape()
+		p.unreached(out.Witness)
+		return out
 	}
+	s, ok := p.search()
+	if !ok {
+		list.Warn(t.ID.At, "out-of-reach", fmt.Sprintf("the tree %q has too many conditions that hang together to be proved", t.ID.S),
+			"nothing is known of dead conditions, gaps and idle questions here", "part it into trees that hand over to each other, or compare fewer measures with each other")
+		out.Witness = p.shape()
+		p.unreached(out.Witness)
+		return out
+	}
+	out.Witness = s.witness
+	first := s.states[0]
+	out.Longest = s.longest(first)
+	for _, st := range s.states {
+		out.Left[st.question.ID.S] = max(out.Left[st.question.ID.S], s.longest(st)-1)
+	}
+	out.Paths = s.count(first)
 	p.unreached(out.Witness)
-	p.idle()
+	if !t.Loose {
+		s.routes()
+		s.idle()
+	}
 	return out
 }
 
 type prover struct {
 	t      *tree.Tree
 	list   *finding.List
-	ways   map[string][]way
 	circle bool
 }
 
-// reach walks outward from the start, nearest first, and notes the first and
-// so shortest way to each question and ending.
-func (p *prover) reach() map[string]Witness {
+// shape gives what the bare ways on reach, and answers that take them where no
+// condition has a say.
+func (p *prover) shape() map[string]Witness {
 	seen := map[string]Witness{p.t.Start.S: {}}
 	for queue := []string{p.t.Start.S}; len(queue) > 0; queue = queue[1:] {
-		at := queue[0]
-		for _, w := range p.ways[at] {
-			if _, ok := seen[w.to]; ok {
-				continue
+		q := p.t.Question(queue[0])
+		if q == nil {
+			continue
+		}
+		for _, to := range q.WaysOn() {
+			if _, ok := seen[to.S]; !ok {
+				before := seen[q.ID.S]
+				seen[to.S] = append(before[:len(before):len(before)], Given{q.ID.S, answerTo(q, to.S)})
+				queue = append(queue, to.S)
 			}
-			before := seen[at]
-			seen[w.to] = append(before[:len(before):len(before)], Given{at, w.chosen})
-			queue = append(queue, w.to)
 		}
 	}
 	return seen
+}
+
+// answerTo gives an answer whose own way leads to a place, or the first one
+// without a way of its own.
+func answerTo(q *tree.Question, to string) []string {
+	open := ""
+	for _, a := range q.Answers {
+		switch {
+		case a.Go.S == to:
+			return []string{a.ID.S}
+		case !a.Go.Given() && open == "":
+			open = a.ID.S
+		}
+	}
+	if q.Skip.S == to || open == "" {
+		open = tree.Skip
+	}
+	return []string{open}
 }
 
 // unreached reports each question and ending that no path comes by. One that
@@ -134,34 +169,19 @@ func (p *prover) behind(id string, lost map[string]bool) []string {
 	var out []string
 	seen := map[string]bool{id: true}
 	for queue := []string{id}; len(queue) > 0; queue = queue[1:] {
-		for _, w := range p.ways[queue[0]] {
-			if lost[w.to] && !seen[w.to] {
-				seen[w.to] = true
-				out = append(out, fmt.Sprintf("%q", w.to))
-				queue = append(queue, w.to)
+		q := p.t.Question(queue[0])
+		if q == nil {
+			continue
+		}
+		for _, to := range q.WaysOn() {
+			if lost[to.S] && !seen[to.S] {
+				seen[to.S] = true
+				out = append(out, fmt.Sprintf("%q", to.S))
+				queue = append(queue, to.S)
 			}
 		}
 	}
 	return out
-}
-
-// idle reports a question that changes nothing: every answer leads to the same
-// place and none adds a card.
-func (p *prover) idle() {
-	if p.t.Loose {
-		return
-	}
-	for _, q := range p.t.Questions {
-		to := map[string]bool{}
-		for _, w := range p.ways[q.ID.S] {
-			to[w.to] = true
-		}
-		cards := slices.ContainsFunc(q.Answers, func(a *tree.Answer) bool { return len(a.Cards) > 0 })
-		if len(to) == 1 && !cards {
-			p.list.Add(q.ID.At, "idle-question", fmt.Sprintf("question %q changes nothing: whatever the answer, it leads to %q", q.ID.S, p.ways[q.ID.S][0].to),
-				"let an answer lead elsewhere or add a card, or do not ask")
-		}
-	}
 }
 
 // circles reports each way on that leads back to a question of its own path.
@@ -204,35 +224,4 @@ func from(path []string, id string) []string {
 		}
 	}
 	return path
-}
-
-// left gives the most questions that can follow id; the tree has no circle.
-func (p *prover) left(id string, known map[string]int) int {
-	if n, ok := known[id]; ok {
-		return n
-	}
-	most := 0
-	for _, w := range p.ways[id] {
-		if p.t.Question(w.to) != nil {
-			most = max(most, 1+p.left(w.to, known))
-		}
-	}
-	known[id] = most
-	return most
-}
-
-// count gives the number of paths from id on; the tree has no circle.
-func (p *prover) count(id string, known map[string]*big.Int) *big.Int {
-	if p.t.Question(id) == nil {
-		return big.NewInt(1)
-	}
-	if n, ok := known[id]; ok {
-		return n
-	}
-	sum := new(big.Int)
-	for _, w := range p.ways[id] {
-		sum.Add(sum, new(big.Int).Mul(w.count, p.count(w.to, known)))
-	}
-	known[id] = sum
-	return sum
 }

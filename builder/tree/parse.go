@@ -36,6 +36,18 @@ func Parse(file string, src []byte, list *finding.List) *Tree {
 		Credits:  m.Credits(),
 		Start:    m.NeedText("start"),
 	}
+	m.Pairs("values", func(k read.Text, is []read.Text) {
+		if !read.IsID(k.S) {
+			list.Add(k.At, "bad-id", fmt.Sprintf("the value id %q has other signs in it than an id may have", k.S), "an id is lower-case words joined by hyphens")
+		}
+		w := &Worked{ID: k}
+		if len(is) == 1 {
+			w.Is = parseFormula(is[0], list)
+		} else {
+			list.Add(k.At, "wrong-type", fmt.Sprintf("value %q is a list, and a formula was expected", k.S), "write one formula")
+		}
+		t.Values = append(t.Values, w)
+	})
 	before := list.Len()
 	m.Each("questions", "question", func(id read.Text, q *read.Map) {
 		t.Questions = append(t.Questions, parseQuestion(id, q, list))
@@ -77,6 +89,13 @@ func parseQuestion(id read.Text, m *read.Map, list *finding.List) *Question {
 		Go:   m.Text("go"),
 		Skip: m.Text("skip"),
 	}
+	if sub := m.Sub("measure", fmt.Sprintf("the measure of question %q", id.S)); sub != nil {
+		q.Measure = parseMeasure(sub, list)
+		if q.Measure == nil {
+			q.Measure = &Measure{Place: sub.At()}
+		}
+	}
+	q.Routes = parseRoutes(m, list)
 	if q.Pick != PickOne {
 		q.Pick = PickAny // also for a word that is neither: it asks the least of the rest
 	}
@@ -94,7 +113,7 @@ func parseAnswer(id read.Text, m *read.Map, q *Question, of *read.Map, list *fin
 	if id.S == Skip {
 		list.Add(id.At, "reserved-id", who+" has an id that stands for skipping", "give the answer another id")
 	}
-	if m.Lacks("go") && (q.Pick == PickOne || of.Lacks("go")) {
+	if m.Lacks("go") && of.Lacks("routes") && (q.Pick == PickOne || of.Lacks("go")) {
 		list.Add(id.At, "no-way-on", who+" has no way on", `add "go:" with the question or ending that comes next`)
 	}
 	if a.Alone && q.Pick == PickOne {
@@ -111,14 +130,32 @@ func checkQuestion(q *Question, m *read.Map, list *finding.List) {
 		list.Add(m.Key("answers"), "too-large", fmt.Sprintf("%s has %d answers, and at most %d are taken", name, len(q.Answers), MaxAnswers), "group them, or ask in two questions")
 	}
 	switch {
+	case q.Measure != nil:
+		checkMeasure(q, m, list)
 	case m.Lacks("answers"):
 		list.Add(q.ID.At, "no-answers", name+" has no answers", `add "answers:" with at least two of them below`)
 	case len(q.Answers) > 0 && q.Answer(Unsure) == nil && m.Lacks("skip"):
 		list.Add(q.ID.At, "no-way-out", name+" has no \"not sure\" and cannot be skipped",
 			`add an answer "unsure: { text: Not sure, go: ... }", or a line "skip: ..." that says where skipping leads`)
 	}
-	if q.Pick == PickOne && q.Go.Given() {
+	if len(q.Routes) > 0 && q.Go.Given() {
+		list.Add(q.Go.At, "needless-key", name+` has both "routes" and "go"`, `write the "go" as the last route, without "if"`)
+	} else if q.Pick == PickOne && q.Go.Given() && q.Measure == nil {
 		list.Add(q.Go.At, "needless-key", name+` has "go" of its own, which only a question with "pick: any" uses`, `give each answer its "go", or write "pick: any"`)
+	}
+}
+
+// checkMeasure holds a question that takes an amount against its own rules.
+func checkMeasure(q *Question, m *read.Map, list *finding.List) {
+	name := fmt.Sprintf("question %q", q.ID.S)
+	if len(q.Answers) > 0 {
+		list.Add(m.Key("answers"), "needless-key", name+` has both "measure" and "answers"`, `name amounts under the measure's "like", or ask in two questions`)
+	}
+	if m.Lacks("skip") {
+		list.Add(q.ID.At, "no-way-out", name+" takes an amount and cannot be skipped", `add a line "skip: ..." that says where a reader goes who does not know it`)
+	}
+	if m.Lacks("routes") && m.Lacks("go") {
+		list.Add(q.ID.At, "no-way-on", name+" has no way on", `add "routes:", or "go:" with the question or ending that comes next`)
 	}
 }
 
@@ -209,6 +246,8 @@ func (c *checker) run() {
 		return
 	}
 	c.links()
+	c.formulas()
+	c.gaps()
 	for _, q := range t.Questions {
 		c.safetyFirst(q)
 	}
@@ -248,6 +287,9 @@ func (c *checker) links() {
 	for _, q := range c.t.Questions {
 		for _, a := range q.Answers {
 			dead(&a.Go, names, fmt.Sprintf("answer %q goes to", a.ID.S), kind)
+		}
+		for _, r := range q.Routes {
+			dead(&r.Go, names, fmt.Sprintf("a route of question %q goes to", q.ID.S), kind)
 		}
 		dead(&q.Go, names, fmt.Sprintf("question %q goes to", q.ID.S), kind)
 		dead(&q.Skip, names, fmt.Sprintf("skipping %q goes to", q.ID.S), kind)
@@ -321,6 +363,11 @@ func (q *Question) answerNames() []string {
 	for _, a := range q.Answers {
 		out = append(out, a.ID.S)
 	}
+	if q.Measure != nil {
+		for _, l := range q.Measure.Likes {
+			out = append(out, l.ID.S)
+		}
+	}
 	if q.Skip.Given() {
 		out = append(out, Skip)
 	}
@@ -332,6 +379,9 @@ func (q *Question) answerNames() []string {
 func (q *Question) Accepts(chosen []string) error {
 	if len(chosen) == 0 {
 		return fmt.Errorf("question %q is left without an answer", q.ID.S)
+	}
+	if q.Measure != nil {
+		return q.acceptsAmount(chosen)
 	}
 	for i, c := range chosen {
 		if slices.Contains(chosen[:i], c) {
@@ -356,6 +406,19 @@ func (q *Question) Accepts(chosen []string) error {
 		case len(chosen) > 1 && a.Alone:
 			return fmt.Errorf("question %q: answer %q cannot be given together with others", q.ID.S, c)
 		}
+	}
+	return nil
+}
+
+func (q *Question) acceptsAmount(chosen []string) error {
+	if len(chosen) > 1 {
+		return fmt.Errorf("question %q takes one answer, and %d were given", q.ID.S, len(chosen))
+	}
+	if chosen[0] == Skip && q.Skip.Given() {
+		return nil
+	}
+	if _, err := q.Measure.Read(chosen[0]); err != nil {
+		return fmt.Errorf("question %q does not take %q: %w", q.ID.S, chosen[0], err)
 	}
 	return nil
 }

@@ -1,6 +1,9 @@
 package tree
 
-import "keelpath/builder/read"
+import (
+	"keelpath/builder/quantity"
+	"keelpath/builder/read"
+)
 
 // Table is a tree as the browser walks it: ids only, no text. It holds the same
 // rules as Walk does, in the plainest form; the client's walker reads it.
@@ -9,12 +12,42 @@ type Table struct {
 	Start     string              `json:"start"`
 	Questions map[string]TableRow `json:"questions"`
 	Endings   map[string]TableEnd `json:"endings"`
+	Values    []TableValue        `json:"values,omitempty"`
+}
+
+// TableValue is a worked-out value; Is is in the form of formula.Encode.
+type TableValue struct {
+	ID   string `json:"id"`
+	Kind string `json:"kind"`
+	Unit string `json:"unit,omitempty"` // that it is shown in
+	Is   any    `json:"is"`
+}
+
+// TableMeasure is what a question takes that is answered with an amount.
+type TableMeasure struct {
+	quantity.Measure
+	Likes []TableLike `json:"likes,omitempty"`
+}
+
+// TableLike is an amount with a name.
+type TableLike struct {
+	ID    string         `json:"id"`
+	Value quantity.Value `json:"value"`
+}
+
+// TableRoute is a way on; without If it is taken where no other is.
+type TableRoute struct {
+	If    any      `json:"if,omitempty"`
+	Go    string   `json:"go"`
+	Cards []string `json:"cards,omitempty"`
 }
 
 // TableRow is one question of a Table.
 type TableRow struct {
 	Any     bool          `json:"any,omitempty"` // several answers may be chosen
-	Answers []TableAnswer `json:"answers"`
+	Answers []TableAnswer `json:"answers,omitempty"`
+	Measure *TableMeasure `json:"measure,omitempty"`
+	Routes  []TableRoute  `json:"routes,omitempty"`
 	Go      string        `json:"go,omitempty"`
 	Skip    string        `json:"skip,omitempty"`
 	Left    int           `json:"left"` // most questions still to come after this one
@@ -45,10 +78,39 @@ func (t *Tree) Table(left map[string]int) Table {
 		for _, a := range q.Answers {
 			row.Answers = append(row.Answers, TableAnswer{ID: a.ID.S, Go: a.Go.S, Cards: texts(a.Cards), Alone: a.Alone})
 		}
+		row.Measure, row.Routes = q.tableMeasure(), q.tableRoutes()
 		out.Questions[q.ID.S] = row
 	}
 	for _, e := range t.Endings {
 		out.Endings[e.ID.S] = TableEnd{Safety: e.Safety, Prompts: texts(e.Prompts), Topics: texts(e.Topics), Next: texts(e.Next)}
+	}
+	for _, w := range t.Values {
+		if w.Is.Expr != nil {
+			out.Values = append(out.Values, TableValue{ID: w.ID.S, Kind: string(w.Kind), Unit: shownIn[w.Kind], Is: w.Is.Expr.Encode()})
+		}
+	}
+	return out
+}
+
+func (q *Question) tableMeasure() *TableMeasure {
+	if q.Measure == nil {
+		return nil
+	}
+	out := &TableMeasure{Measure: q.Measure.Measure}
+	for _, l := range q.Measure.Likes {
+		out.Likes = append(out.Likes, TableLike{ID: l.ID.S, Value: l.Value})
+	}
+	return out
+}
+
+func (q *Question) tableRoutes() []TableRoute {
+	var out []TableRoute
+	for _, r := range q.Routes {
+		row := TableRoute{Go: r.Go.S, Cards: texts(r.Cards)}
+		if r.If.Expr != nil {
+			row.If = r.If.Expr.Encode()
+		}
+		out = append(out, row)
 	}
 	return out
 }

@@ -16,6 +16,7 @@ type Tree struct {
 	Audience  read.Text // "patient" or "resident"
 	Credits   read.Credits
 	Start     read.Text // the first question
+	Values    []*Worked // worked out from answers; each may use those before it
 	Questions []*Question
 	Endings   []*Ending
 	Examples  []*Example
@@ -46,8 +47,10 @@ type Question struct {
 	Why     read.Text // why it is asked; one line
 	Hint    read.Text // optional help below the question
 	Pick    Pick
-	Answers []*Answer
-	Go      read.Text // pick any: where answers without a way of their own lead
+	Answers []*Answer // empty where Measure is set
+	Measure *Measure  // for a question that is answered with an amount
+	Routes  []*Route  // ways on for answers without one of their own
+	Go      read.Text // the same without conditions
 	Skip    read.Text // where skipping leads; not given where the question has a "not sure"
 }
 
@@ -135,6 +138,9 @@ func (q *Question) WaysOn() []read.Text {
 	}
 	for _, a := range q.Answers {
 		add(a.Go)
+	}
+	for _, r := range q.Routes {
+		add(r.Go)
 	}
 	add(q.Go)
 	add(q.Skip)

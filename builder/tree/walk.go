@@ -4,12 +4,15 @@ import (
 	"fmt"
 	"slices"
 
+	"keelpath/builder/formula"
+	"keelpath/builder/quantity"
 	"keelpath/builder/read"
 )
 
-// Answers holds what a reader answered: question id to chosen answer ids.
-// A skipped question holds just Skip. A question may have answers although
-// the path does not come by it; they are kept and not used.
+// Answers holds what a reader answered: question id to chosen answer ids. For a
+// question with a measure it holds what the reader typed, or the id of a like.
+// A skipped question holds just Skip. A question may have answers although the
+// path does not come by it; they are kept and not used.
 type Answers map[string][]string
 
 // Step is one question of a path with what was chosen there.
@@ -25,6 +28,10 @@ type Path struct {
 	Open   string   `json:"open,omitempty"`
 	Ending string   `json:"ending,omitempty"`
 	Cards  []string `json:"cards"` // in the order in which they were added, each once
+
+	// Amounts are the measures and worked-out values that are known at the end
+	// of the path, by id; for showing in texts.
+	Amounts map[string]quantity.Value `json:"amounts,omitempty"`
 }
 
 // Walk follows the answers from the start. It is an error if an answer on the
@@ -32,10 +39,12 @@ type Path struct {
 // (which the checker would have reported).
 func (t *Tree) Walk(given Answers) (Path, error) {
 	p := Path{Steps: []Step{}, Cards: []string{}}
+	known := &Known{t: t, answered: map[string]formula.Value{}, typed: map[string]quantity.Value{}}
 	at := t.Start.S
 	for range len(t.Questions) + 1 {
 		if t.Ending(at) != nil {
 			p.Ending = at
+			p.Amounts = known.amounts()
 			return p, nil
 		}
 		q := t.Question(at)
@@ -50,7 +59,8 @@ func (t *Tree) Walk(given Answers) (Path, error) {
 		if err := q.Accepts(chosen); err != nil {
 			return p, err
 		}
-		next, cards := q.Next(chosen)
+		known.answer(q, chosen)
+		next, cards := q.Next(chosen, known)
 		p.Steps = append(p.Steps, Step{Question: at, Chosen: q.inOrder(chosen)})
 		for _, c := range cards {
 			if !slices.Contains(p.Cards, c) {
@@ -62,10 +72,79 @@ func (t *Tree) Walk(given Answers) (Path, error) {
 	return p, fmt.Errorf("tree %q runs in a circle at %q", t.ID.S, at)
 }
 
+// Known holds what the questions of a path so far have made known.
+type Known struct {
+	t        *Tree
+	answered map[string]formula.Value
+	typed    map[string]quantity.Value // of measures: with the unit that the reader used
+}
+
+// answer notes accepted answers. Skipped and "not sure" stay unknown.
+func (k *Known) answer(q *Question, chosen []string) {
+	id := q.ID.S
+	switch {
+	case chosen[0] == Skip && q.Skip.Given(), q.Measure == nil && slices.Contains(chosen, Unsure):
+	case q.Measure != nil:
+		if v, err := q.Measure.Read(chosen[0]); err == nil {
+			k.answered[id] = formula.Of(v.Num)
+			k.typed[id] = v
+		}
+	default:
+		k.answered[id] = formula.Value{Known: true, Chosen: chosen}
+	}
+}
+
+// Value gives what a name in a formula stands for. Of a nil Known nothing is known.
+func (k *Known) Value(name string) formula.Value {
+	if k == nil {
+		return formula.Value{}
+	}
+	for _, w := range k.t.Values {
+		if w.ID.S == name {
+			return w.Is.eval(k.Value)
+		}
+	}
+	return k.answered[name]
+}
+
+// eval of a formula that could not be read is unknown.
+func (f Formula) eval(value func(string) formula.Value) formula.Value {
+	if f.Expr == nil {
+		return formula.Value{}
+	}
+	return f.Expr.Eval(value)
+}
+
+// shownIn are the units that worked-out values are shown in.
+var shownIn = map[formula.Kind]string{
+	formula.Kind(quantity.Length): "mm", formula.Kind(quantity.Mass): "kg", formula.Kind(quantity.Angle): "deg",
+	formula.Kind(quantity.Slope): "%", formula.Kind(quantity.Count): "1",
+}
+
+func (k *Known) amounts() map[string]quantity.Value {
+	out := map[string]quantity.Value{}
+	for _, q := range k.t.Questions {
+		if v, ok := k.typed[q.ID.S]; ok {
+			out[q.ID.S] = v
+		}
+	}
+	for _, w := range k.t.Values {
+		unit := shownIn[w.Kind]
+		if v := w.Is.eval(k.Value); v.Known && unit != "" {
+			out[w.ID.S] = quantity.Value{Kind: quantity.Kind(w.Kind), Num: v.Num, Unit: unit}
+		}
+	}
+	if len(out) == 0 {
+		return nil
+	}
+	return out
+}
+
 // Next gives where accepted answers lead and which cards they add. With several
 // answers the first one in the file that has a way of its own decides, so an
-// author puts the grave ones first; where none has, the question's own way counts.
-func (q *Question) Next(chosen []string) (to string, cards []string) {
+// author puts the grave ones first; where none has, the first route counts whose
+// condition is true, and then the question's own way.
+func (q *Question) Next(chosen []string, known *Known) (to string, cards []string) {
 	if len(chosen) == 1 && chosen[0] == Skip && q.Skip.Given() {
 		return q.Skip.S, nil
 	}
@@ -76,14 +155,23 @@ func (q *Question) Next(chosen []string) (to string, cards []string) {
 		if to == "" {
 			to = a.Go.S
 		}
-		for _, c := range a.Cards {
-			cards = append(cards, c.S)
+		cards = append(cards, read.Strings(a.Cards)...)
+	}
+	if to != "" {
+		return to, cards
+	}
+	for _, r := range q.Routes {
+		if r.Else() || r.Holds(known.Value) {
+			return r.Go.S, append(cards, read.Strings(r.Cards)...)
 		}
 	}
-	if to == "" {
-		to = q.Go.S
-	}
-	return to, cards
+	return q.Go.S, cards
+}
+
+// Holds tells whether the route's condition is true; unknown is not enough.
+func (r *Route) Holds(value func(string) formula.Value) bool {
+	v := r.If.eval(value)
+	return v.Known && v.Truth
 }
 
 // inOrder gives the chosen answers in the order of the file.
@@ -95,7 +183,7 @@ func (q *Question) inOrder(chosen []string) []string {
 		}
 	}
 	if len(out) == 0 {
-		return chosen // skipped
+		return chosen // skipped, or an amount
 	}
 	return out
 }
@@ -107,4 +195,10 @@ func (e *Example) Given() Answers {
 		out[g.Question.S] = read.Strings(g.Chosen)
 	}
 	return out
+}
+
+// KnownWith gives what is known where questions have these values; it lets a
+// proof ask Next without a path.
+func (t *Tree) KnownWith(values map[string]formula.Value) *Known {
+	return &Known{t: t, answered: values, typed: map[string]quantity.Value{}}
 }

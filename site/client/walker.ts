@@ -2,6 +2,12 @@
 // which is the reference. It knows no page, so a Go test can run it alone and
 // compare every path. Keep the language plain here for that test's sake.
 
+import { Coded, Values, evaluate } from "./formula";
+import { Measure, Tables, Value, read, refused } from "./quantity";
+import { entry } from "./own";
+
+export { entry };
+
 export interface TableAnswer {
   id: string;
   go?: string;
@@ -9,9 +15,28 @@ export interface TableAnswer {
   alone?: boolean;
 }
 
+export interface TableMeasure extends Measure {
+  likes?: { id: string; value: Value }[];
+}
+
+export interface TableRoute {
+  if?: Coded;
+  go: string;
+  cards?: string[];
+}
+
+export interface TableValue {
+  id: string;
+  kind: string;
+  unit?: string;
+  is: Coded;
+}
+
 export interface TableRow {
   any?: boolean;
-  answers: TableAnswer[];
+  answers?: TableAnswer[];
+  measure?: TableMeasure;
+  routes?: TableRoute[];
   go?: string;
   skip?: string;
   left: number;
@@ -29,9 +54,13 @@ export interface Table {
   start: string;
   questions: { [id: string]: TableRow };
   endings: { [id: string]: TableEnd };
+  values?: TableValue[];
 }
 
-/** Question id to chosen answer ids. A skipped question holds just SKIP. */
+/**
+ * Question id to chosen answer ids; for a measure, what the reader typed or the
+ * id of a like. A skipped question holds just SKIP.
+ */
 export interface Answers {
   [question: string]: string[];
 }
@@ -47,24 +76,26 @@ export interface Path {
   open: string;
   ending: string;
   cards: string[];
+  /** Measures and worked-out values known at the ending, for showing in texts. */
+  amounts?: { [id: string]: Value };
 }
+
+/** The answer "not sure", which formulas see as unknown. */
+export const UNSURE = "unsure";
 
 /** What a skipped question holds; no answer may have it as its id. */
 export const SKIP = "skip";
 
-/** Ids come from authors, and "constructor" is a fine id, so look at own keys only. */
-export function entry<T>(map: { [id: string]: T }, id: string): T | undefined {
-  return Object.prototype.hasOwnProperty.call(map, id) ? map[id] : undefined;
-}
-
 /** Follows the answers from the start. Throws where Go's Walk gives an error. */
-export function walk(table: Table, answers: Answers): Path {
+export function walk(table: Table, answers: Answers, units?: Tables): Path {
   const path: Path = { steps: [], open: "", ending: "", cards: [] };
+  const known: Known = { values: {}, amounts: {} };
   let most = Object.keys(table.questions).length + 1;
   let at = table.start;
   for (; most > 0; most--) {
     if (entry(table.endings, at)) {
       path.ending = at;
+      if (Object.keys(known.amounts).length) path.amounts = known.amounts;
       return path;
     }
     const row = entry(table.questions, at);
@@ -74,13 +105,54 @@ export function walk(table: Table, answers: Answers): Path {
       path.open = at;
       return path;
     }
-    const wrong = refusal(row, at, chosen);
+    const wrong = refusal(row, at, chosen, units);
     if (wrong) throw new Error(wrong);
+    learn(table, row, at, chosen, known, units);
     path.steps.push({ question: at, chosen: inOrder(row, chosen) });
     addOnce(path.cards, cardsOf(row, chosen));
-    at = nextOf(row, chosen);
+    const route = ownWay(row, chosen) ? undefined : routeOf(row, known.values);
+    if (route) addOnce(path.cards, route.cards || []);
+    at = ownWay(row, chosen) || (route ? route.go : row.go || "");
   }
   throw new Error(`tree "${table.id}" runs in a circle at "${at}"`);
+}
+
+/** What the questions of a path so far have made known. */
+interface Known {
+  values: Values;
+  amounts: { [id: string]: Value };
+}
+
+/** Notes accepted answers and works out values anew. Skipped and "not sure" stay unknown. */
+function learn(table: Table, row: TableRow, id: string, chosen: string[], known: Known, units?: Tables): void {
+  if (!isSkip(row, chosen)) {
+    const v = row.measure ? amount(row.measure, chosen[0] as string, units) : null;
+    if (v && !refused(v)) {
+      known.values[id] = v.value;
+      known.amounts[id] = v;
+    } else if (!row.measure && chosen.indexOf(UNSURE) < 0) known.values[id] = chosen;
+  }
+  for (const w of table.values || []) {
+    const v = evaluate(w.is, known.values);
+    if (typeof v !== "number") continue;
+    known.values[w.id] = v;
+    if (w.unit) known.amounts[w.id] = { kind: w.kind as Value["kind"], value: v, unit: w.unit };
+  }
+}
+
+/** The amount of an answer to a measure: a like's, or what was typed. */
+export function amount(measure: TableMeasure, answer: string, units?: Tables): ReturnType<typeof read> {
+  for (const like of measure.likes || []) if (like.id === answer) return like.value;
+  if (!units) throw new Error("the page has no table of units");
+  return read(units, answer, measure);
+}
+
+/** The first route whose condition is true, or the one without a condition. */
+function routeOf(row: TableRow, values: Values): TableRoute | undefined {
+  for (const r of row.routes || []) {
+    if (r.if === undefined || evaluate(r.if, values) === true) return r;
+  }
+  return undefined;
 }
 
 /** The most questions that can still follow this one. */
@@ -90,8 +162,9 @@ export function left(table: Table, question: string): number {
 }
 
 /** What is wrong with the chosen answers; empty if the question takes them. */
-export function refusal(row: TableRow, question: string, chosen: string[]): string {
+export function refusal(row: TableRow, question: string, chosen: string[], units?: Tables): string {
   if (chosen.length === 0) return `question "${question}" is left without an answer`;
+  if (row.measure) return refusedAmount(row, row.measure, question, chosen, units);
   for (let i = 0; i < chosen.length; i++) {
     const id = chosen[i] as string;
     if (chosen.indexOf(id) < i) return `question "${question}" is answered with "${id}" twice`;
@@ -108,23 +181,28 @@ export function refusal(row: TableRow, question: string, chosen: string[]): stri
   return "";
 }
 
+function refusedAmount(row: TableRow, measure: TableMeasure, question: string, chosen: string[], units?: Tables): string {
+  if (chosen.length > 1) return `question "${question}" takes one answer, and ${chosen.length} were given`;
+  if (isSkip(row, chosen)) return "";
+  const v = amount(measure, chosen[0] as string, units);
+  return refused(v) ? `question "${question}" does not take "${chosen[0]}": ${v.text}` : "";
+}
+
 /**
- * Where accepted answers lead: the first chosen answer, in the file's order, that
- * has a way of its own decides; where none has, the question's own way counts.
+ * The way that the chosen answers have of their own: of the first, in the file's
+ * order, that has one. Empty where routes, or the question's way, decide.
  */
-function nextOf(row: TableRow, chosen: string[]): string {
+function ownWay(row: TableRow, chosen: string[]): string {
   if (isSkip(row, chosen)) return row.skip as string;
-  for (let i = 0; i < row.answers.length; i++) {
-    const answer = row.answers[i] as TableAnswer;
+  for (const answer of row.answers || []) {
     if (answer.go && chosen.indexOf(answer.id) >= 0) return answer.go;
   }
-  return row.go || "";
+  return "";
 }
 
 function cardsOf(row: TableRow, chosen: string[]): string[] {
   const cards: string[] = [];
-  for (let i = 0; i < row.answers.length; i++) {
-    const answer = row.answers[i] as TableAnswer;
+  for (const answer of row.answers || []) {
     if (answer.cards && chosen.indexOf(answer.id) >= 0) addOnce(cards, answer.cards);
   }
   return cards;
@@ -133,11 +211,8 @@ function cardsOf(row: TableRow, chosen: string[]): string[] {
 function inOrder(row: TableRow, chosen: string[]): string[] {
   if (isSkip(row, chosen)) return chosen;
   const out: string[] = [];
-  for (let i = 0; i < row.answers.length; i++) {
-    const id = (row.answers[i] as TableAnswer).id;
-    if (chosen.indexOf(id) >= 0) out.push(id);
-  }
-  return out;
+  for (const { id } of row.answers || []) if (chosen.indexOf(id) >= 0) out.push(id);
+  return out.length ? out : chosen; // an amount
 }
 
 function isSkip(row: TableRow, chosen: string[]): boolean {
@@ -145,8 +220,7 @@ function isSkip(row: TableRow, chosen: string[]): boolean {
 }
 
 function answerOf(row: TableRow, id: string): TableAnswer | undefined {
-  for (let i = 0; i < row.answers.length; i++) {
-    const answer = row.answers[i] as TableAnswer;
+  for (const answer of row.answers || []) {
     if (answer.id === id) return answer;
   }
   return undefined;

@@ -1,0 +1,417 @@
+package library_test
+
+import (
+	"bytes"
+	"fmt"
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+	"github.com/rogpeppe/go-internal/txtar"
+
+	"keelpath/builder/finding"
+	"keelpath/builder/library"
+	"keelpath/builder/read"
+)
+
+// The content that the program carries has no fault, and all its examples land.
+func TestBuiltin(t *testing.T) {
+	var list finding.List
+	l := library.Load(&list, library.Builtin())
+	if list.Len() > 0 {
+		var b strings.Builder
+		if err := finding.Print(&b, list.Sorted(), l.File); err != nil {
+			t.Fatal(err)
+		}
+		t.Errorf("%s", b.String())
+	}
+	for _, tr := range l.Trees {
+		if len(tr.Examples) < 4 {
+			t.Errorf("tree %q has %d worked examples", tr.ID.S, len(tr.Examples))
+		}
+		for _, e := range tr.Examples {
+			if p, err := tr.Walk(e.Given()); err != nil || p.Ending != e.Ending.S {
+				t.Errorf("%s: the example lands at %q (%v)", e.Ending.At, p.Ending, err)
+			}
+		}
+	}
+	if len(l.Trees) == 0 || len(l.Explainers) == 0 || len(l.Prompts()) == 0 || len(l.FootTypes) == 0 || len(l.Words) == 0 || len(l.Sources) == 0 || len(l.Cards) == 0 {
+		t.Error("a part of the built-in content is empty")
+	}
+}
+
+// layer lays out an archive as a layer.
+func layer(t *testing.T, archive string, list *finding.List) library.Layer {
+	t.Helper()
+	dir := t.TempDir()
+	for _, f := range txtar.Parse([]byte(archive)).Files {
+		name := filepath.Join(dir, filepath.FromSlash(f.Name))
+		if err := os.MkdirAll(filepath.Dir(name), 0o755); err != nil {
+			t.Fatal(err)
+		}
+		if err := os.WriteFile(name, f.Data, 0o644); err != nil {
+			t.Fatal(err)
+		}
+	}
+	y, err := library.ReadLayer(dir, list)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return y
+}
+
+func fine(t *testing.T, list *finding.List) {
+	t.Helper()
+	for _, f := range list.Sorted() {
+		t.Errorf("%s: %s [%s]", f.Place, f.Text, f.Check)
+	}
+}
+
+const tableLayer = `
+-- content/edition.yaml --
+name: Keelpath at Alder Quay
+-- content/glossary.yaml --
+words:
+  keel: { word: keel, meaning: Our own words for it. }
+  loan-shelf: { word: loan shelf, meaning: The feet we lend. }
+-- content/sources.yaml --
+sources:
+  our-survey: { title: What our visitors asked, seen: page }
+-- trees/cards.yaml --
+cards:
+  a-fall: { title: You told us of a fall, text: We take it up first. }
+-- trees/prompts.yaml --
+topics:
+  heel:
+    title: Heels
+    about: Our own line on heels.
+    prompts:
+      heel-1: { ask: "Which heel is it set for?", whom: [prosthetist], why: So you know., basis: [our-survey] }
+      heel-99: { ask: "May I borrow a wedge?", whom: [prosthetist], why: We lend them., basis: [our-survey] }
+`
+
+// A layer replaces entries by id, in their place, and leaves the others.
+func TestLayerOfTables(t *testing.T) {
+	var list finding.List
+	before := library.Load(&list, library.Builtin())
+	l := library.Load(&list, library.Builtin(), layer(t, tableLayer, &list))
+	fine(t, &list)
+
+	if l.Edition.Name.S != "Keelpath at Alder Quay" || l.Edition.Emergency.S != before.Edition.Emergency.S || l.Edition.Emergency.S == "" {
+		t.Errorf("the edition is %+v", l.Edition)
+	}
+	ids := func(l *library.Library) (words, prompts []string) {
+		for _, w := range l.Words {
+			words = append(words, w.ID.S)
+		}
+		for _, p := range l.Topic("heel").Prompts {
+			prompts = append(prompts, p.ID.S)
+		}
+		return words, prompts
+	}
+	oldWords, oldPrompts := ids(before)
+	newWords, newPrompts := ids(l)
+	if diff := cmp.Diff(append(oldWords, "loan-shelf"), newWords); diff != "" {
+		t.Errorf("words: %s", diff)
+	}
+	if diff := cmp.Diff(append(oldPrompts, "heel-99"), newPrompts); diff != "" {
+		t.Errorf("prompts: %s", diff)
+	}
+	for name, c := range map[string]struct{ got, want string }{
+		"a word of the same id":             {l.Word("keel").Meaning.S, "Our own words for it."},
+		"a word that is new":                {l.Word("loan-shelf").Word.S, "loan shelf"},
+		"a word left alone":                 {l.Word("adapter").Meaning.S, before.Word("adapter").Meaning.S},
+		"a card of the same id":             {l.Card("a-fall").Title.S, "You told us of a fall"},
+		"a topic of the same id":            {l.Topic("heel").About.S, "Our own line on heels."},
+		"a prompt of the same id":           {l.Prompt("heel-1").Ask.S, "Which heel is it set for?"},
+		"a prompt left alone":               {l.Prompt("heel-2").Ask.S, before.Prompt("heel-2").Ask.S},
+		"a general prompt left alone":       {l.Prompt("general-1").Ask.S, before.Prompt("general-1").Ask.S},
+		"a source that is new":              {l.Source("our-survey").Title.S, "What our visitors asked"},
+		"the text of a file as it was read": {string(l.File("content/edition.yaml")), string(before.File("content/edition.yaml"))},
+	} {
+		if c.got != c.want {
+			t.Errorf("%s: %q, and %q was expected", name, c.got, c.want)
+		}
+	}
+	if at := l.Word("keel").Meaning.At; !strings.HasSuffix(at.File, "/content/glossary.yaml") || at.Line != 2 {
+		t.Errorf("the layer's word is placed at %s", at)
+	}
+}
+
+const pageHeader = `---
+title: Loan shelf
+message: We lend feet.
+authors: [Us]
+reviewers: []
+reviewed: 2026-11-25
+review-by: 2027-11-25
+sources: [feet-fact-sheet]
+funding: None.
+---
+
+We lend them.[](source:feet-fact-sheet)
+`
+
+// A page that no shelf of the learn page names stands on the last one.
+func TestLearnRest(t *testing.T) {
+	for _, c := range []struct {
+		name, archive string
+		last          []string // "title: ids" of the last shelf
+	}{
+		{"a new page", "-- content/en/loan-shelf.md --\n" + pageHeader, []string{"More to read", "loan-shelf"}},
+		{"a new page on a shelf of its own", "-- content/en/loan-shelf.md --\n" + pageHeader + "-- content/learn.yaml --\nparts:\n  - { title: Ours, explainers: [loan-shelf] }\n", nil},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			var list finding.List
+			l := library.Load(&list, library.Builtin(), layer(t, c.archive, &list))
+			fine(t, &list)
+			var all []string
+			for _, p := range l.Parts {
+				for _, e := range p.Explainers {
+					all = append(all, e.ID)
+				}
+			}
+			if len(all) != len(l.Explainers) {
+				t.Errorf("the shelves hold %d pages, and there are %d", len(all), len(l.Explainers))
+			}
+			last := l.Parts[len(l.Parts)-1]
+			if c.last == nil {
+				if l.Parts[0].Title.S != "Ours" || len(l.Parts[0].Explainers) != 1 || last.Title.S != "More to read" || len(last.Explainers) != len(all)-1 {
+					t.Errorf("%d shelves, the last with %d pages", len(l.Parts), len(last.Explainers))
+				}
+				return
+			}
+			if last.Title.S != c.last[0] || len(last.Explainers) != 1 || last.Explainers[0].ID != c.last[1] {
+				t.Errorf("the last shelf is %q with %d pages", last.Title.S, len(last.Explainers))
+			}
+		})
+	}
+}
+
+// The planner's order comes first; a tree that it does not name follows by id.
+func TestPlannerOrder(t *testing.T) {
+	var list finding.List
+	trees := "-- trees/a-tree.yaml --\n" + strings.ReplaceAll(small, "ground", "a-tree")
+	l := library.Load(&list, library.Builtin(), layer(t, trees+"-- trees/planner.yaml --\norder: [something-changed, heel-height]\n", &list))
+	fine(t, &list)
+	var got []string
+	for _, t := range l.Trees {
+		got = append(got, t.ID.S)
+	}
+	want := []string{"something-changed", "heel-height", "a-tree"}
+	if !slices.Equal(got[:3], want) || !slices.IsSorted(got[2:]) {
+		t.Errorf("the order is %v", got)
+	}
+}
+
+// small is a tree with an ending for safety.
+const small = `tree: ground
+title: Ground
+purpose: A tree to build on.
+authors: [Us]
+reviewers: []
+reviewed: 2026-11-25
+review-by: 2028-11-25
+funding: None.
+start: signs
+questions:
+  signs:
+    text: Is anything wrong?
+    why: Some things cannot wait.
+    pick: any
+    answers:
+      pain: { text: Pain, go: stop }
+      crack: { text: A crack, go: stop }
+      none: { text: None, alone: true, go: more }
+    skip: more
+  more:
+    text: Is it so?
+    why: It sets the way.
+    answers:
+      "yes": { text: "Yes", go: done }
+      unsure: { text: Not sure, go: other }
+endings:
+  stop: { title: Call us, safety: true, caution: Sit down., text: Call today. }
+  done: { title: Done, text: Talk it over. }
+  other: { title: Other, text: Ask first. }
+`
+
+// What a layer may and may not do to a tree with an ending for safety.
+func TestSafetyKept(t *testing.T) {
+	for _, c := range []struct {
+		name  string
+		subst []string // old, new, ... in the tree
+		want  []string // "line sentence"
+	}{
+		{"the same tree", nil, nil},
+		{"another wording of what is asked", []string{"Is anything wrong?", "Is anything amiss?"}, nil},
+		{"another ending", []string{"go: other", "go: third", "  other:", "  third:"}, nil},
+		{"more prompts at the ending for safety", []string{"text: Call today. }", "text: Call today., next: [] }"}, nil},
+		{"one more question before", []string{"start: signs", "start: first", "questions:\n", "questions:\n  first:\n    text: Who asks?\n    why: To know.\n    answers:\n      me: { text: I do, go: signs, cards: [] }\n      they: { text: Someone else, go: stop }\n    skip: signs\n"}, nil},
+		{"one more grave answer", []string{"      crack:", "      fever: { text: Fever, go: stop }\n      crack:"}, nil},
+		{"the ending reworded", []string{"Call today.", "It will pass."},
+			[]string{`27 the ending "stop" differs from the built-in one, which is for safety`}},
+		{"the ending no longer for safety", []string{"safety: true, caution: Sit down., ", ""},
+			[]string{`27 the ending "stop" differs from the built-in one, which is for safety`}},
+		{"the ending under another name", []string{"  stop:", "  halt:", "pain: { text: Pain, go: stop", "pain: { text: Pain, go: halt", "crack, go: stop", "crack, go: halt"},
+			[]string{`1 the tree lacks the ending "stop" of the built-in one, which is for safety`}},
+		{"an answer taken away", []string{"      pain: { text: Pain, go: stop }\n", ""},
+			[]string{`11 question "signs" lacks the answer "pain" of the built-in one, which leads to safety`}},
+		{"an answer led elsewhere", []string{"crack, go: stop", "crack, go: more"},
+			[]string{`17 answer "crack" leads to "more", and the built-in one to "stop", which is for safety`}},
+		{"the question gone", []string{"  signs:", "  sounds:", "start: signs", "start: sounds"},
+			[]string{`1 the tree lacks the question "signs" of the built-in one, which leads to safety`}},
+		{"a way past the question", []string{"start: signs", "start: first", "questions:\n", "questions:\n  first:\n    text: Who asks?\n    why: To know.\n    answers:\n      me: { text: I do, go: signs }\n    skip: done\n"},
+			[]string{`17 question "signs" leads to safety, and a reader can now reach the ending "done" without it`}},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			var list finding.List
+			src := small
+			for i := 0; i < len(c.subst); i += 2 {
+				if strings.Count(src, c.subst[i]) != 1 {
+					t.Fatalf("%q stands %d times in the tree", c.subst[i], strings.Count(src, c.subst[i]))
+				}
+				src = strings.Replace(src, c.subst[i], c.subst[i+1], 1)
+			}
+			ground := layer(t, "-- trees/ground.yaml --\n"+small, &list)
+			library.Load(&list, ground, layer(t, "-- trees/ground.yaml --\n"+src, &list))
+			var got []string
+			for _, f := range list.Sorted() {
+				got = append(got, fmt.Sprint(f.Line, " ", f.Text))
+				if f.Check != "safety-kept" {
+					t.Errorf("%s: %s", f.Check, f.Text)
+				}
+			}
+			if diff := cmp.Diff(c.want, got); diff != "" {
+				t.Error(diff)
+			}
+		})
+	}
+}
+
+// A layer that is named "." has the same file names as the built-in content, and
+// is held to the same rule.
+func TestSafetyKeptInTheWorkingFolder(t *testing.T) {
+	dir := t.TempDir()
+	if err := os.Mkdir(filepath.Join(dir, "trees"), 0o755); err != nil {
+		t.Fatal(err)
+	}
+	src := strings.ReplaceAll(small, "tree: ground", "tree: heel-height")
+	if err := os.WriteFile(filepath.Join(dir, "trees", "heel-height.yaml"), []byte(src), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	t.Chdir(dir)
+	var list finding.List
+	y, err := library.ReadLayer(".", &list)
+	if err != nil {
+		t.Fatal(err)
+	}
+	library.Load(&list, library.Builtin(), y)
+	if !slices.ContainsFunc(list.Sorted(), func(f finding.Finding) bool {
+		return f.Check == "safety-kept" && f.File == "trees/heel-height.yaml"
+	}) {
+		t.Errorf("the layer's tree was taken: %v", list.Sorted())
+	}
+}
+
+func TestReadLayer(t *testing.T) {
+	dir := t.TempDir()
+	write := func(name, text string) {
+		t.Helper()
+		name = filepath.Join(dir, filepath.FromSlash(name))
+		if err := os.MkdirAll(filepath.Dir(name), 0o755); err != nil {
+			t.Fatal(err)
+		}
+		if err := os.WriteFile(name, []byte(text), 0o644); err != nil {
+			t.Fatal(err)
+		}
+	}
+	write("none/readme.txt", "Words.")
+	write("file", "Words.")
+	write("hidden/trees/.draft.yaml", "tree: draft")
+	write("hidden/trees/.git/short.yaml", "tree: draft")
+	write("hidden/elsewhere/short.yaml", "tree: draft")
+	write("large/trees/large.yaml", strings.Repeat("# much\n", read.MaxBytes/7+1))
+	for _, c := range []struct {
+		name, err string
+		found     []string
+	}{
+		{"missing", "read the layer", nil},
+		{"none", "has no folder content/ and no folder trees/", nil},
+		{"file", "read the layer", nil},
+		{"hidden", "", nil},
+		{"large", "", []string{"too-large"}},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			var list finding.List
+			y, err := library.ReadLayer(filepath.Join(dir, c.name), &list)
+			if c.err != "" {
+				if err == nil || !strings.Contains(err.Error(), c.err) {
+					t.Errorf("the error is %v, and %q was expected", err, c.err)
+				}
+				return
+			}
+			if err != nil {
+				t.Fatal(err)
+			}
+			library.Load(&list, library.Builtin(), y)
+			var got []string
+			for _, f := range list.Sorted() {
+				got = append(got, f.Check)
+			}
+			if diff := cmp.Diff(c.found, got); diff != "" {
+				t.Error(diff)
+			}
+		})
+	}
+}
+
+// A layer cannot take in files from outside its folder.
+func TestLayerStaysInItsFolder(t *testing.T) {
+	dir := t.TempDir()
+	secret := filepath.Join(dir, "secret.yaml")
+	if err := os.WriteFile(secret, []byte("tree: secret\n"), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	trees := filepath.Join(dir, "layer", "trees")
+	if err := os.MkdirAll(trees, 0o755); err != nil {
+		t.Fatal(err)
+	}
+	if err := os.Symlink(secret, filepath.Join(trees, "secret.yaml")); err != nil {
+		t.Fatal(err)
+	}
+	var list finding.List
+	if _, err := library.ReadLayer(filepath.Join(dir, "layer"), &list); err == nil {
+		t.Error("the file was read")
+	}
+}
+
+// The same input gives the same findings in the same order, whatever the order
+// of maps.
+func TestFindingsAreInOneOrder(t *testing.T) {
+	archive, err := txtar.ParseFile(filepath.Join(root, "testdata", "bad", "foot-type.txtar"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	var first string
+	dir := "-- content/foot-types.yaml --\n" + string(archive.Files[0].Data)
+	for range 5 {
+		var list finding.List
+		y := layer(t, dir, &list)
+		l := library.Load(&list, library.Builtin(), y)
+		var b bytes.Buffer
+		if err := finding.Print(&b, list.Sorted(), l.File); err != nil {
+			t.Fatal(err)
+		}
+		text := strings.ReplaceAll(b.String(), filepath.ToSlash(y.Dir), "")
+		if first == "" {
+			first = text
+		}
+		if diff := cmp.Diff(first, text); diff != "" {
+			t.Fatal(diff)
+		}
+	}
+}

@@ -1,0 +1,348 @@
+package proof
+
+import (
+	"fmt"
+	"math/big"
+	"slices"
+	"strings"
+
+	"keelpath/builder/formula"
+	"keelpath/builder/tree"
+)
+
+// Limits of a search. Trees made for people stay far below them.
+const (
+	maxStates = 100_000
+	maxWork   = 3_000_000 // choices tried
+)
+
+// search walks a tree over states instead of paths. A state is a question
+// together with those earlier answers that a later condition still asks for;
+// paths that differ in nothing else are one state. So the number of states is
+// small where the number of paths is beyond all counting.
+type search struct {
+	*prover
+	asked   map[string][]string // question id: answers that conditions ask for
+	live    map[string][]string // question id: earlier questions that matter from it on
+	byID    map[string]*tree.Question
+	options map[string][]choice
+	states  []*state
+	byKey   map[string]*state
+	witness map[string]Witness
+	tested  map[*formula.Expr]*tested // of every condition and its parts
+	taken   map[*tree.Route]bool
+	gaps    map[string]bool // questions whose gap or overlap is reported
+	bySet   map[string][][]string
+}
+
+// state is one state and the ways on from it, by choice.
+type state struct {
+	question *tree.Question
+	known    map[string]formula.Value
+	way      Witness
+	on       []step
+	most     int      // questions from here on, once worked out
+	paths    *big.Int // the same of paths
+	future   int      // number of what can follow, once worked out
+}
+
+// step is where one choice leads: to a state or, where that is nil, an ending.
+type step struct {
+	choice choice
+	cards  string // that a route adds
+	to     *state
+	ending string
+}
+
+// tested notes what a condition came to.
+type tested struct{ was, wasNot bool }
+
+// search gives ok false where the tree is beyond the limits.
+func (p *prover) search() (*search, bool) {
+	s := &search{
+		prover: p, asked: map[string][]string{}, byID: map[string]*tree.Question{}, options: map[string][]choice{}, byKey: map[string]*state{},
+		witness: map[string]Witness{}, tested: map[*formula.Expr]*tested{}, taken: map[*tree.Route]bool{}, gaps: map[string]bool{},
+	}
+	for _, q := range p.t.Questions {
+		s.byID[q.ID.S] = q
+	}
+	s.askedFor()
+	s.live = s.liveness()
+	for _, q := range p.t.Questions {
+		var ok bool
+		if s.options[q.ID.S], ok = s.choices(q); !ok {
+			return nil, false
+		}
+	}
+	s.witness[p.t.Start.S] = Witness{}
+	s.state(p.t.Start.S, map[string]formula.Value{}, Witness{})
+	work := 0
+	for i := 0; i < len(s.states); i++ {
+		st := s.states[i]
+		work += len(s.options[st.question.ID.S])
+		if len(s.states) > maxStates || work > maxWork {
+			return nil, false
+		}
+		s.expand(st)
+	}
+	return s, true
+}
+
+// state gives the state of a question with what is known, made on first sight.
+func (s *search) state(id string, known map[string]formula.Value, way Witness) *state {
+	var key strings.Builder
+	key.WriteString(id)
+	kept := map[string]formula.Value{}
+	for _, name := range s.live[id] {
+		v, ok := known[name]
+		if !ok {
+			continue
+		}
+		kept[name] = v
+		fmt.Fprintf(&key, "|%s=%v,%v,%q", name, v.Known, v.Num, v.Chosen)
+	}
+	if st := s.byKey[key.String()]; st != nil {
+		return st
+	}
+	st := &state{question: s.byID[id], known: kept, way: way}
+	s.byKey[key.String()] = st
+	s.states = append(s.states, st)
+	return st
+}
+
+// expand takes every choice of a state.
+func (s *search) expand(st *state) {
+	q := st.question
+	for _, c := range s.options[q.ID.S] {
+		known := map[string]formula.Value{}
+		for k, v := range st.known {
+			known[k] = v
+		}
+		known[q.ID.S] = c.value
+		to, cards := s.next(q, c, known)
+		way := append(st.way[:len(st.way):len(st.way)], Given{q.ID.S, c.chosen})
+		if to == "" {
+			continue // no way on: a gap, which is reported, or a dead link, which was
+		}
+		if _, ok := s.witness[to]; !ok {
+			s.witness[to] = way
+		}
+		on := step{choice: c, cards: cards, ending: to}
+		if s.byID[to] != nil {
+			on.to, on.ending = s.state(to, known, way), ""
+		}
+		st.on = append(st.on, on)
+	}
+}
+
+// next is tree.Question.Next, with an eye on what each route comes to.
+func (s *search) next(q *tree.Question, c choice, known map[string]formula.Value) (to, cards string) {
+	k := s.t.KnownWith(known)
+	to, _ = q.Next(c.chosen, k)
+	if len(q.Routes) == 0 || !onRoute(q, c) {
+		return to, ""
+	}
+	var holding []*tree.Route
+	var last *tree.Route
+	for _, r := range q.Routes {
+		if r.Else() {
+			last = r
+			continue
+		}
+		s.test(r.If.Expr, k)
+		if r.Holds(k.Value) {
+			holding = append(holding, r)
+		}
+	}
+	s.cover(q, c, holding, last)
+	switch {
+	case len(holding) > 0:
+		last = holding[0]
+	case last == nil:
+		return "", ""
+	}
+	s.taken[last] = true
+	for _, card := range last.Cards {
+		cards += card.S + " "
+	}
+	return to, cards
+}
+
+// onRoute tells whether routes decide about the choice.
+func onRoute(q *tree.Question, c choice) bool {
+	if len(c.chosen) == 1 && c.chosen[0] == tree.Skip && q.Skip.Given() {
+		return false
+	}
+	return !slices.ContainsFunc(c.chosen, func(id string) bool {
+		a := q.Answer(id)
+		return a != nil && a.Go.Given()
+	})
+}
+
+// test notes what a condition and its parts come to.
+func (s *search) test(e *formula.Expr, k *tree.Known) {
+	if e == nil {
+		return
+	}
+	t := s.tested[e]
+	if t == nil {
+		t = &tested{}
+		s.tested[e] = t
+	}
+	v := e.Eval(k.Value)
+	t.was = t.was || (v.Known && v.Truth)
+	t.wasNot = t.wasNot || !(v.Known && v.Truth)
+	if e.Op == "&&" || e.Op == "||" {
+		s.test(e.Args[0], k)
+		s.test(e.Args[1], k)
+	}
+}
+
+// cover reports where no route holds and where two do, once a question.
+func (s *search) cover(q *tree.Question, c choice, holding []*tree.Route, last *tree.Route) {
+	if s.t.Loose || s.gaps[q.ID.S] {
+		return
+	}
+	answer := strings.Join(c.chosen, ", ")
+	switch {
+	case len(holding) == 0 && last == nil:
+		s.gaps[q.ID.S] = true
+		s.list.Add(q.ID.At, "route-gap", fmt.Sprintf("no route of question %q takes the answer %q", q.ID.S, answer),
+			"let a route cover it, or add a last route without \"if\" for all that is left")
+	case len(holding) > 1:
+		s.gaps[q.ID.S] = true
+		s.list.Add(holding[1].At, "route-overlap", fmt.Sprintf("two routes of question %q take the answer %q", q.ID.S, answer),
+			"the first is at "+holding[0].At.String(), "part them at one amount: < in the one and >= in the other")
+	}
+}
+
+// askedFor notes which answers conditions ask for, by name.
+func (s *search) askedFor() {
+	s.eachCondition(func(_ *tree.Question, e *formula.Expr) {
+		e.Asks(func(question, answer string) {
+			s.asked[question] = append(s.asked[question], answer)
+		})
+	})
+}
+
+// eachCondition calls do with every condition and with the formulas of values
+// that conditions use.
+func (s *search) eachCondition(do func(q *tree.Question, e *formula.Expr)) {
+	for _, q := range s.t.Questions {
+		for _, r := range q.Routes {
+			if r.If.Expr == nil {
+				continue
+			}
+			do(q, r.If.Expr)
+			for _, w := range s.t.Values {
+				if w.Is.Expr != nil && s.usesValue(r.If.Expr, w.ID.S) {
+					do(q, w.Is.Expr)
+				}
+			}
+		}
+	}
+}
+
+// usesValue tells whether a formula uses a worked-out value, also by others.
+func (s *search) usesValue(e *formula.Expr, id string) bool {
+	for _, name := range e.Uses() {
+		if name == id {
+			return true
+		}
+		for _, w := range s.t.Values {
+			if w.ID.S == name && w.Is.Expr != nil && s.usesValue(w.Is.Expr, id) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// questions gives the questions that a formula rests on, also by way of values.
+func (s *search) questions(e *formula.Expr) []string {
+	var out []string
+	for _, name := range e.Uses() {
+		more := []string{name}
+		for _, w := range s.t.Values {
+			if w.ID.S == name && w.Is.Expr != nil {
+				more = s.questions(w.Is.Expr)
+			}
+		}
+		for _, m := range more {
+			if !slices.Contains(out, m) {
+				out = append(out, m)
+			}
+		}
+	}
+	return out
+}
+
+// parts gives the comparisons that rest on one measure alone. mixed tells that
+// some comparison rests on it together with another answer.
+func (s *search) parts(id string) (out []*formula.Expr, mixed bool) {
+	var visit func(e *formula.Expr)
+	visit = func(e *formula.Expr) {
+		if e.Op == "&&" || e.Op == "||" || e.Op == "!" {
+			for _, a := range e.Args {
+				visit(a)
+			}
+			return
+		}
+		on := s.questions(e)
+		switch {
+		case !slices.Contains(on, id):
+		case len(on) == 1:
+			out = append(out, e)
+		default:
+			mixed = true
+		}
+	}
+	for _, q := range s.t.Questions {
+		for _, r := range q.Routes {
+			if r.If.Expr != nil {
+				visit(r.If.Expr)
+			}
+		}
+	}
+	return out, mixed
+}
+
+// liveness gives for each question the questions that a condition at it, or
+// after it, rests on.
+func (s *search) liveness() map[string][]string {
+	out := map[string][]string{}
+	var visit func(id string) []string
+	visit = func(id string) []string {
+		if names, ok := out[id]; ok {
+			return names
+		}
+		q := s.byID[id]
+		if q == nil {
+			return nil
+		}
+		set := map[string]bool{}
+		for _, r := range q.Routes {
+			if r.If.Expr != nil {
+				for _, n := range s.questions(r.If.Expr) {
+					set[n] = true
+				}
+			}
+		}
+		for _, to := range q.WaysOn() {
+			for _, n := range visit(to.S) {
+				set[n] = true
+			}
+		}
+		var names []string
+		for n := range set {
+			names = append(names, n)
+		}
+		slices.Sort(names)
+		out[id] = names
+		return names
+	}
+	for id := range s.byID {
+		visit(id)
+	}
+	return out
+}
