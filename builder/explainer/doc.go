@@ -17,6 +17,7 @@ import (
 	"github.com/yuin/goldmark/text"
 	"github.com/yuin/goldmark/util"
 
+	"keelpath/builder/drawing"
 	"keelpath/builder/finding"
 )
 
@@ -26,6 +27,7 @@ type Doc struct {
 	src      []byte
 	at       func(offset int) finding.Place
 	ids      headingIDs
+	drawn    map[string]bool // drawings shown
 	Refs     []Ref
 	Headings []Heading
 	Plain    []string // the text of each block, for counting and searching
@@ -48,7 +50,7 @@ const (
 // newDoc reads a text and checks it. A text beyond the limits is reported and
 // left empty.
 func newDoc(src []byte, at func(int) finding.Place, list *finding.List) *Doc {
-	d := &Doc{src: src, at: at, ids: headingIDs{}}
+	d := &Doc{src: src, at: at, ids: headingIDs{}, drawn: map[string]bool{}}
 	if !d.bounded(list) {
 		d.src = nil
 	}
@@ -212,8 +214,13 @@ func (c *checker) heading(n *ast.Heading, at finding.Place) {
 }
 
 func (c *checker) listing(n *ast.FencedCodeBlock, at finding.Place) {
-	if lang := string(n.Language(c.doc.src)); lang != "" && lang != "yaml" {
-		c.list.Add(c.doc.at(n.Info.Segment.Start), "listing-language", fmt.Sprintf("the listing is marked %q, and only yaml is coloured", lang), "mark it yaml, or leave the mark out")
+	switch lang := string(n.Language(c.doc.src)); lang {
+	case "", "yaml":
+	case "drawing":
+		c.drawing(n, at)
+	default:
+		c.list.Add(c.doc.at(n.Info.Segment.Start), "listing-language", fmt.Sprintf("the listing is marked %q, and only yaml is coloured", lang),
+			"mark it yaml, or leave the mark out; a listing marked drawing holds the name of a drawing")
 	}
 	end := 0
 	if k := n.Lines().Len(); k > 0 {
@@ -222,6 +229,32 @@ func (c *checker) listing(n *ast.FencedCodeBlock, at finding.Place) {
 	if n.NextSibling() == nil && n.Parent().Kind() == ast.KindDocument && end > 0 && len(bytes.TrimSpace(c.doc.src[end:])) == 0 {
 		c.list.Add(at, "open-listing", "the listing that begins here is not closed, and takes in all that follows", "add a line of three back-ticks behind it")
 	}
+}
+
+// drawing holds the name in a listing marked "drawing" against the drawings there are.
+func (c *checker) drawing(n *ast.FencedCodeBlock, at finding.Place) {
+	id := inside(n, c.doc.src)
+	if _, ok := drawing.Find(id); !ok {
+		help := finding.NearestHelp(id, drawing.IDs(), nil)
+		if help == nil {
+			help = []string{"drawings: " + strings.Join(drawing.IDs(), ", ")}
+		}
+		c.list.Add(at, "unknown-name", fmt.Sprintf("the page shows the drawing %q, and there is none", id), help...)
+	}
+	if c.doc.drawn[id] {
+		c.list.Add(at, "repeated-id", fmt.Sprintf("the page shows the drawing %q twice", id), "keep one of them")
+	}
+	c.doc.drawn[id] = true
+}
+
+// inside gives what stands in a listing.
+func inside(n *ast.FencedCodeBlock, src []byte) string {
+	var b strings.Builder
+	for i := range n.Lines().Len() {
+		line := n.Lines().At(i)
+		b.Write(line.Value(src))
+	}
+	return strings.TrimSpace(b.String())
 }
 
 // plain gives the text of a block without its marks.

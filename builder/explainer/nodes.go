@@ -12,6 +12,7 @@ import (
 	"github.com/yuin/goldmark/renderer/html"
 	"github.com/yuin/goldmark/util"
 
+	"keelpath/builder/drawing"
 	"keelpath/builder/listing"
 )
 
@@ -97,6 +98,13 @@ func (nodes) link(w util.BufWriter, _ []byte, n ast.Node, enter bool) (ast.WalkS
 func (nodes) listing(w util.BufWriter, src []byte, n ast.Node, enter bool) (ast.WalkStatus, error) {
 	if !enter {
 		return ast.WalkContinue, nil
+	}
+	block := n.(*ast.FencedCodeBlock)
+	if string(block.Language(src)) == "drawing" {
+		if d, ok := drawing.Find(inside(block, src)); ok {
+			fmt.Fprintf(w, "<figure>%s<figcaption>%s</figcaption></figure>\n", d.SVG(""), util.EscapeHTML([]byte(d.Title)))
+		}
+		return ast.WalkSkipChildren, nil
 	}
 	var b strings.Builder
 	for i := range n.Lines().Len() {

@@ -97,7 +97,7 @@ type hit struct {
 }
 
 // hits gives every use of a word, from left to right, without overlaps. Only
-// spaces may stand between the words of a form.
+// spaces, or the apostrophe before an s, may stand between the words of a form.
 func (w *Words) hits(s string) []hit {
 	var out []hit
 	ws := wordsOf(s)
@@ -118,7 +118,9 @@ func (w *Words) hits(s string) []hit {
 
 func onlySpaces(s string, ws []span) bool {
 	for i := 1; i < len(ws); i++ {
-		if strings.TrimSpace(s[ws[i-1].end:ws[i].start]) != "" {
+		gap := s[ws[i-1].end:ws[i].start]
+		ofName := (gap == "'" || gap == "’") && s[ws[i].start:ws[i].end] == "s" // "Syme's ankle"
+		if strings.TrimSpace(gap) != "" && !ofName {
 			return false
 		}
 	}

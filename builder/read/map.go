@@ -1,6 +1,7 @@
 package read
 
 import (
+	"math"
 	"regexp"
 	"slices"
 	"strconv"
@@ -16,6 +17,20 @@ import (
 type Text struct {
 	S  string
 	At finding.Place
+
+	// Inside is how many characters stand between At and the text itself: 1
+	// after a quote, 0 without one, -1 where the text runs over lines and a
+	// place inside it is not known.
+	Inside int
+}
+
+// Place gives the place of a character of the text; col counts from 1.
+func (t Text) Place(col int) finding.Place {
+	p := t.At
+	if t.Inside >= 0 {
+		p.Col += t.Inside + col - 1
+	}
+	return p
 }
 
 // Given tells whether the author wrote the value.
@@ -176,7 +191,17 @@ func (r *reader) text(v *yaml.Node, key string) Text {
 		r.list.Add(r.place(v), "wrong-type", quote(key)+" is "+kindName(v)+", and a single text was expected", `write "`+key+`: the text"`)
 		return Text{}
 	}
-	return Text{S: strings.TrimSpace(v.Value), At: r.place(v)}
+	return Text{S: strings.TrimSpace(v.Value), At: r.place(v), Inside: inside(v)}
+}
+
+func inside(v *yaml.Node) int {
+	switch {
+	case v.Style&(yaml.LiteralStyle|yaml.FoldedStyle) != 0 || strings.ContainsAny(v.Value, "\n\\"):
+		return -1
+	case v.Style&(yaml.DoubleQuotedStyle|yaml.SingleQuotedStyle) != 0:
+		return 1
+	}
+	return 0
 }
 
 // Bool gives an optional true or false; false where it is missing.
@@ -204,6 +229,20 @@ func (m *Map) Int(key string, low, high int) (n int, ok bool) {
 		return 0, false
 	}
 	return n, true
+}
+
+// Amount gives a number that must be there, with a point for decimals.
+func (m *Map) Amount(key string) (x float64, ok bool) {
+	t := m.NeedText(key)
+	if !t.Given() || t.S == "" {
+		return 0, false
+	}
+	x, err := strconv.ParseFloat(t.S, 64)
+	if err != nil || math.IsInf(x, 0) || math.IsNaN(x) || strings.ContainsAny(t.S, "xXpP_") {
+		m.r.list.Add(t.At, "wrong-type", quote(key)+" is "+quote(t.S)+", and a number was expected", "write digits with a point, like 0.5")
+		return 0, false
+	}
+	return x, true
 }
 
 // Date gives a date that must be there, as written: YYYY-MM-DD.

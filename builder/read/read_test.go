@@ -81,7 +81,7 @@ func TestTrueLineInALongFile(t *testing.T) {
 	if diff := cmp.Diff([]string{"5002 not-yaml"}, got); diff != "" {
 		t.Error(diff)
 	}
-	if d := time.Since(began); d > 20*time.Second {
+	if d := time.Since(began); d > time.Minute {
 		t.Errorf("it took %v", d)
 	}
 }

@@ -179,7 +179,7 @@ func likely(line string) string {
 }
 
 // effort bounds how many bytes are read again to find a bad line.
-const effort = 16 << 20
+const effort = 4 << 20
 
 // badLine gives the number of the line after the longest part that can be read.
 func badLine(src []byte) int {

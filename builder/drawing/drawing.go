@@ -1,0 +1,58 @@
+// Package drawing makes Keelpath's own line drawings of prosthetic feet as SVG.
+//
+// Every shape is worked out here, in millimetres of a 26 cm foot, and written
+// with class names only: colours and line weights come from the site's style
+// sheet (site/style/drawing.css), so a drawing follows light, dark, forced colours and
+// paper. Parts differ by filling, weight and label, never by colour alone.
+package drawing
+
+import (
+	"fmt"
+	"html"
+	"html/template"
+	"slices"
+)
+
+// Drawing is one picture. Long says in words what it shows, for a reader who
+// cannot see it.
+type Drawing struct {
+	ID, Title, Long string
+	Width, Height   int // of the viewBox
+
+	make func(*canvas)
+}
+
+// all lists every drawing, in the order in which a reader may meet them.
+var all = slices.Concat(simple, springs, ankles, addons, shells, heels, slopes, heights)
+
+// IDs names every drawing.
+func IDs() []string {
+	ids := make([]string, len(all))
+	for i, d := range all {
+		ids[i] = d.ID
+	}
+	return ids
+}
+
+// Find gives the drawing with that ID.
+func Find(id string) (Drawing, bool) {
+	i := slices.IndexFunc(all, func(d Drawing) bool { return d.ID == id })
+	if i < 0 {
+		return Drawing{}, false
+	}
+	return all[i], true
+}
+
+// SVG is the drawing as an inline element. Ids inside it begin with idPrefix, so
+// that one page can hold many drawings; an empty prefix stands for the drawing's ID.
+func (d Drawing) SVG(idPrefix string) template.HTML {
+	if idPrefix == "" {
+		idPrefix = d.ID
+	}
+	p := html.EscapeString(idPrefix)
+	var c canvas
+	d.make(&c)
+	return template.HTML(fmt.Sprintf(`<svg class="drawing" viewBox="0 0 %d %d" role="img" aria-labelledby="%s-title" aria-describedby="%s-desc">`+
+		`<title id="%s-title">%s</title><desc id="%s-desc">%s</desc>%s%s</svg>`,
+		d.Width, d.Height, p, p, p, html.EscapeString(d.Title), p, html.EscapeString(d.Long), c.shapes.String(), c.text.String()))
+}
