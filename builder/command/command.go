@@ -1,4 +1,4 @@
-// Package command is what a person types: compile, check, walk and show.
+// Package command is what a person types: compile, check, walk, show and schema.
 package command
 
 import (
@@ -93,7 +93,7 @@ func rootCommand(s Streams) *cobra.Command {
 		return wrongCall{fmt.Errorf("%w; see %q", err, c.CommandPath()+" --help")}
 	})
 	root.SetUsageTemplate(root.UsageTemplate() + "\n" + exits)
-	root.AddCommand(compileCommand(s), checkCommand(s), walkCommand(s), showCommand(s))
+	root.AddCommand(compileCommand(s), checkCommand(s), walkCommand(s), showCommand(s), schemaCommand(s))
 	for _, c := range append(root.Commands(), root) {
 		c.Args = sayWhatIsWrong(c.Args)
 	}

@@ -14,6 +14,7 @@ import (
 	"keelpath/builder/explainer"
 	"keelpath/builder/finding"
 	"keelpath/builder/library"
+	"keelpath/builder/quantity"
 	"keelpath/builder/read"
 	"keelpath/builder/tree"
 )
@@ -92,6 +93,9 @@ func (w *walker) given(args []string) error {
 			return wrongCall{fmt.Errorf("tree %q has no question %q; questions: %s", w.t.ID.S, q, strings.Join(w.questionIDs(), ", "))}
 		}
 		given[q] = strings.Split(answer, ",")
+		if question.Measure != nil {
+			given[q] = []string{answer} // "3,5 cm" is one amount
+		}
 		if err := question.Accepts(given[q]); err != nil {
 			return wrongCall{err}
 		}
@@ -102,7 +106,7 @@ func (w *walker) given(args []string) error {
 	}
 	if path.Open != "" {
 		q := w.t.Question(path.Open)
-		return wrongCall{fmt.Errorf("the path stops at question %q: %s\nadd %s=..., one of: %s", path.Open, q.Text.S, path.Open, strings.Join(answerIDs(q), ", "))}
+		return wrongCall{fmt.Errorf("the path stops at question %q: %s\nadd %s=..., %sone of: %s", path.Open, q.Text.S, path.Open, amountOr(q), strings.Join(answerIDs(q), ", "))}
 	}
 	return w.end(path)
 }
@@ -115,8 +119,20 @@ func (w *walker) questionIDs() []string {
 	return out
 }
 
+func amountOr(q *tree.Question) string {
+	if q.Measure == nil {
+		return ""
+	}
+	return "an amount or "
+}
+
 func answerIDs(q *tree.Question) []string {
 	var out []string
+	if q.Measure != nil {
+		for _, l := range q.Measure.Likes {
+			out = append(out, l.ID.S)
+		}
+	}
 	for _, a := range q.Answers {
 		out = append(out, a.ID.S)
 	}
@@ -170,23 +186,57 @@ func (w *walker) show(talk io.Writer, q *tree.Question, back bool) {
 	for i, a := range q.Answers {
 		fmt.Fprintf(talk, "  %2d  %s\n", i+1, a.Text.S)
 	}
+	if q.Measure != nil {
+		for i, l := range q.Measure.Likes {
+			fmt.Fprintf(talk, "  #%d  %s\n", i+1, l.Text.S)
+		}
+	}
 	if q.Skip.Given() {
 		fmt.Fprintln(talk, "   s  Skip this question")
 	}
 	if back {
 		fmt.Fprintln(talk, "   b  Back")
 	}
-	if q.Pick == tree.PickAny {
-		fmt.Fprint(talk, "Numbers, with commas between: ")
-	} else {
-		fmt.Fprint(talk, "Number: ")
+	fmt.Fprint(talk, asked(q))
+}
+
+func asked(q *tree.Question) string {
+	switch {
+	case q.Measure != nil && len(q.Measure.Likes) > 0:
+		return "Amount, or # and a number from the list: "
+	case q.Measure != nil:
+		return "Amount: "
+	case q.Pick == tree.PickAny:
+		return "Numbers, with commas between: "
 	}
+	return "Number: "
+}
+
+// chooseAmount reads an amount as a person types it, or "#1" as the first like.
+func chooseAmount(q *tree.Question, line string) ([]string, error) {
+	line = strings.TrimSpace(line)
+	if n, ok := strings.CutPrefix(line, "#"); ok {
+		i, err := strconv.Atoi(strings.TrimSpace(n))
+		if err != nil || i < 1 || i > len(q.Measure.Likes) {
+			return nil, fmt.Errorf("%q is not in the list", line)
+		}
+		return []string{q.Measure.Likes[i-1].ID.S}, nil
+	}
+	if q.Measure.Like(line) == nil {
+		if _, err := quantity.Read(line, q.Measure.Measure); err != nil {
+			return nil, err
+		}
+	}
+	return []string{line}, nil
 }
 
 // choose reads "2", "1,3" or "s" as answers to q.
 func choose(q *tree.Question, line string) ([]string, error) {
 	if strings.TrimSpace(line) == "s" && q.Skip.Given() {
 		return []string{tree.Skip}, nil
+	}
+	if q.Measure != nil {
+		return chooseAmount(q, line)
 	}
 	var chosen []string
 	for _, f := range strings.FieldsFunc(line, func(r rune) bool { return r == ',' || r == ' ' }) {
@@ -224,9 +274,10 @@ func (w *walker) end(path tree.Path) error {
 	out := w.s.Out
 	fmt.Fprintln(out)
 	if e.Caution.Given() {
-		fmt.Fprintf(out, "! %s\n\n", w.words(e.Caution))
+		fmt.Fprintf(out, "! %s\n\n", w.filled(e.Caution, path))
 	}
-	fmt.Fprintf(out, "%s\n%s\n", e.Title.S, w.words(e.Text))
+	fmt.Fprintf(out, "%s\n%s\n", e.Title.S, w.filled(e.Text, path))
+	w.measured(path)
 	for _, id := range path.Cards {
 		c := w.l.Card(id)
 		fmt.Fprintf(out, "\n* %s: %s\n", c.Title.S, w.words(c.Text))
@@ -259,6 +310,25 @@ func (w *walker) prompts(e *tree.Ending, cards []string) []string {
 		}
 	}
 	return out
+}
+
+// measured says again what was measured on the way, in the reader's units.
+func (w *walker) measured(path tree.Path) {
+	for _, s := range path.Steps {
+		if q := w.t.Question(s.Question); q.Measure != nil {
+			fmt.Fprintf(w.s.Out, "\n%s %s\n", q.Text.S, strings.Join(q.Says(s.Chosen), ", "))
+		}
+	}
+}
+
+// filled gives an ending's text with its amounts.
+func (w *walker) filled(t read.Text, path tree.Path) string {
+	return tree.FillGaps(w.words(t), func(id string) string {
+		if v, ok := path.Amounts[id]; ok {
+			return w.t.ShowAmount(id, v)
+		}
+		return w.t.WithoutAmount(id)
+	})
 }
 
 // words gives a markdown text without its marks, links by their titles.

@@ -11,7 +11,9 @@ import (
 	"keelpath/builder/finding"
 )
 
-func at(line, col int) finding.Place { return finding.Place{File: "trees/a.yaml", Line: line, Col: col} }
+func at(line, col int) finding.Place {
+	return finding.Place{File: "trees/a.yaml", Line: line, Col: col}
+}
 
 func TestPlace(t *testing.T) {
 	for _, c := range []struct {

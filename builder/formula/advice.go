@@ -18,7 +18,7 @@ func (c *checker) hyphen(e *Expr) bool {
 	if _, ok := c.names[id]; !ok || slices.Contains(parts, "") || !slices.ContainsFunc(parts, c.unknown) {
 		return false
 	}
-	c.fail(e.first(), fmt.Sprintf("%q is read as %s", id, strings.Join(parts, " minus ")),
+	c.fail(e.Start(), fmt.Sprintf("%q is read as %s", id, strings.Join(parts, " minus ")),
 		fmt.Sprintf("write %s: in a formula the hyphen of a name becomes an underscore", written(id)))
 	return true
 }
@@ -39,11 +39,11 @@ func chain(e *Expr) []string {
 	return []string{""}
 }
 
-// first is the column where the expression begins, brackets left out.
-func (e *Expr) first() int {
+// Start is the column where the expression begins, brackets left out.
+func (e *Expr) Start() int {
 	col := e.Col
 	for _, a := range e.Args {
-		col = min(col, a.first())
+		col = min(col, a.Start())
 	}
 	return col
 }
@@ -71,7 +71,7 @@ func mixHelp(e *Expr, a, b Kind) []string {
 func commaHelp(call *Expr) []string {
 	for i, a := range call.Args[:max(len(call.Args)-1, 0)] {
 		next := call.Args[i+1]
-		if a.Op == "num" && next.first() == a.Col+len(a.String())+1 {
+		if a.Op == "num" && next.Start() == a.Col+len(a.String())+1 {
 			return []string{"a number is written with a point, like 8.33; a comma parts two values"}
 		}
 	}

@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"fmt"
 	"slices"
+	"strconv"
 	"strings"
 
 	"keelpath/builder/finding"
@@ -85,12 +86,33 @@ func (e *Expr) Check(names Names) (Kind, []*Error) {
 		c.noValue(e)
 	}
 	slices.SortStableFunc(c.errs, func(a, b *Error) int { return cmp.Compare(a.Col, b.Col) })
+	for _, err := range c.errs {
+		if len(err.Help) == 0 {
+			err.Help = []string{c.couldUse()}
+		}
+	}
 	return k, c.errs
 }
 
 type checker struct {
 	names Names
 	errs  []*Error
+}
+
+// couldUse names what there is to use, for an author who has no other help.
+func (c *checker) couldUse() string {
+	var own []string
+	for n := range c.names {
+		own = append(own, written(n))
+	}
+	slices.Sort(own)
+	if len(own) > 12 {
+		own = append(own[:12], "and more")
+	}
+	if len(own) == 0 {
+		own = []string{"none"}
+	}
+	return "names that this formula can use: " + strings.Join(own, ", ")
 }
 
 func (c *checker) fail(col int, text string, help ...string) Kind {
@@ -330,12 +352,15 @@ func functionNames() []string {
 func (e *Expr) String() string {
 	switch e.Op {
 	case "num":
-		return fmt.Sprint(e.Num)
+		return strconv.FormatFloat(e.Num, 'f', -1, 64)
 	case "text":
 		return fmt.Sprintf("%q", e.Text)
 	case "name":
 		return written(e.Text)
 	case "neg":
+		if e.Args[0].Op == "neg" {
+			return "-(" + e.Args[0].String() + ")"
+		}
 		return "-" + e.Args[0].inner()
 	case "!":
 		return "!" + e.Args[0].inner()

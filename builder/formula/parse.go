@@ -15,8 +15,8 @@ import (
 // Limits of one formula. They keep every later step small; no rule that a
 // person can follow comes near them.
 const (
-	maxLength = 500
-	maxDepth  = 24 // of brackets, "!" and "-" inside each other
+	MaxLength = 500 // characters
+	maxDepth  = 24  // of brackets, "!" and "-" inside each other
 )
 
 // Expr is a part of a formula. Op says which:
@@ -69,8 +69,8 @@ func letters(src string) *Error {
 	if strings.TrimSpace(src) == "" {
 		return fail(1, "the formula is empty", `write a condition like "steepness > 8.5*percent"`)
 	}
-	if len(src) > maxLength {
-		return fail(1, fmt.Sprintf("the formula has %d characters, and at most %d are read", len(src), maxLength), "part it into values with names of their own")
+	if len(src) > MaxLength {
+		return fail(1, fmt.Sprintf("the formula has %d characters, and at most %d are read", len(src), MaxLength), "part it into values with names of their own")
 	}
 	col := 0
 	for i, r := range src {

@@ -5,6 +5,7 @@ import (
 	"math"
 	"math/rand"
 	"slices"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -24,6 +25,9 @@ func theirs(v goja.Value) Value {
 	}
 	return Value{}
 }
+
+// at gives an element of a list in the script.
+func at(list goja.Value, i int) goja.Value { return list.(*goja.Object).Get(strconv.Itoa(i)) }
 
 // alike compares two results of one kind, numbers to 1e-9.
 func alike(a, b Value, truth bool) bool {
@@ -192,7 +196,7 @@ func (m maker) formula(t *testing.T) (*Expr, Kind) {
 		} else {
 			src = m.amount(m.kind(), 1+m.Intn(4))
 		}
-		if len(src) > maxLength {
+		if len(src) > MaxLength {
 			continue
 		}
 		e, err := Parse(src)
@@ -216,18 +220,25 @@ func TestGoAndClientAgree(t *testing.T) {
 	script := clienttest.Load(t, "formula.ts")
 	m := maker{rand.New(rand.NewSource(12))}
 	counts := map[string]int{}
+	var ours []map[string]Value
+	var clients []any
+	for range 999 {
+		a, b := m.answers()
+		ours, clients = append(ours, a), append(clients, b)
+	}
+	theirAnswers := script.Value(clients)
 	for range 10000 {
 		e, k := m.formula(t)
 		coded := script.Value(e.Encode())
 		for range 3 {
-			ours, client := m.answers()
-			want := e.Eval(func(id string) Value { return ours[id] })
-			v, err := script.Call("evaluate", coded, script.Value(client))
+			i := m.Intn(len(ours))
+			want := e.Eval(func(id string) Value { return ours[i][id] })
+			v, err := script.Call("evaluate", coded, at(theirAnswers, i))
 			if err != nil {
 				t.Fatalf("%s: %v", e, err)
 			}
 			if got := theirs(v); !alike(want, got, k == Truth) {
-				t.Fatalf("%s\n%v\nGo %+v, client %+v", e, client, want, got)
+				t.Fatalf("%s\n%v\nGo %+v, client %+v", e, clients[i], want, got)
 			}
 			counts[tally(k, want)]++
 		}
@@ -257,7 +268,7 @@ func TestWrittenFormulasMeanTheSame(t *testing.T) {
 	m := maker{rand.New(rand.NewSource(13))}
 	for range 2000 {
 		e, k := m.formula(t)
-		if len(e.String()) > maxLength {
+		if len(e.String()) > MaxLength {
 			continue
 		}
 		back, err := Parse(e.String())

@@ -148,6 +148,9 @@ func (c *checker) tree(t *tree.Tree) {
 		for _, a := range q.Answers {
 			c.has(c.cards, fmt.Sprintf("answer %q", a.ID.S), a.Cards...)
 		}
+		for _, r := range q.Routes {
+			c.has(c.cards, fmt.Sprintf("a route of question %q", q.ID.S), r.Cards...)
+		}
 	}
 	for _, e := range t.Endings {
 		who := fmt.Sprintf("ending %q", e.ID.S)

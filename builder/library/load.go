@@ -30,7 +30,7 @@ func Load(list *finding.List, layers ...Layer) *Library {
 	l.parts(l.learn)
 	l.rest()
 	for _, t := range l.Trees {
-		l.Proofs[t.ID.S] = proof.Prove(t, list)
+		l.Proofs[t.ID.S] = l.prove(t)
 		proof.Examples(t, func(id string) bool { return l.Card(id) != nil }, list)
 	}
 	for _, t := range ground {

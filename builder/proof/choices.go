@@ -1,7 +1,6 @@
 package proof
 
 import (
-	"fmt"
 	"math/big"
 	"slices"
 	"strconv"
@@ -24,13 +23,16 @@ type choice struct {
 // combination of them is a class of its own.
 const maxAsked = 12
 
+var one = big.NewInt(1)
+
 // choices gives the classes of answers to q, in the order of the file, the
 // skip last. ok is false where there are too many.
 func (s *search) choices(q *tree.Question) (out []choice, ok bool) {
-	one := big.NewInt(1)
 	switch {
 	case q.Measure != nil:
-		out = s.amounts(q)
+		if out, ok = s.amounts(q); !ok {
+			return nil, false
+		}
 	case q.Pick == tree.PickAny:
 		if out, ok = s.sets(q); !ok {
 			return nil, false
@@ -63,7 +65,7 @@ func (s *search) sets(q *tree.Question) ([]choice, bool) {
 	for _, a := range q.Answers {
 		switch {
 		case a.Alone:
-			alone = append(alone, choice{[]string{a.ID.S}, seen(a.ID.S), big.NewInt(1)})
+			alone = append(alone, choice{[]string{a.ID.S}, seen(a.ID.S), one})
 		case slices.Contains(s.asked[q.ID.S], a.ID.S):
 			asked = append(asked, a)
 			together = append(together, a)
@@ -137,27 +139,42 @@ func power(n int) *big.Int { return new(big.Int).Lsh(big.NewInt(1), uint(n)) }
 // amounts classes the amounts of a measure: two are in one class where every
 // condition sees the same in both. A condition that weighs the measure against
 // another answer may see anything, so there each amount is its own class.
-func (s *search) amounts(q *tree.Question) []choice {
+// ok is false where that would be too much work.
+func (s *search) amounts(q *tree.Question) (out []choice, ok bool) {
 	m := q.Measure
 	parts, mixed := s.parts(q.ID.S)
+	n := m.Answers()
+	if len(parts) == 0 && !mixed {
+		n = 1 // nothing tells them apart
+	}
+	if s.work += n * (1 + len(parts)); s.work > maxWork || mixed && n > maxStates {
+		return nil, false
+	}
 	classes := map[string]bool{}
-	var out []choice
-	for i := range m.Answers() {
+	key := make([]byte, len(parts))
+	for i := range n {
 		value := formula.Of(m.At(i))
-		key := ""
-		if mixed {
-			key = strconv.Itoa(i)
+		known := s.only(q.ID.S, value)
+		for j, e := range parts {
+			key[j] = looks(e.Eval(known))
 		}
-		for _, e := range parts {
-			v := e.Eval(s.only(q.ID.S, value))
-			key += fmt.Sprint(v.Known, v.Truth, ";")
-		}
-		if !classes[key] {
-			classes[key] = true
-			out = append(out, choice{[]string{typed(m, m.At(i))}, value, big.NewInt(1)})
+		if mixed || !classes[string(key)] {
+			classes[string(key)] = true
+			out = append(out, choice{[]string{typed(m, m.At(i))}, value, one})
 		}
 	}
-	return out
+	return out, true
+}
+
+// looks gives a sign for what a condition came to.
+func looks(v formula.Value) byte {
+	switch {
+	case !v.Known:
+		return '?'
+	case v.Truth:
+		return 'T'
+	}
+	return 'F'
 }
 
 // only knows one answer, and worked-out values that need no other.

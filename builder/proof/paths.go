@@ -2,6 +2,7 @@ package proof
 
 import (
 	"iter"
+	"math/rand/v2"
 
 	"keelpath/builder/finding"
 	"keelpath/builder/tree"
@@ -36,9 +37,33 @@ func AllPaths(t *tree.Tree) iter.Seq[tree.Answers] {
 	}
 }
 
+// SomePaths draws n paths with a seed, for trees that have too many to list:
+// at each question one choice, each as likely as the others.
+func SomePaths(t *tree.Tree, n int, seed uint64) iter.Seq[tree.Answers] {
+	return func(yield func(tree.Answers) bool) {
+		s, ok := (&prover{t: t, list: &finding.List{}}).search()
+		if !ok {
+			return
+		}
+		rnd := rand.New(rand.NewPCG(seed, 0))
+		for range n {
+			given := tree.Answers{}
+			for st := s.states[0]; st != nil; {
+				on := st.on[rnd.IntN(len(st.on))]
+				all := s.members(st.question, on.choice)
+				given[st.question.ID.S] = all[rnd.IntN(len(all))]
+				st = on.to
+			}
+			if !yield(given) {
+				return
+			}
+		}
+	}
+}
+
 // members lists the answers of a class. Those of a pick-any question are the
 // sets that the class counts.
-func (s *search) members(q *tree.Question, c choice) [][]string {
+func (s *search) members(q *tree.Question, c *choice) [][]string {
 	if q.Pick != tree.PickAny || q.Measure != nil || c.count.IsInt64() && c.count.Int64() == 1 {
 		return [][]string{c.chosen}
 	}
@@ -60,7 +85,7 @@ func (s *search) members(q *tree.Question, c choice) [][]string {
 
 // sameClass tells whether a set takes the same way as the class and looks the
 // same to conditions.
-func (s *search) sameClass(q *tree.Question, set []string, c choice) bool {
+func (s *search) sameClass(q *tree.Question, set []string, c *choice) bool {
 	if first(q, set) != first(q, c.chosen) {
 		return false
 	}

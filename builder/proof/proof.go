@@ -69,11 +69,11 @@ func Prove(t *tree.Tree, list *finding.List) *Proof {
 		out.Left[st.question.ID.S] = max(out.Left[st.question.ID.S], s.longest(st)-1)
 	}
 	out.Paths = s.count(first)
-	p.unreached(out.Witness)
 	if !t.Loose {
 		s.routes()
 		s.idle()
 	}
+	p.unreached(out.Witness)
 	return out
 }
 
@@ -81,6 +81,7 @@ type prover struct {
 	t      *tree.Tree
 	list   *finding.List
 	circle bool
+	closed []*tree.Route // routes that were reported: what only they lead to is no fault of its own
 }
 
 // shape gives what the bare ways on reach, and answers that take them where no
@@ -154,14 +155,15 @@ func (p *prover) unreached(seen map[string]Witness) {
 	}
 }
 
-// led tells whether another of the lost questions leads to id.
+// led tells whether another of the lost questions, or a route that was
+// reported, leads to id.
 func (p *prover) led(id string, lost map[string]bool) bool {
 	for _, q := range p.t.Questions {
 		if lost[q.ID.S] && q.ID.S != id && slices.ContainsFunc(q.WaysOn(), func(to read.Text) bool { return to.S == id }) {
 			return true
 		}
 	}
-	return false
+	return slices.ContainsFunc(p.closed, func(r *tree.Route) bool { return r.Go.S == id })
 }
 
 // behind gives what is lost together with id, in quotes.

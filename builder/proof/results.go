@@ -43,18 +43,55 @@ func (s *search) count(st *state) *big.Int {
 // and routes that are never taken.
 func (s *search) routes() {
 	for _, q := range s.t.Questions {
-		if s.witness[q.ID.S] == nil || s.gaps[q.ID.S] {
+		if s.witness[q.ID.S] == nil || len(q.Routes) == 0 {
 			continue
 		}
+		if s.gaps[q.ID.S] || s.overlaps[q.ID.S] {
+			s.closed = append(s.closed, q.Routes...)
+			continue
+		}
+		if first := q.Routes[0]; !s.used[q.ID.S] {
+			s.list.Add(first.At, "dead-route", fmt.Sprintf("no route of question %q is ever taken: each answer has a way of its own", q.ID.S),
+				s.lose("leave the routes out, or take away the answers' own \"go\"", q.Routes...)...)
+			continue
+		}
+		before := s.list.Len()
 		for _, r := range q.Routes {
 			switch {
-			case r.Else() && !s.taken[r]:
-				s.list.Add(r.At, "dead-route", fmt.Sprintf("the last route of question %q is never taken: the others cover every answer", q.ID.S), "leave it out")
-			case !r.Else():
+			case r.Else():
+			case s.asksReached(r):
 				s.condition(r, r.If.Expr)
+			default:
+				s.closed = append(s.closed, r)
 			}
 		}
+		if last := q.Routes[len(q.Routes)-1]; last.Else() && !s.taken[last] && s.list.Len() == before {
+			s.list.Add(last.At, "dead-route", fmt.Sprintf("the last route of question %q is never taken: the others cover every answer", q.ID.S),
+				s.lose("leave it out", last)...)
+		}
 	}
+}
+
+// asksReached tells whether all questions that a route's condition rests on can
+// be reached. One that cannot is reported, and is why the condition says nothing.
+func (s *search) asksReached(r *tree.Route) bool {
+	return r.If.Expr != nil && !slices.ContainsFunc(s.questions(r.If.Expr), func(id string) bool { return s.byID[id] != nil && s.witness[id] == nil })
+}
+
+// lose notes routes that are reported, and gives help that names what no other
+// way leads to.
+func (s *search) lose(help string, routes ...*tree.Route) []string {
+	out := []string{help}
+	for _, r := range routes {
+		if s.taken[r] {
+			continue
+		}
+		s.closed = append(s.closed, r)
+		if s.witness[r.Go.S] == nil {
+			out = append(out, fmt.Sprintf("as it is, nothing leads to %q", r.Go.S))
+		}
+	}
+	return out
 }
 
 // condition reports the outermost part that never changes.
@@ -63,7 +100,7 @@ func (s *search) condition(r *tree.Route, e *formula.Expr) {
 	if t == nil {
 		return
 	}
-	at, says := r.If.Place(e.Col), "can never be true"
+	at, says := r.If.Place(e.Start()), "can never be true"
 	switch {
 	case !t.was:
 	case !t.wasNot:
@@ -75,8 +112,23 @@ func (s *search) condition(r *tree.Route, e *formula.Expr) {
 		}
 		return
 	}
+	of := []*tree.Route{r}
+	if t.was { // then it is what stands behind it that is never taken
+		of = s.behindRoute(r)
+	}
+	s.closed = append(s.closed, r)
 	s.list.Add(at, "dead-condition", fmt.Sprintf("the condition %q %s here, whatever a reader answers", e.String(), says),
-		"look at the limits of the measures it uses, and at what earlier questions leave open")
+		s.lose("look at the limits of the measures it uses, and at what earlier questions leave open", of...)...)
+}
+
+// behindRoute gives the routes of the same question that come after r.
+func (s *search) behindRoute(r *tree.Route) []*tree.Route {
+	for _, q := range s.t.Questions {
+		if i := slices.Index(q.Routes, r); i >= 0 {
+			return q.Routes[i+1:]
+		}
+	}
+	return nil
 }
 
 // idle reports a question that changes nothing: in every state it is asked in,
@@ -92,9 +144,13 @@ func (s *search) idle() {
 			}
 		}
 	}
+	idle := map[*tree.Question]bool{}
 	for _, q := range s.t.Questions {
-		if s.witness[q.ID.S] == nil || s.gaps[q.ID.S] || changes[q.ID.S] || s.shown(q) ||
-			slices.ContainsFunc(q.Answers, func(a *tree.Answer) bool { return len(a.Cards) > 0 }) {
+		idle[q] = s.witness[q.ID.S] != nil && !s.weighed(q) && !changes[q.ID.S] && !s.shown(q) &&
+			!slices.ContainsFunc(q.Answers, func(a *tree.Answer) bool { return len(a.Cards) > 0 })
+	}
+	for _, q := range s.t.Questions {
+		if !idle[q] || s.askedBy(q, idle) {
 			continue
 		}
 		to := "the same place"
@@ -104,6 +160,24 @@ func (s *search) idle() {
 		s.list.Add(q.ID.At, "idle-question", fmt.Sprintf("question %q changes nothing: whatever the answer, it leads to %s", q.ID.S, to),
 			"let an answer lead elsewhere or add a card, or do not ask")
 	}
+}
+
+// askedBy tells whether a later one of the idle questions asks for the answer
+// to q: then that one is the fault, and q may change something once it does.
+func (s *search) askedBy(q *tree.Question, idle map[*tree.Question]bool) bool {
+	return slices.ContainsFunc(s.t.Questions, func(other *tree.Question) bool {
+		return other != q && idle[other] && slices.ContainsFunc(other.Routes, func(r *tree.Route) bool {
+			return r.If.Expr != nil && slices.Contains(s.questions(r.If.Expr), q.ID.S)
+		})
+	})
+}
+
+// weighed tells whether a route that was reported is the question's, or asks for
+// its answer: mended, the question may well change something.
+func (s *search) weighed(q *tree.Question) bool {
+	return slices.ContainsFunc(s.closed, func(r *tree.Route) bool {
+		return slices.Contains(q.Routes, r) || r.If.Expr != nil && slices.Contains(s.questions(r.If.Expr), q.ID.S)
+	})
 }
 
 // ahead gives a number to what can follow a step: equal numbers, equal futures.

@@ -2,8 +2,10 @@ package proof
 
 import (
 	"fmt"
+	"maps"
 	"math/big"
 	"slices"
+	"strconv"
 	"strings"
 
 	"keelpath/builder/formula"
@@ -12,7 +14,7 @@ import (
 
 // Limits of a search. Trees made for people stay far below them.
 const (
-	maxStates = 100_000
+	maxStates = 50_000
 	maxWork   = 3_000_000 // choices tried
 )
 
@@ -22,24 +24,28 @@ const (
 // small where the number of paths is beyond all counting.
 type search struct {
 	*prover
-	asked   map[string][]string // question id: answers that conditions ask for
-	live    map[string][]string // question id: earlier questions that matter from it on
-	byID    map[string]*tree.Question
-	options map[string][]choice
-	states  []*state
-	byKey   map[string]*state
-	witness map[string]Witness
-	tested  map[*formula.Expr]*tested // of every condition and its parts
-	taken   map[*tree.Route]bool
-	gaps    map[string]bool // questions whose gap or overlap is reported
-	bySet   map[string][][]string
+	asked          map[string][]string // question id: answers that conditions ask for
+	live           map[string][]string // question id: earlier questions that matter from it on
+	byID           map[string]*tree.Question
+	options        map[string][]choice
+	work           int // choices and amounts tried so far
+	states         []*state
+	byKey          map[string]*state
+	key            []byte // of the state at hand, kept for its room
+	witness        map[string]Witness
+	tested         map[*formula.Expr]*tested // of every condition and its parts
+	taken          map[*tree.Route]bool
+	used           map[string]bool // questions some answer of which goes by the routes
+	gaps, overlaps map[string]bool // questions whose gap or overlap is reported
+	bySet          map[string][][]string
 }
 
 // state is one state and the ways on from it, by choice.
 type state struct {
 	question *tree.Question
 	known    map[string]formula.Value
-	way      Witness
+	from     *state   // the state before it on a shortest way, nil at the start
+	by       []string // what was chosen there
 	on       []step
 	most     int      // questions from here on, once worked out
 	paths    *big.Int // the same of paths
@@ -48,7 +54,7 @@ type state struct {
 
 // step is where one choice leads: to a state or, where that is nil, an ending.
 type step struct {
-	choice choice
+	choice *choice
 	cards  string // that a route adds
 	to     *state
 	ending string
@@ -61,7 +67,7 @@ type tested struct{ was, wasNot bool }
 func (p *prover) search() (*search, bool) {
 	s := &search{
 		prover: p, asked: map[string][]string{}, byID: map[string]*tree.Question{}, options: map[string][]choice{}, byKey: map[string]*state{},
-		witness: map[string]Witness{}, tested: map[*formula.Expr]*tested{}, taken: map[*tree.Route]bool{}, gaps: map[string]bool{},
+		witness: map[string]Witness{}, tested: map[*formula.Expr]*tested{}, taken: map[*tree.Route]bool{}, used: map[string]bool{}, gaps: map[string]bool{}, overlaps: map[string]bool{},
 	}
 	for _, q := range p.t.Questions {
 		s.byID[q.ID.S] = q
@@ -75,12 +81,11 @@ func (p *prover) search() (*search, bool) {
 		}
 	}
 	s.witness[p.t.Start.S] = Witness{}
-	s.state(p.t.Start.S, map[string]formula.Value{}, Witness{})
-	work := 0
+	s.state(p.t.Start.S, map[string]formula.Value{}, nil, nil)
 	for i := 0; i < len(s.states); i++ {
 		st := s.states[i]
-		work += len(s.options[st.question.ID.S])
-		if len(s.states) > maxStates || work > maxWork {
+		s.work += len(s.options[st.question.ID.S])
+		if len(s.states) > maxStates || s.work > maxWork {
 			return nil, false
 		}
 		s.expand(st)
@@ -89,59 +94,86 @@ func (p *prover) search() (*search, bool) {
 }
 
 // state gives the state of a question with what is known, made on first sight.
-func (s *search) state(id string, known map[string]formula.Value, way Witness) *state {
-	var key strings.Builder
-	key.WriteString(id)
+func (s *search) state(id string, known map[string]formula.Value, from *state, by []string) *state {
+	key := append(s.key[:0], id...)
 	kept := map[string]formula.Value{}
 	for _, name := range s.live[id] {
 		v, ok := known[name]
 		if !ok {
 			continue
 		}
+		v.Chosen = s.askable(name, v.Chosen)
 		kept[name] = v
-		fmt.Fprintf(&key, "|%s=%v,%v,%q", name, v.Known, v.Num, v.Chosen)
+		key = append(append(key, '|'), name...)
+		if v.Known {
+			key = strconv.AppendFloat(append(key, '='), v.Num, 'g', -1, 64)
+			for _, c := range v.Chosen {
+				key = append(append(key, ','), c...)
+			}
+		}
 	}
-	if st := s.byKey[key.String()]; st != nil {
+	s.key = key
+	if st := s.byKey[string(key)]; st != nil {
 		return st
 	}
-	st := &state{question: s.byID[id], known: kept, way: way}
-	s.byKey[key.String()] = st
+	st := &state{question: s.byID[id], known: kept, from: from, by: by}
+	s.byKey[string(key)] = st
 	s.states = append(s.states, st)
 	return st
+}
+
+// askable leaves of chosen answers those that a condition asks for: it cannot
+// tell the others apart.
+func (s *search) askable(question string, chosen []string) []string {
+	var out []string
+	for _, id := range chosen {
+		if slices.Contains(s.asked[question], id) {
+			out = append(out, id)
+		}
+	}
+	return out
+}
+
+// way gives the answers that lead to a state.
+func (st *state) way() Witness {
+	out := Witness{}
+	for ; st.from != nil; st = st.from {
+		out = append(out, Given{st.from.question.ID.S, st.by})
+	}
+	slices.Reverse(out)
+	return out
 }
 
 // expand takes every choice of a state.
 func (s *search) expand(st *state) {
 	q := st.question
-	for _, c := range s.options[q.ID.S] {
-		known := map[string]formula.Value{}
-		for k, v := range st.known {
-			known[k] = v
-		}
+	known := maps.Clone(st.known)
+	for i := range s.options[q.ID.S] {
+		c := &s.options[q.ID.S][i]
 		known[q.ID.S] = c.value
-		to, cards := s.next(q, c, known)
-		way := append(st.way[:len(st.way):len(st.way)], Given{q.ID.S, c.chosen})
+		to, cards := s.next(st, c, known)
 		if to == "" {
 			continue // no way on: a gap, which is reported, or a dead link, which was
 		}
 		if _, ok := s.witness[to]; !ok {
-			s.witness[to] = way
+			s.witness[to] = append(st.way(), Given{q.ID.S, c.chosen})
 		}
 		on := step{choice: c, cards: cards, ending: to}
 		if s.byID[to] != nil {
-			on.to, on.ending = s.state(to, known, way), ""
+			on.to, on.ending = s.state(to, known, st, c.chosen), ""
 		}
 		st.on = append(st.on, on)
 	}
 }
 
 // next is tree.Question.Next, with an eye on what each route comes to.
-func (s *search) next(q *tree.Question, c choice, known map[string]formula.Value) (to, cards string) {
-	k := s.t.KnownWith(known)
+func (s *search) next(st *state, c *choice, known map[string]formula.Value) (to, cards string) {
+	q, k := st.question, s.t.KnownWith(known)
 	to, _ = q.Next(c.chosen, k)
 	if len(q.Routes) == 0 || !onRoute(q, c) {
 		return to, ""
 	}
+	s.used[q.ID.S] = true
 	var holding []*tree.Route
 	var last *tree.Route
 	for _, r := range q.Routes {
@@ -154,7 +186,7 @@ func (s *search) next(q *tree.Question, c choice, known map[string]formula.Value
 			holding = append(holding, r)
 		}
 	}
-	s.cover(q, c, holding, last)
+	s.cover(st, c, holding, last)
 	switch {
 	case len(holding) > 0:
 		last = holding[0]
@@ -169,7 +201,7 @@ func (s *search) next(q *tree.Question, c choice, known map[string]formula.Value
 }
 
 // onRoute tells whether routes decide about the choice.
-func onRoute(q *tree.Question, c choice) bool {
+func onRoute(q *tree.Question, c *choice) bool {
 	if len(c.chosen) == 1 && c.chosen[0] == tree.Skip && q.Skip.Given() {
 		return false
 	}
@@ -198,21 +230,26 @@ func (s *search) test(e *formula.Expr, k *tree.Known) {
 	}
 }
 
-// cover reports where no route holds and where two do, once a question.
-func (s *search) cover(q *tree.Question, c choice, holding []*tree.Route, last *tree.Route) {
-	if s.t.Loose || s.gaps[q.ID.S] {
+// cover reports where no route holds and where two do, each once a question.
+func (s *search) cover(st *state, c *choice, holding []*tree.Route, last *tree.Route) {
+	q := st.question
+	if s.t.Loose {
 		return
 	}
 	answer := strings.Join(c.chosen, ", ")
+	var after []string
+	if way := st.way(); len(way) > 0 && len(st.known) > 0 {
+		after = []string{"for instance after " + way.String()}
+	}
 	switch {
-	case len(holding) == 0 && last == nil:
+	case len(holding) == 0 && last == nil && !s.gaps[q.ID.S]:
 		s.gaps[q.ID.S] = true
 		s.list.Add(q.ID.At, "route-gap", fmt.Sprintf("no route of question %q takes the answer %q", q.ID.S, answer),
-			"let a route cover it, or add a last route without \"if\" for all that is left")
-	case len(holding) > 1:
-		s.gaps[q.ID.S] = true
+			append(after, "let a route cover it, or add a last route without \"if\" for all that is left")...)
+	case len(holding) > 1 && !s.overlaps[q.ID.S]:
+		s.overlaps[q.ID.S] = true
 		s.list.Add(holding[1].At, "route-overlap", fmt.Sprintf("two routes of question %q take the answer %q", q.ID.S, answer),
-			"the first is at "+holding[0].At.String(), "part them at one amount: < in the one and >= in the other")
+			append(after, "the first is at "+holding[0].At.String(), "part them at one amount: < in the one and >= in the other")...)
 	}
 }
 
@@ -220,9 +257,18 @@ func (s *search) cover(q *tree.Question, c choice, holding []*tree.Route, last *
 func (s *search) askedFor() {
 	s.eachCondition(func(_ *tree.Question, e *formula.Expr) {
 		e.Asks(func(question, answer string) {
-			s.asked[question] = append(s.asked[question], answer)
+			if !slices.Contains(s.asked[question], answer) {
+				s.asked[question] = append(s.asked[question], answer)
+			}
 		})
 	})
+	// Ticked beside others, "not sure" makes all of them unknown, so it matters
+	// wherever one of them does.
+	for id := range s.asked {
+		if q := s.byID[id]; q != nil && q.Answer(tree.Unsure) != nil {
+			s.asked[id] = append(s.asked[id], tree.Unsure)
+		}
+	}
 }
 
 // eachCondition calls do with every condition and with the formulas of values

@@ -125,7 +125,7 @@ func treeCredits(ts []*tree.Tree) []read.Credits {
 	return out
 }
 
-func union(a, b []string) []string {
+func union[T comparable](a, b []T) []T {
 	for _, s := range b {
 		if !slices.Contains(a, s) {
 			a = append(a, s)

@@ -3,9 +3,11 @@ package publish
 import (
 	"encoding/json"
 	"html/template"
+	"slices"
 	"strings"
 
 	"keelpath/builder/library"
+	"keelpath/builder/quantity"
 	"keelpath/builder/read"
 	"keelpath/builder/tree"
 )
@@ -58,6 +60,7 @@ type data struct {
 	Prompts map[string]dataPrompt `json:"prompts"`
 	Topics  []dataTopic           `json:"topics"`
 	Cards   map[string]dataCard   `json:"cards"`
+	Units   *quantity.Tables      `json:"units,omitempty"` // where a tree has a measure
 }
 
 type dataEdition struct {
@@ -77,12 +80,24 @@ type dataTree struct {
 	Start     string                  `json:"start"`
 	Questions map[string]dataQuestion `json:"questions"`
 	Endings   map[string]dataEnding   `json:"endings"`
+	Values    []tree.TableValue       `json:"values,omitempty"`
 }
 
 type dataQuestion struct {
 	Text string `json:"text"`
 	tree.TableRow
-	Answers []dataAnswer `json:"answers"` // in place of the table's
+	Answers []dataAnswer `json:"answers"`           // in place of the table's
+	Measure *dataMeasure `json:"measure,omitempty"` // in place of the table's
+}
+
+type dataMeasure struct {
+	quantity.Measure
+	Likes []dataLike `json:"likes,omitempty"`
+}
+
+type dataLike struct {
+	tree.TableLike
+	Text string `json:"text"`
 }
 
 type dataAnswer struct {
@@ -123,6 +138,10 @@ func plannerData(l *library.Library, trees []*tree.Tree) data {
 	}
 	for _, t := range trees {
 		out.Trees = append(out.Trees, treeData(t, l.Proofs[t.ID.S].Left))
+		if slices.ContainsFunc(t.Questions, func(q *tree.Question) bool { return q.Measure != nil }) {
+			units := quantity.Table()
+			out.Units = &units
+		}
 	}
 	for _, p := range l.Prompts() {
 		d := dataPrompt{Ask: p.Ask.S, Why: p.Why.S, Whom: read.Strings(p.Whom)}
@@ -144,10 +163,16 @@ func treeData(t *tree.Tree, left map[string]int) dataTree {
 	table := t.Table(left)
 	out := dataTree{
 		ID: t.ID.S, Title: t.Title.S, Purpose: t.Purpose.S, Start: t.Start.S,
-		Questions: map[string]dataQuestion{}, Endings: map[string]dataEnding{},
+		Questions: map[string]dataQuestion{}, Endings: map[string]dataEnding{}, Values: table.Values,
 	}
 	for _, q := range t.Questions {
-		row := dataQuestion{Text: q.Text.S, TableRow: table.Questions[q.ID.S]}
+		row := dataQuestion{Text: q.Text.S, TableRow: table.Questions[q.ID.S], Answers: []dataAnswer{}}
+		if m := row.TableRow.Measure; m != nil {
+			row.Measure = &dataMeasure{Measure: m.Measure}
+			for i, l := range m.Likes {
+				row.Measure.Likes = append(row.Measure.Likes, dataLike{l, q.Measure.Likes[i].Text.S})
+			}
+		}
 		for i, a := range q.Answers {
 			row.Answers = append(row.Answers, dataAnswer{row.TableRow.Answers[i], a.Text.S})
 		}

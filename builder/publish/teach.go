@@ -124,7 +124,7 @@ func exampleOf(v viewer, t *tree.Tree, e *tree.Example) (exampleView, error) {
 	out := exampleView{Who: e.Who.S}
 	for _, s := range path.Steps {
 		q := t.Question(s.Question)
-		out.Steps = append(out.Steps, stepView{t.Numbers()[s.Question], q.Text.S, answerTexts(q, s.Chosen)})
+		out.Steps = append(out.Steps, stepView{t.Numbers()[s.Question], q.Text.S, q.Says(s.Chosen)})
 	}
 	if end := t.Ending(path.Ending); end != nil {
 		out.Ending = LinkView{ID: end.ID.S, Title: end.Title.S}
@@ -133,16 +133,4 @@ func exampleOf(v viewer, t *tree.Tree, e *tree.Example) (exampleView, error) {
 		out.Cards = append(out.Cards, v.lib.Card(id).Title.S)
 	}
 	return out, nil
-}
-
-func answerTexts(q *tree.Question, chosen []string) []string {
-	var out []string
-	for _, id := range chosen {
-		if a := q.Answer(id); a != nil {
-			out = append(out, a.Text.S)
-		} else {
-			out = append(out, "Skipped")
-		}
-	}
-	return out
 }

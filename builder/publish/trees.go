@@ -52,6 +52,9 @@ func cardsOf(t *tree.Tree) []string {
 		for _, a := range q.Answers {
 			out = union(out, read.Strings(a.Cards))
 		}
+		for _, r := range q.Routes {
+			out = union(out, read.Strings(r.Cards))
+		}
 	}
 	return out
 }
@@ -65,13 +68,25 @@ func (v viewer) question(t *tree.Tree, q *tree.Question) QuestionView {
 	for _, a := range q.Answers {
 		texts = append(texts, a.Text.S)
 		view := AnswerView{ID: a.ID.S, Text: a.Text.S, Alone: a.Alone, Way: wayView(t, a.Go)}
-		for _, id := range a.Cards {
-			c := v.lib.Card(id.S)
-			view.Cards = append(view.Cards, LinkView{ID: id.S, Title: c.Title.S, URL: v.at("prepare/"+t.ID.S+".html", "note-"+id.S)})
-		}
+		view.Cards = v.notes(t, read.Strings(a.Cards))
 		out.Answers = append(out.Answers, view)
 	}
+	out.Measure, out.Routes = v.measure(t, q), v.routes(t, q)
+	if out.Measure != nil {
+		for _, l := range out.Measure.Likes {
+			texts = append(texts, l.Text)
+		}
+	}
 	out.Words = v.wordsIn(texts...)
+	return out
+}
+
+// notes gives links to cards on the tree's paper page.
+func (v viewer) notes(t *tree.Tree, cards []string) []LinkView {
+	var out []LinkView
+	for _, id := range cards {
+		out = append(out, LinkView{ID: id, Title: v.lib.Card(id).Title.S, URL: v.at("prepare/"+t.ID.S+".html", "note-"+id)})
+	}
 	return out
 }
 
@@ -80,8 +95,12 @@ func wayView(t *tree.Tree, to read.Text) *WayView {
 	if !to.Given() {
 		return nil
 	}
-	w := &WayView{Tree: t.ID.S, Number: t.Numbers()[to.S], ID: to.S}
-	if e := t.Ending(to.S); e != nil {
+	return wayTo(t, to.S)
+}
+
+func wayTo(t *tree.Tree, to string) *WayView {
+	w := &WayView{Tree: t.ID.S, Number: t.Numbers()[to], ID: to}
+	if e := t.Ending(to); e != nil {
 		w.Ending, w.Title = true, e.Title.S
 	}
 	return w
@@ -97,6 +116,7 @@ func (v viewer) ending(t *tree.Tree, e *tree.Ending) (EndingView, error) {
 	if out.Caution, words, err = v.text(e.Caution); err != nil {
 		return out, err
 	}
+	out.Text, out.Caution = withGaps(t, e.Text.S, out.Text), withGaps(t, e.Caution.S, out.Caution)
 	for _, w := range words {
 		if !slices.Contains(out.Words, w) {
 			out.Words = append(out.Words, w)

@@ -19,6 +19,7 @@ type WayView struct {
 type AnswerView struct {
 	ID, Text string
 	Alone    bool
+	Is       string // of a like: the amount that it stands for
 	Way      *WayView
 	Cards    []LinkView // cards that it adds; links to "note-ID" on the tree's paper page
 }
@@ -37,6 +38,8 @@ type QuestionView struct {
 	Text, Why, Hint string
 	Any             bool
 	Answers         []AnswerView
+	Measure         *MeasureView // for a question that is answered with an amount
+	Routes          []RouteView  // ways on for answers without one of their own; Way is the last of them
 	Way, Skip       *WayView
 	Words           []WordView
 }

@@ -38,18 +38,17 @@ func FuzzYAML(f *testing.F) {
 	}
 	f.Fuzz(func(t *testing.T, src []byte) {
 		began := time.Now()
-		for _, above := range []int{0, 1} {
-			var list finding.List
-			m := read.YAML("a.yaml", src, above, &list)
-			if m == nil && list.Errors() == 0 {
-				t.Error("nothing was read, and no finding says why")
-			}
-			askAll(m)
-			lines := strings.Count(string(src), "\n") + strings.Count(string(src), "\r") + above + 1
-			for _, one := range list.Sorted() {
-				if one.Line > lines+strings.Count(string(src), "\u0085")+strings.Count(string(src), "\u2028")+strings.Count(string(src), "\u2029") {
-					t.Errorf("%s: the file has %d lines", one.Place, lines)
-				}
+		above := len(src) % 2 // as a file, or as a header
+		var list finding.List
+		m := read.YAML("a.yaml", src, above, &list)
+		if m == nil && list.Errors() == 0 {
+			t.Error("nothing was read, and no finding says why")
+		}
+		askAll(m)
+		lines := above + 1 + strings.Count(string(src), "\n")
+		for _, one := range list.Sorted() {
+			if one.Line > lines {
+				t.Errorf("%s: the file has %d lines", one.Place, lines)
 			}
 		}
 		if d := time.Since(began); d > 30*time.Second {

@@ -118,7 +118,11 @@ func TestFilesThatAreNoText(t *testing.T) {
 		{"a zero byte", "a: 1\n\x00", "2:1 not-text"},
 		{"a bell", "a: \a", "1:4 not-text"},
 		{"a rubout", "a: \x7f", "1:4 not-text"},
+		{"an old line end", "a: 1\rb: 2\n", "1:5 not-text"},
+		{"a line end that no editor shows", "a: one\u2028two\n", "1:7 not-text"},
+		{"another", "a: one\u0085two\n", "1:7 not-text"},
 		{"tabs and Windows lines are text", "a: b\t\r\n", ""},
+		{"so is a mark at the very start", "\ufeffa: b\n", ""},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			var list finding.List

@@ -13,6 +13,7 @@ import (
 	"io"
 	"regexp"
 	"strings"
+	"unicode"
 	"unicode/utf8"
 
 	"gopkg.in/yaml.v3"
@@ -81,7 +82,8 @@ func Sound(file string, src []byte, list *finding.List) bool {
 			return false
 		case c == '\n':
 			at.Line, at.Col = at.Line+1, 0
-		case c < ' ' && c != '\t' && c != '\r', c == 0x7f:
+		case c == '\r' && bytes.HasPrefix(rest, []byte("\r\n")), c == '\t', c == '\ufeff' && len(rest) == len(src):
+		case unicode.IsControl(c), c == '\u2028', c == '\u2029': // some of these end a line for YAML and for no editor
 			list.Add(at, "not-text", fmt.Sprintf("a control character stands here: %U", c), "delete it, and what cannot be seen around it")
 			return false
 		}
@@ -179,7 +181,7 @@ func likely(line string) string {
 }
 
 // effort bounds how many bytes are read again to find a bad line.
-const effort = 4 << 20
+const effort = 2 << 20
 
 // badLine gives the number of the line after the longest part that can be read.
 func badLine(src []byte) int {

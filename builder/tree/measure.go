@@ -18,6 +18,10 @@ type Measure struct {
 	quantity.Measure
 	Place finding.Place
 	Likes []*Like
+
+	// Unread tells that what the author wrote is no measure. That was reported,
+	// and the amounts are a stand-in.
+	Unread bool
 }
 
 // Like is an amount with a name, for readers who have not measured: "like a
@@ -97,10 +101,13 @@ func parseMeasure(m *read.Map, list *finding.List) *Measure {
 	})
 	m.Done()
 	if !ok {
-		return nil
+		out.Unread, out.Measure = true, standIn
 	}
 	return out
 }
+
+// standIn is a measure that can be asked anything.
+var standIn = quantity.Measure{Unit: "1", Accept: []string{"1"}, From: 0, To: 1, Step: 1}
 
 func (l *Like) read(m quantity.Measure, list *finding.List) {
 	v, err := quantity.Read(l.Is.S, m)
@@ -156,6 +163,8 @@ func (t *Tree) names(limit int) formula.Names {
 
 func (q *Question) name() formula.Name {
 	switch {
+	case q.Measure != nil && q.Measure.Unread:
+		return formula.Name{}
 	case q.Measure != nil:
 		return formula.Name{Kind: formula.Kind(q.Measure.Kind())}
 	case q.Pick == PickAny:
@@ -182,29 +191,39 @@ func (c *checker) formulas() {
 	for i, w := range t.Values {
 		if t.Question(w.ID.S) != nil {
 			c.list.Add(w.ID.At, "repeated-id", fmt.Sprintf("value %q has the same id as a question", w.ID.S), "the question is at "+t.Question(w.ID.S).ID.At.String(), "give one of them another name")
+			w.Is.Expr, t.Loose = nil, true // it might ask for itself
 		}
-		c.unitName(w.ID, "value")
-		w.Kind = c.formula(w.Is, t.names(i))
+		c.nameFault(w.ID, "value")
+		w.Kind = c.formula(&w.Is, t.names(i))
 	}
 	names := t.names(len(t.Values))
 	for _, q := range t.Questions {
-		c.unitName(q.ID, "question")
+		c.nameFault(q.ID, "question")
 		for _, r := range q.Routes {
-			if k := c.formula(r.If, names); k != "" && k != formula.Truth {
+			if k := c.formula(&r.If, names); k != "" && k != formula.Truth {
+				t.Loose = true
 				c.list.Add(r.If.At, "formula", fmt.Sprintf("the route's condition is %s, and something true or false was expected", k.Says()), "compare it with something: steepness > 8.5*percent")
 			}
 		}
 	}
 }
 
-// unitName reports an id that formulas would take for a unit.
-func (c *checker) unitName(id read.Text, kind string) {
-	if formula.IsUnit(id.S) {
-		c.list.Add(id.At, "reserved-id", fmt.Sprintf("%s %q has the name of a unit", kind, id.S), "give it another id")
+// nameFault reports an id that a formula could not use. It only matters in a
+// tree that has formulas.
+func (c *checker) nameFault(id read.Text, kind string) {
+	if why := formula.NameFault(id.S); why != "" && c.t.hasFormulas() {
+		c.list.Add(id.At, "reserved-id", fmt.Sprintf("%s %q has an id that formulas cannot use: %s", kind, id.S, why), "give it another id")
+		c.t.Loose = true // what formulas make of it says nothing
 	}
 }
 
-func (c *checker) formula(f Formula, names formula.Names) formula.Kind {
+func (t *Tree) hasFormulas() bool {
+	return len(t.Values) > 0 || slices.ContainsFunc(t.Questions, func(q *Question) bool { return q.Measure != nil || len(q.Routes) > 0 })
+}
+
+// formula gives the kind of a formula, or "" where it is not known. One with
+// findings is taken away: it may ask for itself, and can come to no value.
+func (c *checker) formula(f *Formula, names formula.Names) formula.Kind {
 	if f.Expr == nil {
 		return ""
 	}
@@ -213,6 +232,7 @@ func (c *checker) formula(f Formula, names formula.Names) formula.Kind {
 		c.list.Add(f.Place(e.Col), "formula", e.Text, e.Help...)
 	}
 	if len(errs) > 0 {
+		f.Expr, c.t.Loose = nil, true
 		return ""
 	}
 	return k

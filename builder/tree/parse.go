@@ -36,6 +36,7 @@ func Parse(file string, src []byte, list *finding.List) *Tree {
 		Credits:  m.Credits(),
 		Start:    m.NeedText("start"),
 	}
+	before := list.Len()
 	m.Pairs("values", func(k read.Text, is []read.Text) {
 		if !read.IsID(k.S) {
 			list.Add(k.At, "bad-id", fmt.Sprintf("the value id %q has other signs in it than an id may have", k.S), "an id is lower-case words joined by hyphens")
@@ -48,7 +49,6 @@ func Parse(file string, src []byte, list *finding.List) *Tree {
 		}
 		t.Values = append(t.Values, w)
 	})
-	before := list.Len()
 	m.Each("questions", "question", func(id read.Text, q *read.Map) {
 		t.Questions = append(t.Questions, parseQuestion(id, q, list))
 	})
@@ -72,7 +72,7 @@ func Parse(file string, src []byte, list *finding.List) *Tree {
 func loose(found []finding.Finding) bool {
 	return slices.ContainsFunc(found, func(f finding.Finding) bool {
 		switch f.Check {
-		case "wrong-type", "unknown-key", "repeated-key", "no-way-on", "no-answers":
+		case "wrong-type", "unknown-key", "repeated-key", "missing-key", "no-way-on", "no-answers", "formula", "measure", "route-order":
 			return true
 		}
 		return false
@@ -91,9 +91,6 @@ func parseQuestion(id read.Text, m *read.Map, list *finding.List) *Question {
 	}
 	if sub := m.Sub("measure", fmt.Sprintf("the measure of question %q", id.S)); sub != nil {
 		q.Measure = parseMeasure(sub, list)
-		if q.Measure == nil {
-			q.Measure = &Measure{Place: sub.At()}
-		}
 	}
 	q.Routes = parseRoutes(m, list)
 	if q.Pick != PickOne {
@@ -132,7 +129,7 @@ func checkQuestion(q *Question, m *read.Map, list *finding.List) {
 	switch {
 	case q.Measure != nil:
 		checkMeasure(q, m, list)
-	case m.Lacks("answers"):
+	case m.Lacks("answers") && m.Lacks("measure"):
 		list.Add(q.ID.At, "no-answers", name+" has no answers", `add "answers:" with at least two of them below`)
 	case len(q.Answers) > 0 && q.Answer(Unsure) == nil && m.Lacks("skip"):
 		list.Add(q.ID.At, "no-way-out", name+" has no \"not sure\" and cannot be skipped",
@@ -315,8 +312,12 @@ func (c *checker) safetyFirst(q *Question) {
 				"of several ticked answers the first in the file leads on", fmt.Sprintf("move %q above %q, which is at %s", a.ID.S, before.ID.S, before.ID.At))
 		}
 	}
-	if q.Go.Given() && safe(q.Go) && before != nil {
-		c.list.Add(q.Go.At, "safety-first", fmt.Sprintf("question %q leads to safety, and a reader who also ticks %q is led elsewhere", q.ID.S, before.ID.S),
+	ways := []read.Text{q.Go}
+	for _, r := range q.Routes {
+		ways = append(ways, r.Go)
+	}
+	if i := slices.IndexFunc(ways, safe); i >= 0 && before != nil {
+		c.list.Add(ways[i].At, "safety-first", fmt.Sprintf("question %q leads to safety, and a reader who also ticks %q is led elsewhere", q.ID.S, before.ID.S),
 			"an answer with a way of its own outranks the question's", fmt.Sprintf(`give the grave answers their own "go" above %q, which is at %s`, before.ID.S, before.ID.At))
 	}
 }
@@ -338,15 +339,15 @@ func (c *checker) example(e *Example) {
 				nearestOr(g.Question.S, questions, find, "leave the answer out, or write the id of a question")...)
 			continue
 		}
-		if slices.ContainsFunc(g.Chosen, func(t read.Text) bool { return !t.Given() }) {
-			continue // not a word that could be an answer, and reported
+		if slices.ContainsFunc(g.Chosen, func(t read.Text) bool { return !t.Given() }) || (q.Measure != nil && q.Measure.Unread) {
+			continue // what the answer, or the measure, should be is not known; that was reported
 		}
 		if err := q.Accepts(read.Strings(g.Chosen)); err != nil {
 			at := g.Question.At
 			if len(g.Chosen) > 0 {
 				at = g.Chosen[0].At
 			}
-			c.list.Add(at, "unknown-answer", "the example's "+err.Error(), "answers of this question: "+strings.Join(q.answerNames(), ", "))
+			c.list.Add(at, "unknown-answer", "the example's "+strings.TrimSuffix(err.Error(), "."), "answers of this question: "+strings.Join(q.answerNames(), ", "))
 		}
 	}
 }

@@ -1,5 +1,6 @@
 // Cautions: the words that stand above everything else.
 
+import { fillAmounts } from "./amounts";
 import { App } from "./app";
 import { clone, fill, slot } from "./dom";
 
@@ -15,6 +16,7 @@ export function cautions(app: App): Cautions {
   const said: string[] = [];
   for (const reached of app.state.endings()) {
     const caution = clone(`ending-${reached.tree}-${reached.id}`).querySelector<HTMLElement>('[data-slot="caution"]');
+    if (caution) fillAmounts(app.state, caution, reached.tree);
     const text = caution ? (caution.textContent as string) : "";
     if (!caution || said.indexOf(text) >= 0) continue;
     said.push(text);

@@ -1,15 +1,27 @@
 // The JSON block of the planner page: what the build knows of trees, prompts
 // and cards. Fields that would be empty are left out of it.
 
-import { Table, TableAnswer, TableEnd, TableRow } from "./walker";
+import { Tables, Value } from "./quantity";
+import { Table, TableAnswer, TableEnd, TableMeasure, TableRow } from "./walker";
 
 export interface Answer extends TableAnswer {
   text: string;
 }
 
+export interface Like {
+  id: string;
+  text: string;
+  value: Value;
+}
+
+export interface Measure extends TableMeasure {
+  likes?: Like[];
+}
+
 export interface Question extends TableRow {
   text: string;
   answers: Answer[];
+  measure?: Measure;
 }
 
 export interface Ending extends TableEnd {
@@ -57,6 +69,7 @@ export interface Data {
   prompts: { [id: string]: Prompt };
   topics: Topic[];
   cards: { [id: string]: Card };
+  units?: Tables;
 }
 
 /** Reads the block; throws where the page is not whole. */

@@ -1,5 +1,6 @@
 // Where a tree ends: what came up, and the questions to bring.
 
+import { fillAmounts } from "./amounts";
 import { App } from "./app";
 import { addEmergency } from "./caution";
 import { act, clone, empty, fill, make, put, slot } from "./dom";
@@ -8,6 +9,7 @@ import { pickItem } from "./prompts";
 import { Screen } from "./screens";
 import { showTrail } from "./trail";
 import { addOnce, entry } from "./walker";
+import { changeLists } from "./would";
 import * as words from "./words";
 
 export function endingView(app: App, screen: Screen): HTMLElement {
@@ -18,6 +20,7 @@ export function endingView(app: App, screen: Screen): HTMLElement {
   const view = clone("view-ending");
   const body = clone(`ending-${tree}-${path.ending}`);
   fill(view, "tree", app.state.tree(tree).title);
+  fillAmounts(app.state, body, tree);
   slot(view, "ending").appendChild(body);
   if (ending.safety) addEmergency(app, slot(body, "emergency"));
   put(body, "cards", app.state.cards(tree).filter((id) => entry(app.state.data.cards, id)).map((id) => clone(`part-card-${id}`)));
@@ -29,6 +32,8 @@ export function endingView(app: App, screen: Screen): HTMLElement {
   slot(body, "bring").hidden = !prompts.length;
   put(view, "further", furtherTopics(app, ending, prompts));
 
+  put(view, "change-list", changeLists(app, tree));
+  slot(view, "changes").hidden = slot(view, "change-list").hidden;
   showTrail(app, view, tree, path.steps);
   put(view, "onward", onward(app, tree, ending));
   act(view, "sheet", () => app.go({ view: "sheet" })).classList.toggle("main", !view.querySelector('[data-slot="onward"] .main'));

@@ -8,7 +8,9 @@ export function showProblem(view: HTMLElement, text: string): void {
   problem.textContent = text;
   problem.hidden = false;
   const field = view.querySelector<HTMLElement>("input, textarea") as HTMLElement;
-  describe(field.closest("fieldset") || field, problem.id);
+  const typed = field.matches('[type="text"], textarea');
+  if (typed) field.setAttribute("aria-invalid", "true");
+  describe((!typed && field.closest("fieldset")) || field, problem.id);
   field.focus();
   problem.scrollIntoView({ block: "nearest" });
 }

@@ -1,12 +1,14 @@
 // One question a screen. Choosing never moves the page; only Next does.
 
+import { units } from "./amounts";
 import { App, standing } from "./app";
 import { act, clone, fill, inputs, slot, submit, ticked } from "./dom";
 import { Question } from "./data";
+import { read, refused } from "./quantity";
 import { showProblem } from "./problem";
 import { Screen } from "./screens";
 import { showTrail } from "./trail";
-import { SKIP, Step, entry, left } from "./walker";
+import { SKIP, Step, TableMeasure, entry, left } from "./walker";
 import * as words from "./words";
 
 export function questionView(app: App, screen: Screen): HTMLElement {
@@ -23,14 +25,18 @@ export function questionView(app: App, screen: Screen): HTMLElement {
   placeQuestion(view, tree, id);
   prefill(view, app.state.chosen(tree, id));
   keepAlone(view);
+  keepOneWay(view);
 
   const leave = (chosen: string[]): void => {
     app.state.answer(tree, id, chosen);
     app.go(screen.change ? standing(app.state, tree) : after(app, tree, id));
   };
   submit(view.querySelector("form") as HTMLElement, () => {
-    const chosen = ticked(view);
-    if (chosen.length) leave(chosen);
+    const text = typed(view);
+    const wrong = text && unread(app, question, text);
+    const chosen = text ? [text] : ticked(view);
+    if (wrong) showProblem(view, wrong);
+    else if (chosen.length) leave(chosen);
     else showProblem(view, missing(question));
   });
   act(view, "back", () => app.back(previous(steps, tree)));
@@ -41,7 +47,7 @@ export function questionView(app: App, screen: Screen): HTMLElement {
 /** Puts the question's own markup in, with the place for a problem right above its answers. */
 function placeQuestion(view: HTMLElement, tree: string, id: string): void {
   const body = clone(`question-${tree}-${id}`);
-  const answers = body.querySelector(".answers") as HTMLElement;
+  const answers = body.querySelector(".entry, .answers") as HTMLElement;
   const problem = slot(view, "problem");
   slot(view, "question").appendChild(body);
   (answers.parentElement as HTMLElement).insertBefore(problem, answers);
@@ -49,6 +55,45 @@ function placeQuestion(view: HTMLElement, tree: string, id: string): void {
 
 function prefill(view: HTMLElement, chosen: string[]): void {
   for (const input of inputs(view)) input.checked = chosen.indexOf(input.value) >= 0;
+  const field = written(view);
+  if (field && !ticked(view).length && chosen[0] !== SKIP) field.value = chosen[0] || "";
+}
+
+/** The place to type an amount, in a question that takes one. */
+function written(view: HTMLElement): HTMLInputElement | null {
+  return view.querySelector<HTMLInputElement>(".entry input");
+}
+
+function typed(view: HTMLElement): string {
+  const field = written(view);
+  return field ? field.value.trim() : "";
+}
+
+/** Why a typed amount is not taken; empty where it is. */
+function unread(app: App, question: Question, text: string): string {
+  const v = read(units(app.state), text, question.measure as TableMeasure);
+  return refused(v) ? v.text : "";
+}
+
+/** What is typed and what is picked are one answer: the later one counts. */
+function keepOneWay(view: HTMLElement): void {
+  const field = written(view);
+  if (!field) return;
+  const picks = inputs(view);
+  const fresh = (): void => {
+    slot(view, "problem").hidden = true;
+    field.removeAttribute("aria-invalid");
+  };
+  field.addEventListener("input", () => {
+    fresh();
+    for (const pick of picks) pick.checked = false;
+  });
+  for (const pick of picks) {
+    pick.addEventListener("change", () => {
+      fresh();
+      field.value = "";
+    });
+  }
 }
 
 /** An answer that stands alone unticks the others, and they untick it. */
@@ -64,7 +109,9 @@ function keepAlone(view: HTMLElement): void {
 }
 
 function missing(question: Question): string {
-  return (question.any ? words.noAnswerAny : words.noAnswer) + (question.skip ? words.orSkip : "");
+  let text = question.any ? words.noAnswerAny : words.noAnswer;
+  if (question.measure) text = question.measure.likes ? words.noAmountLike : words.noAmount;
+  return text + (question.skip ? words.orSkip : "");
 }
 
 /** The steps that come before a question; all of them where it is not yet answered. */

@@ -2,6 +2,7 @@
 // else: closing the page, or clear, ends it.
 
 import { Answers, Path, addOnce, entry, walk } from "./walker";
+import { Change, changes } from "./changes";
 import { Data, Ending, Tree } from "./data";
 
 /** A question of the reader's own. */
@@ -50,7 +51,12 @@ export class State {
   }
 
   path(tree: string): Path {
-    return walk(this.tree(tree), this.answersOf(tree));
+    return walk(this.tree(tree), this.answersOf(tree), this.data.units);
+  }
+
+  /** What would change the ending that a tree has reached. */
+  changes(tree: string): Change[] {
+    return changes(this.tree(tree), this.answersOf(tree), this.data.units);
   }
 
   /** The endings reached, grave ones first, else in the order of the trees taken. */

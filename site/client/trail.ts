@@ -1,9 +1,10 @@
 // The trail: earlier answers of a tree, each of which can be changed.
 
+import { said } from "./amounts";
 import { App } from "./app";
 import { act, clone, fill, make, slot, unseen } from "./dom";
 import { Question } from "./data";
-import { SKIP, Step, entry } from "./walker";
+import { Step, entry } from "./walker";
 import * as words from "./words";
 
 /** Fills a view's trail with steps; hides it where there are none yet. */
@@ -18,7 +19,7 @@ function item(app: App, tree: string, step: Step): HTMLElement {
   const question = entry(app.state.tree(tree).questions, step.question) as Question;
   const li = clone("part-step");
   fill(li, "asked", question.text);
-  putAnswers(slot(li, "answered"), said(question, step.chosen));
+  putAnswers(slot(li, "answered"), said(app.state, question, step.chosen));
   const button = act(li, "change", () => app.go({ view: "question", tree, question: step.question, change: true }));
   button.appendChild(unseen(words.change(question.text)));
   return li;
@@ -26,9 +27,4 @@ function item(app: App, tree: string, step: Step): HTMLElement {
 
 function putAnswers(place: HTMLElement, texts: string[]): void {
   for (const text of texts) place.appendChild(make("span", text));
-}
-
-function said(question: Question, chosen: string[]): string[] {
-  if (chosen.length === 1 && chosen[0] === SKIP && question.skip) return [words.skipped];
-  return question.answers.filter((a) => chosen.indexOf(a.id) >= 0).map((a) => a.text);
 }

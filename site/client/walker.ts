@@ -109,22 +109,30 @@ export function walk(table: Table, answers: Answers, units?: Tables): Path {
     if (wrong) throw new Error(wrong);
     learn(table, row, at, chosen, known, units);
     path.steps.push({ question: at, chosen: inOrder(row, chosen) });
-    addOnce(path.cards, cardsOf(row, chosen));
-    const route = ownWay(row, chosen) ? undefined : routeOf(row, known.values);
-    if (route) addOnce(path.cards, route.cards || []);
-    at = ownWay(row, chosen) || (route ? route.go : row.go || "");
+    const way = wayOf(row, chosen, known.values);
+    addOnce(path.cards, way.cards);
+    at = way.go;
   }
   throw new Error(`tree "${table.id}" runs in a circle at "${at}"`);
 }
 
+/** Where accepted answers lead, and the cards they add. */
+export function wayOf(row: TableRow, chosen: string[], values: Values): { go: string; cards: string[] } {
+  const cards = cardsOf(row, chosen);
+  const own = ownWay(row, chosen);
+  const route = own ? undefined : routeOf(row, values);
+  if (route) addOnce(cards, route.cards || []);
+  return { go: own || (route ? route.go : row.go || ""), cards };
+}
+
 /** What the questions of a path so far have made known. */
-interface Known {
+export interface Known {
   values: Values;
   amounts: { [id: string]: Value };
 }
 
 /** Notes accepted answers and works out values anew. Skipped and "not sure" stay unknown. */
-function learn(table: Table, row: TableRow, id: string, chosen: string[], known: Known, units?: Tables): void {
+export function learn(table: Table, row: TableRow, id: string, chosen: string[], known: Known, units?: Tables): void {
   if (!isSkip(row, chosen)) {
     const v = row.measure ? amount(row.measure, chosen[0] as string, units) : null;
     if (v && !refused(v)) {
@@ -132,11 +140,16 @@ function learn(table: Table, row: TableRow, id: string, chosen: string[], known:
       known.amounts[id] = v;
     } else if (!row.measure && chosen.indexOf(UNSURE) < 0) known.values[id] = chosen;
   }
+  workOut(table, known);
+}
+
+/** Works out the tree's values from what is known. */
+export function workOut(table: Table, known: Known): void {
   for (const w of table.values || []) {
     const v = evaluate(w.is, known.values);
-    if (typeof v !== "number") continue;
+    if (v === null) continue;
     known.values[w.id] = v;
-    if (w.unit) known.amounts[w.id] = { kind: w.kind as Value["kind"], value: v, unit: w.unit };
+    if (w.unit && typeof v === "number") known.amounts[w.id] = { kind: w.kind as Value["kind"], value: v, unit: w.unit };
   }
 }
 
@@ -215,7 +228,7 @@ function inOrder(row: TableRow, chosen: string[]): string[] {
   return out.length ? out : chosen; // an amount
 }
 
-function isSkip(row: TableRow, chosen: string[]): boolean {
+export function isSkip(row: TableRow, chosen: string[]): boolean {
   return chosen.length === 1 && chosen[0] === SKIP && !!row.skip;
 }
 

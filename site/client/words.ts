@@ -3,6 +3,8 @@
 
 export const noAnswer = "Please choose an answer first.";
 export const noAnswerAny = "Please tick at least one answer first.";
+export const noAmount = "Please write an amount first.";
+export const noAmountLike = "Please write an amount, or pick what it is like.";
 export const orSkip = " You can also skip this question.";
 export const noTopic = "Please tick at least one topic first.";
 export const noOwn = "Please write your question first.";
@@ -25,6 +27,45 @@ export function remaining(left: number): string {
 
 export function change(question: string): string {
   return ` your answer to: ${question}`;
+}
+
+export const ifSkipped = "you had skipped this";
+export const ifAny = "you had given any amount";
+
+export function ifAnswered(text: string): string {
+  return `you had answered “${text}”`;
+}
+
+export function ifTicked(text: string): string {
+  return `you had also ticked “${text}”`;
+}
+
+export function ifUnticked(text: string): string {
+  return `you had not ticked “${text}”`;
+}
+
+export function ifLess(amount: string): string {
+  return `it were ${amount} or less`;
+}
+
+export function ifMore(amount: string): string {
+  return `it were ${amount} or more`;
+}
+
+export function ifIs(amount: string): string {
+  return `it were ${amount}`;
+}
+
+export function ifBetween(from: string, to: string): string {
+  return `it were from ${from} to ${to}`;
+}
+
+export function ifSo(ifs: string[]): string {
+  return `If ${ifs.join(", or ")}`;
+}
+
+export function another(question: string): string {
+  return `another question would come: ${question}`;
 }
 
 export function goOn(tree: string): string {

@@ -1,0 +1,48 @@
+package library
+
+import (
+	"crypto/sha256"
+	"sync"
+
+	"keelpath/builder/finding"
+	"keelpath/builder/proof"
+	"keelpath/builder/tree"
+)
+
+// proven keeps the proofs of trees by their file's name and text, so that a
+// tree that did not change is not proved again while one writes: measures that
+// hang together can cost most of a second.
+var proven = struct {
+	sync.Mutex
+	by map[[sha256.Size]byte]provenTree
+}{by: map[[sha256.Size]byte]provenTree{}}
+
+// provenTree is a proof with what it found.
+type provenTree struct {
+	proof    *proof.Proof
+	findings []finding.Finding
+}
+
+// mostProven bounds the memory of a long run; beyond it all are forgotten.
+const mostProven = 256
+
+// prove is proof.Prove, remembered.
+func (l *loader) prove(t *tree.Tree) *proof.Proof {
+	key := sha256.Sum256(append([]byte(t.File+"\x00"), l.files[t.File]...))
+	proven.Lock()
+	known, ok := proven.by[key]
+	proven.Unlock()
+	if !ok {
+		var list finding.List
+		known.proof = proof.Prove(t, &list)
+		known.findings = list.Sorted()
+		proven.Lock()
+		if len(proven.by) >= mostProven {
+			clear(proven.by)
+		}
+		proven.by[key] = known
+		proven.Unlock()
+	}
+	l.list.Append(known.findings...)
+	return known.proof
+}

@@ -1,0 +1,86 @@
+package publish
+
+import (
+	"os"
+	"testing"
+
+	"keelpath/builder/finding"
+	"keelpath/builder/formula"
+	"keelpath/builder/quantity"
+	"keelpath/builder/read"
+	"keelpath/builder/tree"
+)
+
+func slopesTree(t *testing.T) *tree.Tree {
+	t.Helper()
+	src, err := os.ReadFile("../../testdata/good/slopes.yaml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	tr := tree.Parse("trees/slopes.yaml", src, &finding.List{})
+	if tr == nil {
+		t.Fatal("no tree")
+	}
+	return tr
+}
+
+func TestConditionsInWords(t *testing.T) {
+	tr := slopesTree(t)
+	for _, c := range []struct{ here, is, want string }{
+		{"steepness", "steepness > 8.5*percent", "it is more than 8.5 % (about 5 degrees, 1 in 12)"},
+		{"steepness", "8.5*percent < steepness", "it is more than 8.5 % (about 5 degrees, 1 in 12)"},
+		{"steepness", "steepness >= 8.3*percent", "it is 8.5 % (about 5 degrees, 1 in 12) or more"},
+		{"where", "steepness < 20*percent", "your answer to 2 is less than 20 % (about 11.5 degrees, 1 in 5)"},
+		{"steepness", "steepness > 5*percent && steepness <= 10*percent", "it is from 5.5 % (about 3 degrees, 1 in 18) to 10 % (about 5.5 degrees, 1 in 10)"},
+		{"steepness", "needed > 15*deg", "it is 27 % (about 15 degrees, 1 in 3.5) or more"},
+		{"where", `has(where, "home") && steepness > 8.5*percent`, "you ticked “At home” at 3, and your answer to 2 is more than 8.5 % (about 5 degrees, 1 in 12)"},
+		{"where", `safety != "yes"`, "you chose another answer than “Yes” at 1"},
+		{"where", `!(safety == "yes")`, "it is not so that you chose “Yes” at 1"},
+		{"other", "gap > 5*mm", "the difference between this answer and your answer to 4 is more than 5 mm (1/4 in)"},
+		{"other", "other - usual < -(13.2*mm)", "your answer to 4 minus this answer is more than 13 mm (1/2 in)"},
+		{"other", "apart", "the difference between this answer and your answer to 4 is more than 12 mm (1/2 in), and you chose “No” at 1"},
+		{"other", "usual/other > 2", "this is true: usual/other > 2"},
+	} {
+		e, err := formula.Parse(c.is)
+		if err != nil {
+			t.Fatalf("%s: %v", c.is, err.Text)
+		}
+		f := tree.Formula{Text: read.Text{S: c.is}, Expr: e}
+		if got := (teller{tr, tr.Question(c.here)}).says(f); got != c.want {
+			t.Errorf("%s\n is worded   %s\n expected was %s", c.is, got, c.want)
+		}
+	}
+}
+
+// What the hint of a measure offers is taken by it, in every tree.
+func TestHintsAreTaken(t *testing.T) {
+	n := 0
+	for _, tr := range append(load(t).Trees, slopesTree(t)) {
+		for _, q := range tr.Questions {
+			if q.Measure == nil {
+				continue
+			}
+			for _, code := range q.Measure.Accept {
+				n++
+				text := exampleIn(q.Measure, code)
+				if v, err := quantity.Read(text, q.Measure.Measure); err != nil || v.Num <= 0 {
+					t.Errorf("%s %s: %q in %s is not taken: %v %v", tr.ID.S, q.ID.S, text, code, v, err)
+				}
+			}
+		}
+	}
+	if n < 9 {
+		t.Errorf("only %d examples were tried", n)
+	}
+}
+
+func TestGaps(t *testing.T) {
+	tr := slopesTree(t)
+	got := withGaps(tr, "{needed} and {steepness}, {this}", "<p>{needed} and {steepness}, {this}</p>")
+	want := `<p><span class="amount" data-amount="needed">an angle to work out with your prosthetist</span> and ` +
+		`<span class="amount" data-amount="steepness" data-else="a slope to measure with your prosthetist">what you wrote at 2</span>, ` +
+		`<span class="amount" data-amount="this">a number to work out with your prosthetist</span></p>`
+	if string(got) != want {
+		t.Errorf("%s", got)
+	}
+}
