@@ -32,7 +32,7 @@ func carbonSpring(c *canvas) {
 	c.double(f.put(arc(pt{96, 60}, 176, -19, -3)))
 	c.label(pt{236, 146}, right, f.at(81, 64), "keel is a", "carbon spring")
 	c.label(pt{104, 340}, below, f.at(46, 23), "heel spring")
-	c.label(pt{306, 340}, below, f.at(184, 15.5), "bends, springs back")
+	c.label(pt{306, 340}, below, f.at(184, 15.5), "springs back")
 	c.label(pt{284, 204}, right, f.at(146, 31), "bolts")
 }
 
@@ -48,7 +48,7 @@ func glassSpring(c *canvas) {
 	c.label(pt{66, 128}, above, f.at(30, 68), "bends", "here")
 	c.label(pt{262, 116}, right, f.at(91.5, 60), "C opens and", "closes")
 	c.label(pt{104, 340}, below, f.at(46, 23), "heel spring")
-	c.label(pt{310, 340}, below, f.at(172, 17), "keel of glass layers")
+	c.label(pt{310, 340}, below, f.at(172, 17), "glass keel")
 }
 
 // layered is a leaf of glass: an outline with fine lines along it.
@@ -77,7 +77,7 @@ func runningBlade(c *canvas) {
 	c.draw("d-metal", f.put(bolt(80, 400, 112, 400, 5)), f.put(bolt(80, 364, 112, 364, 5)))
 	c.label(pt{330, 60}, right, f.at(160, 380), "socket")
 	c.label(pt{120, 70}, left, f.at(84, 364), "bolts")
-	c.label(pt{264, 226}, right, f.at(26, 166), "curve squashes,", "then springs back")
+	c.label(pt{264, 226}, right, f.at(26, 166), "squashes, then", "springs back")
 	c.label(pt{364, 350}, right, f.at(230, 9.5), "tread")
 	c.label(pt{96, 330}, left, f.at(24, 2), "no heel")
 }

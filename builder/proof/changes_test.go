@@ -42,7 +42,7 @@ func treesAndSlopes(t *testing.T) []*tree.Tree {
 }
 
 // budget is how many changed answers one tree may cost the script in a test.
-const budget = 20_000
+const budget = 4_000
 
 // On every path of every tree Go and the browser list the same changes. Where
 // there are too many to try, paths are drawn from a seed.
