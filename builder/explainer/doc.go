@@ -300,6 +300,7 @@ type writer struct {
 	doc   *Doc
 	o     Options
 	cited []string
+	named map[string]bool // what the author's links say, lower case
 	ids   headingIDs
 }
 
@@ -324,6 +325,7 @@ func (w *writer) rewrite(root ast.Node) {
 		}
 		return ast.WalkContinue, nil
 	})
+	w.named = map[string]bool{}
 	for _, l := range links {
 		w.link(l)
 	}
@@ -353,6 +355,7 @@ func (w *writer) link(l *ast.Link) {
 	if l.FirstChild() == nil {
 		l.AppendChild(l, ast.NewString([]byte(t.Title)))
 	}
+	w.named[strings.ToLower(plain(l, w.doc.src))] = true
 	w.newTab(l)
 }
 

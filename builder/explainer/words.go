@@ -138,7 +138,9 @@ func (w *Words) In(s string) []string {
 	return out
 }
 
-// wordLinker links each glossary word at its first use in a text.
+// wordLinker links each glossary word at its first use in a text. One that a link
+// of the author's reads the same as is left alone: two links of one name that lead
+// to two places mislead those who hear the links listed.
 type wordLinker struct {
 	*writer
 	used map[string]bool
@@ -184,7 +186,7 @@ func (l *wordLinker) run(parent ast.Node, first *ast.Text) ast.Node {
 	s := joined.String()
 	var fresh []hit
 	for _, h := range l.o.Words.hits(s) {
-		if !l.used[h.id] {
+		if !l.used[h.id] && !l.named[strings.ToLower(s[h.start:h.end])] {
 			l.used[h.id] = true
 			fresh = append(fresh, h)
 		}

@@ -16,10 +16,19 @@ import (
 func Examples(t *tree.Tree, card func(id string) bool, list *finding.List) {
 	p := &walker{t: t, list: list, card: card}
 	for _, e := range t.Examples {
-		if p.known(e) {
+		if p.known(e) && !unreadFormula(t) {
 			p.example(e)
 		}
 	}
+}
+
+// unreadFormula tells whether some formula could not be read; that was reported,
+// and where a walk would go is not known.
+func unreadFormula(t *tree.Tree) bool {
+	return slices.ContainsFunc(t.Values, func(w *tree.Worked) bool { return w.Is.Expr == nil }) ||
+		slices.ContainsFunc(t.Questions, func(q *tree.Question) bool {
+			return slices.ContainsFunc(q.Routes, func(r *tree.Route) bool { return !r.Else() && r.If.Expr == nil })
+		})
 }
 
 type walker struct {

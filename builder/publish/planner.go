@@ -2,9 +2,11 @@ package publish
 
 import (
 	"encoding/json"
+	"fmt"
 	"html/template"
 	"slices"
 	"strings"
+	"unicode/utf16"
 
 	"keelpath/builder/library"
 	"keelpath/builder/quantity"
@@ -35,10 +37,26 @@ func (m *maker) plannerPage() page {
 				out.Cards = append(out.Cards, cv)
 			}
 			data, err := json.Marshal(plannerData(m.lib, trees))
-			out.Data = template.JS(data)
+			out.Data = template.JS(ascii(data))
 			return out, err
 		},
 	}
+}
+
+// ascii writes every other character of a JSON text as an escape: the table of
+// units names characters that HTML does not allow.
+func ascii(data []byte) string {
+	var b strings.Builder
+	for _, r := range string(data) {
+		if r < 0x7f {
+			b.WriteRune(r)
+			continue
+		}
+		for _, unit := range utf16.Encode([]rune{r}) {
+			fmt.Fprintf(&b, "\\u%04x", unit)
+		}
+	}
+	return b.String()
 }
 
 func (m *maker) patientTrees() []*tree.Tree {

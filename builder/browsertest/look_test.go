@@ -1,0 +1,220 @@
+package browsertest
+
+import (
+	"bytes"
+	"fmt"
+	"image"
+	"math"
+	"slices"
+	"strings"
+	"testing"
+)
+
+// spacing sets what a reader with low vision may set: WCAG's criterion 1.4.12.
+const spacing = `(() => {
+const s = new CSSStyleSheet();
+s.replaceSync("* { line-height: 1.5 !important; letter-spacing: 0.12em !important; word-spacing: 0.16em !important } p { margin-bottom: 2em !important }");
+document.adoptedStyleSheets = [s];
+})()`
+
+// layout reports text that is cut off, runs over other text, or makes the page
+// wider than the window. A box that can be scrolled with keys may be wider inside.
+const layout = `(() => {
+const out = [];
+const wide = document.documentElement.clientWidth;
+const name = (e) => e.tagName.toLowerCase() + (e.id ? "#" + e.id : "") + Array.from(e.classList, (c) => "." + c).join("") + " " + JSON.stringify(e.textContent.replace(/\s+/g, " ").trim().slice(0, 50));
+const seen = (e) => e.checkVisibility({ visibilityProperty: true, opacityProperty: true }) && !e.closest(".unseen, .skip, .sheet-paper");
+const scrolls = (e) => { const b = e.closest('[tabindex="0"]'); return b && ["auto", "scroll"].includes(getComputedStyle(b).overflowX); };
+if (document.documentElement.scrollWidth > wide) out.push("the page is " + document.documentElement.scrollWidth + " wide in a window of " + wide);
+const lines = [];
+for (const e of document.body.querySelectorAll("*")) {
+  if (!seen(e)) continue;
+  const s = getComputedStyle(e);
+  if (["hidden", "clip"].some((o) => s.overflowX === o || s.overflowY === o) && (e.scrollWidth > e.clientWidth + 1 || e.scrollHeight > e.clientHeight + 1)) out.push("cut off: " + name(e));
+  for (const n of e.childNodes) {
+    if (n.nodeType !== Node.TEXT_NODE || !n.data.trim()) continue;
+    const range = document.createRange();
+    range.selectNodeContents(n);
+    for (const r of range.getClientRects()) {
+      if (r.width < 2) continue;
+      if ((r.right > wide + 1 || r.left < -1) && !scrolls(e)) out.push("beyond the edge: " + name(e));
+      const drawing = e.closest("svg"), d = drawing && drawing.getBoundingClientRect();
+      if (d && getComputedStyle(drawing).overflow === "hidden" && (r.left < d.left - 1 || r.right > d.right + 1 || r.top < d.top - 1 || r.bottom > d.bottom + 1)) out.push("cut off: " + name(e));
+      lines.push({ e, top: r.top + r.height * 0.25, bottom: r.bottom - r.height * 0.25, left: r.left, right: r.right });
+    }
+  }
+}
+lines.sort((a, b) => a.top - b.top);
+for (let i = 0; i < lines.length; i++) {
+  for (let j = i + 1; j < lines.length && lines[j].top < lines[i].bottom; j++) {
+    const a = lines[i], b = lines[j];
+    if (a.e !== b.e && Math.min(a.right, b.right) - Math.max(a.left, b.left) > 3 && Math.min(a.bottom, b.bottom) - b.top > 1) out.push("one over the other: " + name(a.e) + " and " + name(b.e));
+  }
+}
+return Array.from(new Set(out)).slice(0, 8);
+})()`
+
+// At 320 px no page scrolls sideways and no text is lost, also with wider spacing.
+func TestNarrowAndSpaced(t *testing.T) {
+	all := everyPage(t)
+	for _, s := range states {
+		if strings.HasPrefix(s.name, "planner-") {
+			all = append(all, s)
+		}
+	}
+	eachState(t, all, func(t *testing.T, b *tab, s state) {
+		b.size(320, 640)
+		for _, wrong := range eval[[]string](b, layout) {
+			t.Errorf("%s at 320 px: %s", s.name, wrong)
+		}
+		b.run(spacing)
+		for _, wrong := range eval[[]string](b, layout) {
+			t.Errorf("%s at 320 px, spaced: %s", s.name, wrong)
+		}
+		keepPicture(t, s.name+"-320-spaced.png", b.picture)
+	})
+}
+
+// Pages broken on purpose: each fault must be seen.
+func TestLayoutFaultsAreSeen(t *testing.T) {
+	t.Parallel()
+	b := newTab(t)
+	b.size(320, 640)
+	for want, script := range map[string]string{
+		"the page is":        `document.querySelector("main p").style.width = "400px"`,
+		"cut off":            `document.querySelector("main .lead").style.cssText = "height: 2em; overflow: hidden"`,
+		"beyond the edge":    `document.querySelector("main .lead").style.cssText = "white-space: nowrap"`,
+		"one over the other": `document.querySelector("main .lead").style.cssText = "height: 1em"`,
+	} {
+		b.open(onDisk("learn/payer-levels.html"))
+		if found := eval[[]string](b, layout); len(found) > 0 {
+			t.Fatalf("the page is at fault already: %q", found)
+		}
+		b.run(script)
+		if found := strings.Join(eval[[]string](b, layout), "\n"); !strings.Contains(found, want) {
+			t.Errorf("%q was not seen: %s", want, found)
+		}
+	}
+}
+
+// Wherever Tab leads, one sees where one is: in the light, in the dark, and in the
+// reader's own colours. Seen means: with the focus there are pixels whose contrast with
+// what was there before is 3 : 1 or more, and enough for a line around the place.
+func TestFocusIsSeen(t *testing.T) {
+	for _, mode := range [][]string{
+		{"prefers-color-scheme", "light"}, {"prefers-color-scheme", "dark"},
+		{"forced-colors", "active", "prefers-color-scheme", "light"}, {"forced-colors", "active", "prefers-color-scheme", "dark"},
+	} {
+		t.Run(strings.Join(mode, " "), func(t *testing.T) {
+			t.Parallel()
+			b := newTab(t)
+			b.size(360, 640)
+			b.media(mode...)
+			for _, s := range states {
+				if !slices.Contains([]string{"index.html", "learn/questions.html", "planner-topics", "planner-question", "planner-sheet"}, s.name) {
+					continue
+				}
+				s.reach(b, onDisk)
+				for range 9 {
+					b.press("Tab")
+					for _, wrong := range unseenFocus(b) {
+						t.Errorf("%s: %s", s.name, wrong)
+					}
+				}
+			}
+		})
+	}
+}
+
+// unseenFocus says what is wrong with how the focus shows, if something is. Then
+// the focus is gone, and the next Tab goes on from there.
+func unseenFocus(b *tab) []string {
+	b.t.Helper()
+	at := eval[struct {
+		Name string
+		Box  box
+	}](b, `(() => { const e = document.activeElement, r = e.getBoundingClientRect();
+return { Name: e.tagName + " " + e.textContent.replace(/\s+/g, " ").trim().slice(0, 40) + (e.value || ""), Box: { X: r.left + scrollX, Y: r.top + scrollY, Width: r.width, Height: r.height } } })()`)
+	// A box to tick may show it around its whole line, so look a little around it.
+	around := box{max(0, at.Box.X-30), max(0, at.Box.Y-30), at.Box.Width + 60, at.Box.Height + 60}
+	with := b.pixels(around)
+	b.run(`document.activeElement.blur()`)
+	without := b.pixels(around)
+	n := strongChanges(without, with)
+	if least := int(1.5 * (at.Box.Width + at.Box.Height)); n < least {
+		return []string{fmt.Sprintf("the focus on %s changes %d pixels strongly, want %d or more", at.Name, n, least)}
+	}
+	return nil
+}
+
+// strongChanges counts the pixels that differ with a contrast of 3 : 1 or more.
+func strongChanges(a, b *image.RGBA) int {
+	n := 0
+	for i := 0; i+3 < min(len(a.Pix), len(b.Pix)); i += 4 {
+		p, q := a.Pix[i:i+3], b.Pix[i:i+3]
+		if !bytes.Equal(p, q) && contrast(luminance(p), luminance(q)) >= 3 {
+			n++
+		}
+	}
+	return n
+}
+
+// luminance is WCAG's relative luminance of red, green and blue.
+func luminance(p []byte) float64 {
+	part := func(v byte) float64 {
+		c := float64(v) / 255
+		if c <= 0.04045 {
+			return c / 12.92
+		}
+		return math.Pow((c+0.055)/1.055, 2.4)
+	}
+	return 0.2126*part(p[0]) + 0.7152*part(p[1]) + 0.0722*part(p[2])
+}
+
+func contrast(a, b float64) float64 { return (max(a, b) + 0.05) / (min(a, b) + 0.05) }
+
+// A focus that does not show must be seen as such.
+func TestHiddenFocusIsSeen(t *testing.T) {
+	t.Parallel()
+	b := newTab(t)
+	b.size(360, 640)
+	b.open(onDisk("index.html"))
+	b.run(`(() => { const s = new CSSStyleSheet(); s.replaceSync(":focus-visible { outline: none !important }"); document.adoptedStyleSheets = [s] })()`)
+	b.press("Tab", "Tab", "Tab") // past the link that shows up on focus
+	if wrong := unseenFocus(b); len(wrong) != 1 {
+		t.Errorf("a focus without an outline was not seen: %q", wrong)
+	}
+}
+
+// A page to read prints as a page to read: its text, without what leads around the site.
+func TestPrintedPages(t *testing.T) {
+	t.Parallel()
+	b := newTab(t)
+	for _, p := range lib.Explainers {
+		name := "learn/" + p.ID + ".html"
+		b.open(onDisk(name))
+		texts := eval[[]string](b, `Array.from(document.querySelectorAll("main h1, main .lead, main h2")).map((e) => e.innerText.replace(/\s+/g, " ").trim())`)
+		if len(texts) < 4 {
+			t.Fatalf("%s has only %q to look for", name, texts)
+		}
+		print := b.print("A4", name)
+		for _, wrong := range inOrder(print.Text, texts...) {
+			t.Errorf("%s, printed: %s", name, wrong)
+		}
+		for _, part := range []string{"Skip to the text", "Get ready", "›", "What was checked"} {
+			if strings.Contains(print.Text, part) {
+				t.Errorf("%s: %q is printed with it", name, part)
+			}
+		}
+		// Who wrote it and when it was checked belongs to the text.
+		if !strings.Contains(print.Text, "Written by") || !strings.Contains(print.Text, "Facts last checked") {
+			t.Errorf("%s: who wrote it is not printed", name)
+		}
+	}
+	// The same page with its navigation left in must be seen.
+	b.open(onDisk("learn/" + lib.Explainers[0].ID + ".html"))
+	b.run(`(() => { const s = new CSSStyleSheet(); s.replaceSync("header.top nav { display: block !important }"); document.adoptedStyleSheets = [s] })()`)
+	if !strings.Contains(b.print("A4", "with-navigation").Text, "Get ready") {
+		t.Error("a printed navigation would not be seen")
+	}
+}

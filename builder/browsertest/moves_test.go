@@ -1,0 +1,303 @@
+package browsertest
+
+import (
+	"fmt"
+	"maps"
+	"slices"
+	"strings"
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+
+	"keelpath/builder/tree"
+)
+
+// A walk with much to go back to: several questions, one of them answered with two
+// ticks, and one at the end that is still open; last is an answer that ends it.
+func longWalk(t *testing.T) (tr *tree.Tree, path tree.Path, answers tree.Answers, last []string) {
+	t.Helper()
+	for _, tr := range lib.Trees {
+		if tr.Audience.S != "patient" {
+			continue
+		}
+		for _, answers := range somePaths(t, tr) {
+			path := walk(t, tr, answers)
+			last := len(path.Steps) - 1
+			if last < 3 || !slices.ContainsFunc(path.Steps[:last], func(s tree.Step) bool { return len(s.Chosen) == 2 }) ||
+				tr.Question(path.Steps[last].Question).Measure != nil || skips(path) {
+				continue
+			}
+			end := path.Steps[last]
+			answers = maps.Clone(answers)
+			delete(answers, end.Question)
+			path.Steps, path.Open = path.Steps[:last], end.Question
+			return tr, path, answers, end.Chosen
+		}
+	}
+	t.Fatal("no tree has a path for this test")
+	return
+}
+
+func skips(path tree.Path) bool {
+	return slices.ContainsFunc(path.Steps, func(s tree.Step) bool { return slices.Equal(s.Chosen, []string{tree.Skip}) })
+}
+
+// given is what a question's screen holds: what is ticked or what is written.
+func given(s screen) []string {
+	if s.Written != "" {
+		return []string{s.Written}
+	}
+	return ticked(s)
+}
+
+// Going back, changing an answer, and the browser's own buttons keep what was
+// answered; what is missing is said.
+func TestBackAndChange(t *testing.T) {
+	t.Parallel()
+	tr, path, answers, lastChosen := longWalk(t)
+	steps := path.Steps
+	b := newTab(t)
+	b.openPlanner(onWeb)
+	text := func(id string) string { return oneLine(tr.Question(id).Text.S) }
+	wait := func(question string) screen {
+		t.Helper()
+		b.waitFor(fmt.Sprintf(`document.querySelector("#planner legend")?.innerText.replace(/\s+/g, " ").trim() === %q`, text(question)))
+		return b.look()
+	}
+	want := func(s screen, question string, chosen ...string) {
+		t.Helper()
+		if s.Question != text(question) || !slices.Equal(given(s), append([]string{}, chosen...)) {
+			t.Fatalf("at %q with %q, want %q with %q", s.Question, given(s), text(question), chosen)
+		}
+	}
+	said := func(i int, chosen []string) asked {
+		q := tr.Question(steps[i].Question)
+		out := asked{Question: text(steps[i].Question)}
+		for _, s := range q.Says(chosen) {
+			out.Answers = append(out.Answers, oneLine(s))
+		}
+		return out
+	}
+
+	s := b.choose(tr.ID.S)
+	for i, step := range steps {
+		want(s, step.Question)
+		if len(s.Trail) != i {
+			t.Errorf("%d answers given, and the trail has %d", i, len(s.Trail))
+		}
+		s = b.choose(step.Chosen...)
+	}
+	want(s, path.Open)
+	for i, step := range steps {
+		if diff := cmp.Diff(said(i, step.Chosen), s.Trail[i]); diff != "" {
+			t.Errorf("the trail: %s", diff)
+		}
+	}
+
+	// Next with nothing chosen says what is missing and stays.
+	s = b.hand(`next()`)
+	want(s, path.Open)
+	if !strings.Contains(s.Problem, "choose an answer") && !strings.Contains(s.Problem, "tick at least one") {
+		t.Errorf("Next with no answer says %q", s.Problem)
+	}
+	if !eval[bool](b, `(() => { const p = document.querySelector('#planner [data-slot="problem"]'); const f = document.querySelector("#planner fieldset"); return (f.getAttribute("aria-describedby") || "").split(" ").includes(p.id) && document.activeElement.closest(".answers") !== null })()`) {
+		t.Error("the message is not tied to the answers, or the focus is not there")
+	}
+
+	// The planner's Back all the way, with what was ticked, and Next again.
+	for _, step := range slices.Backward(steps) {
+		b.tap("back")
+		want(wait(step.Question), step.Question, step.Chosen...)
+	}
+	s = b.look()
+	for _, step := range steps {
+		want(s, step.Question, step.Chosen...)
+		s = b.hand(`next()`)
+	}
+	want(s, path.Open)
+
+	// The browser's Back and Forward.
+	last := steps[len(steps)-1]
+	b.back()
+	want(wait(last.Question), last.Question, last.Chosen...)
+	b.back()
+	want(wait(steps[len(steps)-2].Question), steps[len(steps)-2].Question, steps[len(steps)-2].Chosen...)
+	b.forward()
+	b.forward()
+	want(wait(path.Open), path.Open)
+
+	// Change each answer from the trail to each other one: the planner goes where the
+	// tree then stands, says the changed answer, and keeps the others; then back again.
+	same, other := 0, 0
+	for i, step := range steps {
+		for _, a := range tr.Question(step.Question).Answers {
+			if slices.Equal(step.Chosen, []string{a.ID.S}) {
+				continue
+			}
+			changed := maps.Clone(answers)
+			changed[step.Question] = []string{a.ID.S}
+			now, err := tr.Walk(changed)
+			if err != nil {
+				t.Fatal(err)
+			}
+			change := fmt.Sprintf(`tapOn(planner.querySelectorAll('[data-act="change"]')[%d], "change")`, i)
+			want(b.hand(change), step.Question, step.Chosen...)
+			s = b.choose(a.ID.S)
+			if now.Open != "" {
+				want(s, now.Open)
+			} else if s.View != "ending" || s.Ending.Title != oneLine(tr.Ending(now.Ending).Title.S) {
+				t.Fatalf("after the change: %q %q, want the ending %s", s.View, s.Ending.Title, now.Ending)
+			}
+			if now.Open == path.Open {
+				same++
+			} else {
+				other++
+			}
+			if diff := cmp.Diff(said(i, []string{a.ID.S}), s.Trail[i]); diff != "" {
+				t.Errorf("the changed answer in the trail: %s", diff)
+			}
+			want(b.hand(change), step.Question, a.ID.S)
+			want(b.choose(step.Chosen...), path.Open)
+		}
+	}
+	if same == 0 || other == 0 {
+		t.Errorf("%d changes kept the way and %d took another; this test wants both", same, other)
+	}
+
+	// Browser steps from an ending and over the sheet.
+	if s = b.choose(lastChosen...); s.View != "ending" {
+		t.Fatalf("after the last answer: %q", s.View)
+	}
+	had := b.tap("sheet").Sheet
+	b.back()
+	b.waitFor(`document.querySelector("#planner .ending") !== null`)
+	b.forward()
+	b.waitFor(`document.querySelector("#planner .sheet") !== null`)
+	if diff := cmp.Diff(had, b.look().Sheet); diff != "" {
+		t.Errorf("after back and forward the sheet differs: %s", diff)
+	}
+}
+
+// An amount that cannot be read is refused with a sentence and kept to be mended;
+// what is written and what is picked are one answer; Back keeps it.
+func TestAmounts(t *testing.T) {
+	t.Parallel()
+	b := newTab(t)
+	b.openPlanner(onDisk)
+	tried := 0
+	for _, tr := range lib.Trees {
+		for _, q := range tr.Questions {
+			if q.Measure == nil || tr.Audience.S != "patient" {
+				continue
+			}
+			tried++
+			s := b.reachQuestion(tr, q)
+			if s.Entry == "" || len(s.Choices) != len(q.Measure.Likes) {
+				t.Fatalf("%s, %s: %q to write, %d to pick", tr.ID.S, q.ID.S, s.Entry, len(s.Choices))
+			}
+			for _, wrong := range []string{"as high as a cat", "999999", "-5"} {
+				s = b.choose(wrong)
+				if s.Question != oneLine(q.Text.S) || s.Problem == "" || s.Written != wrong {
+					t.Errorf("%s, %s: %q is taken, or not refused in words: %q, written %q", tr.ID.S, q.ID.S, wrong, s.Problem, s.Written)
+				}
+			}
+			for _, l := range q.Measure.Likes {
+				s = b.hand(`answer([%s])`, l.ID.S)
+				if s.Written != "" || !slices.Equal(ticked(s), []string{l.ID.S}) {
+					t.Errorf("%s, %s: %q is picked and %q is written", tr.ID.S, q.ID.S, ticked(s), s.Written)
+				}
+			}
+			good := fmt.Sprintf("%g", q.Measure.From+q.Measure.Step)
+			s = b.hand(`answer([%s])`, good)
+			if s.Written != good || len(ticked(s)) > 0 {
+				t.Errorf("%s, %s: %q is written and %q is picked", tr.ID.S, q.ID.S, s.Written, ticked(s))
+			}
+			if s = b.hand(`next()`); s.Question == oneLine(q.Text.S) {
+				t.Errorf("%s, %s: %q is refused: %s", tr.ID.S, q.ID.S, good, s.Problem)
+			}
+			b.tap("back")
+			b.waitFor(`document.querySelector("#planner .entry input") !== null`)
+			if s = b.look(); s.Question != oneLine(q.Text.S) || s.Written != good {
+				t.Errorf("%s, %s: back at %q, written %q", tr.ID.S, q.ID.S, s.Question, s.Written)
+			}
+			b.clear()
+		}
+	}
+	if tried == 0 {
+		t.Error("no tree measures anything, so nothing was tried")
+	}
+}
+
+// An answer that stands alone unticks the others, and they it.
+func TestAnswersThatStandAlone(t *testing.T) {
+	t.Parallel()
+	b := newTab(t)
+	b.openPlanner(onDisk)
+	tr := lib.Tree("something-changed")
+	b.choose(tr.ID.S)
+	tick := func(id string) string {
+		b.hand(`tapOn(planner.querySelector('.question input[value="' + %s + '"] + label'), "answer")`, id)
+		return eval[string](b, `Array.from(document.querySelectorAll("#planner .question input:checked")).map((i) => i.value).join(",")`)
+	}
+	for _, step := range []struct{ press, want string }{
+		{"chest", "chest"}, {"cold", "chest,cold"}, {"none", "none"}, {"unsure", "unsure"}, {"calf", "calf"}, {"calf", ""}, {"none", "none"},
+	} {
+		if got := tick(step.press); got != step.want {
+			t.Errorf("after %q: ticked %q, want %q", step.press, got, step.want)
+		}
+	}
+	if s := b.hand(`next()`); s.Question != oneLine(tr.Question("skin").Text.S) {
+		t.Errorf("then %q", s.Question)
+	}
+}
+
+// Every question that can be skipped has a button for it that leads on as the
+// tree says; no other question has one.
+func TestSkip(t *testing.T) {
+	t.Parallel()
+	b := newTab(t)
+	b.openPlanner(onDisk)
+	skipped := 0
+	for _, tr := range lib.Trees {
+		if tr.Audience.S != "patient" {
+			continue
+		}
+		for _, q := range tr.Questions {
+			s := b.reachQuestion(tr, q)
+			has := slices.Contains(s.Buttons, "Skip this question")
+			if has != q.Skip.Given() {
+				t.Errorf("%s, %s: a button to skip: %v, want %v", tr.ID.S, q.ID.S, has, q.Skip.Given())
+			}
+			if has {
+				skipped++
+				s = b.tap("skip")
+				want := q.Skip.S
+				if e := tr.Ending(want); e != nil && s.Ending.Title != oneLine(e.Title.S) || e == nil && s.Question != oneLine(tr.Question(want).Text.S) {
+					t.Errorf("%s: skipping %s leads to %q%q, want %q", tr.ID.S, q.ID.S, s.Question, s.Ending.Title, want)
+				}
+				if last := s.Trail[len(s.Trail)-1]; !slices.Equal(last.Answers, []string{"Skipped"}) {
+					t.Errorf("%s: the trail says %q of a skipped question", tr.ID.S, last.Answers)
+				}
+			}
+			b.clear()
+		}
+	}
+	if skipped == 0 {
+		t.Error("no question can be skipped, so nothing was tried")
+	}
+}
+
+// reachQuestion goes a shortest way to a question.
+func (b *tab) reachQuestion(tr *tree.Tree, q *tree.Question) screen {
+	b.t.Helper()
+	given := witness(tr, q.ID.S)
+	s := b.choose(tr.ID.S)
+	for s.Question != oneLine(q.Text.S) {
+		path, err := tr.Walk(given)
+		if err != nil || len(s.Trail) >= len(path.Steps) {
+			b.t.Fatalf("%s: %q is not reached: %v, at %q", tr.ID.S, q.ID.S, err, s.Question)
+		}
+		s = b.choose(path.Steps[len(s.Trail)].Chosen...)
+	}
+	return s
+}

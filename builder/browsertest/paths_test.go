@@ -1,0 +1,240 @@
+package browsertest
+
+import (
+	"fmt"
+	"math"
+	"math/rand/v2"
+	"slices"
+	"sync"
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+
+	"keelpath/builder/proof"
+	"keelpath/builder/tree"
+)
+
+// mostPaths is how many paths of a tree are walked in the browser. A tree with
+// more is walked along as many drawn ones, each ending among them. All paths of
+// all trees go through the same walker in builder/proof's tests.
+const mostPaths = 60
+
+func somePaths(t testing.TB, tr *tree.Tree) []tree.Answers {
+	t.Helper()
+	once, _ := drawn.LoadOrStore(tr.ID.S, sync.OnceValue(func() []tree.Answers { return drawPaths(t, tr) }))
+	return once.(func() []tree.Answers)()
+}
+
+// drawn keeps the paths by tree, so that all tests walk the same ones.
+var drawn sync.Map
+
+func drawPaths(t testing.TB, tr *tree.Tree) []tree.Answers {
+	t.Helper()
+	if n := lib.Proofs[tr.ID.S].Paths; n.IsInt64() && n.Int64() <= mostPaths {
+		return slices.Collect(proof.AllPaths(tr))
+	}
+	var out []tree.Answers
+	for _, e := range tr.Endings {
+		out = append(out, witness(tr, e.ID.S))
+	}
+	for draw := rand.New(rand.NewPCG(7, 11)); len(out) < mostPaths; {
+		out = append(out, drawPath(t, tr, draw))
+	}
+	return out
+}
+
+// drawPath answers question by question until there is an ending.
+func drawPath(t testing.TB, tr *tree.Tree, draw *rand.Rand) tree.Answers {
+	t.Helper()
+	answers := tree.Answers{}
+	for {
+		path, err := tr.Walk(answers)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if path.Ending != "" {
+			return answers
+		}
+		answers[path.Open] = drawAnswer(tr.Question(path.Open), draw)
+	}
+}
+
+func drawAnswer(q *tree.Question, draw *rand.Rand) []string {
+	if q.Skip.Given() && draw.IntN(6) == 0 {
+		return []string{tree.Skip}
+	}
+	if m := q.Measure; m != nil {
+		if n := draw.IntN(len(m.Likes) + 6); n < len(m.Likes) {
+			return []string{m.Likes[n].ID.S}
+		}
+		amount := m.From + m.Step*float64(draw.IntN(int(math.Round((m.To-m.From)/m.Step))+1))
+		return []string{fmt.Sprintf("%g %s", math.Round(amount*1e6)/1e6, m.Unit)}
+	}
+	first := q.Answers[draw.IntN(len(q.Answers))]
+	set := []string{}
+	for _, a := range q.Answers {
+		if a == first || q.Pick == tree.PickAny && !first.Alone && !a.Alone && draw.IntN(3) == 0 {
+			set = append(set, a.ID.S)
+		}
+	}
+	return set
+}
+
+// The planner in the browser and Go's Walk come by the same questions, with the
+// same answers to choose from, to the same ending, cards and sheet.
+func TestPlannerWalksAsGoDoes(t *testing.T) {
+	for _, tr := range lib.Trees {
+		if tr.Audience.S != "patient" {
+			continue
+		}
+		t.Run(tr.ID.S, func(t *testing.T) {
+			t.Parallel()
+			b := newTab(t)
+			b.openPlanner(onDisk)
+			for _, answers := range somePaths(t, tr) {
+				got := walkHere(b, tr, walk(t, tr, answers))
+				want := expected(t, tr, answers)
+				if diff := cmp.Diff(want, got); diff != "" {
+					t.Fatalf("%v: Go (-) and the page (+) differ:\n%s", answers, diff)
+				}
+			}
+		})
+	}
+}
+
+// A journey is one path through a tree as it is seen.
+type journey struct {
+	Questions []seen
+	Ending    ending
+	Sheet     sheet
+}
+
+type seen struct {
+	Question string
+	Choices  []string
+	Left     string
+	Trail    []asked
+}
+
+// walkHere takes the path in the browser and reads each screen.
+func walkHere(b *tab, tr *tree.Tree, path tree.Path) journey {
+	b.t.Helper()
+	var out journey
+	screens := b.screens(tr, path, "sheet", "clear", "clear-now")
+	for _, s := range screens[:len(path.Steps)] {
+		q := seen{Question: s.Question, Left: s.Place, Trail: s.Trail}
+		for _, c := range s.Choices {
+			q.Choices = append(q.Choices, c.Text)
+			if c.Checked {
+				b.t.Fatalf("%s: %q is ticked before the reader chose", s.Question, c.Text)
+			}
+		}
+		out.Questions = append(out.Questions, q)
+	}
+	after := screens[len(path.Steps):]
+	out.Ending, out.Sheet = after[0].Ending, after[1].Sheet
+	if cleared := after[3]; cleared.View != "topics" {
+		b.t.Fatalf("after clearing the planner shows %q", cleared.View)
+	}
+	out.Sheet.Grave, out.Sheet.Mind = "", "" // the safety test looks at these
+	return out
+}
+
+// expected works the same out in Go, from the tree and the library alone.
+func expected(t testing.TB, tr *tree.Tree, answers tree.Answers) journey {
+	t.Helper()
+	path := walk(t, tr, answers)
+	var out journey
+	trail := []asked{}
+	for _, step := range path.Steps {
+		q := tr.Question(step.Question)
+		s := seen{Question: oneLine(q.Text.S), Left: leftText(lib.Proofs[tr.ID.S].Left[q.ID.S]), Trail: slices.Clone(trail)}
+		for _, a := range q.Answers {
+			s.Choices = append(s.Choices, oneLine(a.Text.S))
+		}
+		if q.Measure != nil {
+			for _, l := range q.Measure.Likes {
+				s.Choices = append(s.Choices, oneLine(l.Text.S))
+			}
+		}
+		now := asked{Question: s.Question}
+		for _, said := range q.Says(step.Chosen) {
+			now.Answers = append(now.Answers, oneLine(said))
+		}
+		trail = append(trail, now)
+		out.Questions = append(out.Questions, s)
+	}
+
+	e := tr.Ending(path.Ending)
+	out.Ending = ending{Title: oneLine(e.Title.S), Text: []string{}, Cards: []string{}, Prompts: []string{}}
+	var brought []string
+	for _, p := range e.Prompts {
+		brought = append(brought, p.S)
+	}
+	for _, id := range path.Cards {
+		out.Ending.Cards = append(out.Ending.Cards, oneLine(lib.Card(id).Title.S))
+		for _, p := range lib.Card(id).Prompts {
+			brought = append(brought, p.S)
+		}
+	}
+	brought = once(brought)
+	for _, id := range brought {
+		out.Ending.Prompts = append(out.Ending.Prompts, oneLine(lib.Prompt(id).Ask.S))
+	}
+	out.Ending.Caution, out.Ending.Text = endingTexts(t, tr, path)
+	out.Sheet = expectedSheet(brought)
+	return out
+}
+
+// expectedSheet gives what a sheet shows of prompts that came up: the general
+// ones first, by topic, twelve before the fold, and things to bring apart.
+func expectedSheet(brought []string) sheet {
+	out := sheet{Stars: "0 of 3 stars used.", Groups: []group{}, More: []group{}, Own: []string{}, Bring: []string{}, Off: []string{}}
+	var ids []string
+	for _, p := range lib.General {
+		ids = append(ids, p.ID.S)
+	}
+	n := 0
+	for _, id := range once(append(ids, brought...)) {
+		p := lib.Prompt(id)
+		ask, title := oneLine(p.Ask.S), "Three questions for any visit"
+		if p.Topic != nil {
+			if p.Topic.ID.S == "bring" {
+				out.Bring = append(out.Bring, ask)
+				continue
+			}
+			title = oneLine(p.Topic.Title.S)
+		}
+		into := &out.Groups
+		if n++; n > 12 {
+			into = &out.More
+		}
+		i := slices.IndexFunc(*into, func(g group) bool { return g.Title == title })
+		if i < 0 {
+			*into = append(*into, group{Title: title})
+			i = len(*into) - 1
+		}
+		(*into)[i].Prompts = append((*into)[i].Prompts, ask)
+	}
+	return out
+}
+
+func leftText(n int) string {
+	switch n {
+	case 0:
+		return "This is the last question."
+	case 1:
+		return "At most 1 question left after this one."
+	}
+	return fmt.Sprintf("At most %d questions left after this one.", n)
+}
+
+func once(ids []string) []string {
+	var out []string
+	for _, id := range ids {
+		if !slices.Contains(out, id) {
+			out = append(out, id)
+		}
+	}
+	return out
+}

@@ -1,0 +1,243 @@
+package browsertest
+
+import (
+	"encoding/json"
+	"fmt"
+	"strings"
+	"testing"
+
+	"keelpath/builder/tree"
+)
+
+const plannerName = "prepare/index.html"
+
+// A screen is what a reader sees of the planner, part by part. Texts are as shown:
+// what the style hides is not in them.
+type screen struct {
+	View     string   // topics, question, ending or sheet
+	Title    string   // the screen's own heading
+	Place    string   // "At most 3 questions left after this one."
+	Question string   // the question asked
+	Choices  []choice // topics or answers
+	Entry    string   // what to write in the place for an amount, where there is one
+	Written  string   // what stands there
+	Problem  string   // what is missing
+	Trail    []asked
+	Ending   ending
+	Sheet    sheet
+	Buttons  []string // in their order
+	Status   string   // what is said to those who do not see it
+	Focus    string   // what has the focus
+}
+
+type choice struct {
+	ID      string
+	Text    string
+	Checked bool
+}
+
+type asked struct {
+	Question string
+	Answers  []string
+}
+
+type ending struct {
+	Title   string
+	Caution string
+	Text    []string // its paragraphs
+	Cards   []string
+	Prompts []string
+}
+
+type sheet struct {
+	Grave  string
+	Stars  string
+	Groups []group
+	More   []group // folded in
+	Own    []string
+	Bring  []string
+	Off    []string
+	Mind   string
+	Long   string // says that it may not fit a page
+}
+
+type group struct {
+	Title   string
+	Prompts []string
+}
+
+// look reads the screen. It only reads.
+const look = `(() => {
+const root = document.getElementById("planner");
+const shown = (e) => !!e && e.getClientRects().length > 0 && getComputedStyle(e).visibility !== "hidden";
+const clean = (s) => s.replace(/\s+/g, " ").trim();
+const text = (e) => shown(e) ? clean(e.innerText) : "";
+const one = (s, r = root) => r && r.querySelector(s);
+const all = (s, r = root) => r ? Array.from(r.querySelectorAll(s)) : [];
+const at = (name, r = root) => one('[data-slot="' + name + '"]', r);
+const out = { View: "", Title: "", Place: "", Question: "", Choices: [], Entry: "", Written: "", Problem: "", Trail: [], Buttons: [], Status: "", Focus: "",
+  Ending: { Title: "", Caution: "", Text: [], Cards: [], Prompts: [] },
+  Sheet: { Grave: "", Stars: "", Groups: [], More: [], Own: [], Bring: [], Off: [], Mind: "", Long: "" } };
+if (!shown(root)) return out;
+const view = at("view");
+if (one("form.topics", view)) out.View = "topics";
+if (one(".question", view)) out.View = "question";
+if (one(".ending", view)) out.View = "ending";
+if (one(".sheet", view)) out.View = "sheet";
+out.Title = text(one("h2", view));
+out.Place = text(one(".place", view));
+out.Question = text(one(".question legend", view));
+const choices = out.View === "topics" ? all("form.topics input", view) : all('.question .answers input', view);
+const entry = one(".question .entry", view);
+out.Entry = text(one("label", entry));
+out.Written = entry ? one("input", entry).value : "";
+out.Choices = choices.map((i) => ({ ID: i.value, Text: text(one('label[for="' + i.id + '"]', view)), Checked: i.checked }));
+out.Problem = text(at("problem", view));
+out.Trail = all('[data-slot="steps"] > li', view).filter(shown).map((li) => ({ Question: text(at("asked", li)), Answers: all('[data-slot="answered"] > *', li).map(text) }));
+if (out.View === "ending") {
+  const ending = one(".ending", view);
+  out.Ending.Title = text(one(":scope > h3", ending));
+  out.Ending.Caution = text(at("caution", ending));
+  const plain = (e) => { const c = e.cloneNode(true); for (const x of c.querySelectorAll(".unseen, .by-hand, .cite")) x.remove(); return clean(c.textContent.replace(/ \(opens in a new tab\)/g, "")); };
+  out.Ending.Text = all(":scope > p", ending).filter(shown).map(plain);
+  out.Ending.Cards = all(".card > h4", ending).map(text);
+  out.Ending.Prompts = all('[data-slot="prompts"] .ask', ending).map(text);
+}
+if (out.View === "sheet") {
+  // What is folded in is there and not shown, so it is read as it is written.
+  const asks = (r) => all(".ask", r).map((e) => clean(e.textContent));
+  const groups = (name) => all(".group", at(name, view)).map((g) => ({ Title: clean(one("h3", g).textContent), Prompts: asks(g) }));
+  const listed = (name) => asks(at(name, view));
+  Object.assign(out.Sheet, { Grave: text(at("grave", view)), Stars: text(at("stars", view)), Groups: groups("groups"), More: groups("folded"),
+    Own: listed("own"), Bring: listed("bring"), Mind: text(at("mind", view)), Long: text(at("long", view)),
+    Off: all('[data-slot="off"] > li', view).map((li) => clean(at("ask", li).textContent)) });
+}
+out.Buttons = all("button").filter(shown).map((b) => clean(b.innerText));
+out.Status = clean(at("status").textContent);
+const f = document.activeElement;
+out.Focus = f && f !== document.body ? clean(f.innerText || (f.labels && f.labels[0] ? f.labels[0].innerText : "")) : "";
+return out;
+})()`
+
+// look gives the screen as it is now.
+func (b *tab) look() screen {
+	b.t.Helper()
+	return eval[screen](b, look)
+}
+
+// The fast hands of the tests that go through many screens: they press what a
+// reader would press, by its mark in the page, and give the screen that follows.
+const hands = `
+const tapOn = (e, what) => {
+  if (!e || !e.getClientRects().length) throw new Error("cannot press " + what);
+  e.click();
+};
+const planner = document.getElementById("planner");
+const button = (name) => tapOn(planner.querySelector('[data-act="' + name + '"]'), name);
+const next = () => tapOn(planner.querySelector('form button[type="submit"]'), "Next");
+const write = (field, text) => { field.value = text; field.dispatchEvent(new Event("input", { bubbles: true })); };
+const answer = (ids) => {
+  const entry = planner.querySelector(".question .entry input");
+  if (entry && !planner.querySelector('.question .answers input[value="' + CSS.escape(ids[0]) + '"]')) return write(entry, ids[0]);
+  for (const i of planner.querySelectorAll(".question .answers input, form.topics input")) {
+    if (i.checked !== ids.includes(i.value) && (i.type !== "radio" || ids.includes(i.value))) tapOn(planner.querySelector('label[for="' + i.id + '"]'), i.value);
+  }
+  const have = Array.from(planner.querySelectorAll(".question input:checked, form.topics input:checked")).map((i) => i.value);
+  if (String(have) !== String(ids)) throw new Error("ticked " + have + ", wanted " + ids);
+};
+`
+
+// hand runs a few presses and looks.
+func (b *tab) hand(script string, values ...any) screen {
+	b.t.Helper()
+	args := make([]any, len(values))
+	for i, v := range values {
+		args[i] = quoted(b, v)
+	}
+	return eval[screen](b, "(() => {"+hands+fmt.Sprintf(script, args...)+"; return "+look+"})()")
+}
+
+// quoted writes a value the way a script does.
+func quoted(b *tab, v any) string {
+	b.t.Helper()
+	text, err := json.Marshal(v)
+	b.must(err)
+	return string(text)
+}
+
+// tap presses one of the planner's buttons by its mark.
+func (b *tab) tap(name string) screen { b.t.Helper(); return b.hand(`button(%s)`, name) }
+
+// choose answers the question or ticks topics, in the page's order, and goes on.
+func (b *tab) choose(ids ...string) screen {
+	b.t.Helper()
+	if len(ids) == 1 && ids[0] == tree.Skip {
+		return b.tap("skip")
+	}
+	return b.hand(`answer(%s); next()`, ids)
+}
+
+// openPlanner opens it and waits until it has taken over from the plain page.
+func (b *tab) openPlanner(address func(string) string) screen {
+	b.t.Helper()
+	b.open(address(plannerName))
+	b.waitFor(`!document.getElementById("planner").hidden`)
+	s := b.look()
+	if s.View != "topics" {
+		b.t.Fatalf("the planner opens with %q", s.View)
+	}
+	return s
+}
+
+// clear clears everything the way a reader does.
+func (b *tab) clear() screen {
+	b.t.Helper()
+	return b.hand(`button("clear"); button("clear-now")`)
+}
+
+// screens takes a tree from the topics along a path, then presses the given
+// buttons, and gives what each question, the ending and each screen after it looked
+// like. It is one script, so that the browser need not paint in between.
+func (b *tab) screens(tr *tree.Tree, path tree.Path, then ...string) []screen {
+	b.t.Helper()
+	chosen := [][]string{}
+	for _, step := range path.Steps {
+		chosen = append(chosen, step.Chosen)
+	}
+	return eval[[]screen](b, fmt.Sprintf(`(() => {%s
+const look = () => %s;
+const screens = [];
+answer([%q]); next();
+for (const ids of %s) {
+  screens.push(look());
+  if (String(ids) === %q) button("skip");
+  else { answer(ids); next(); }
+}
+screens.push(look());
+for (const name of %s) { button(name); screens.push(look()); }
+return screens; })()`, hands, look, tr.ID.S, quoted(b, chosen), tree.Skip, quoted(b, append([]string{}, then...))))
+}
+
+// take walks one tree from the topics to its ending.
+func (b *tab) take(tr *tree.Tree, answers tree.Answers) screen {
+	b.t.Helper()
+	all := b.screens(tr, walk(b.t, tr, answers))
+	s := all[len(all)-1]
+	if s.View != "ending" {
+		b.t.Fatalf("%s: after all answers the planner shows %q: %s", tr.ID.S, s.View, s.Question)
+	}
+	return s
+}
+
+// walk is Go's own walk along answers that reach an ending.
+func walk(t testing.TB, tr *tree.Tree, answers tree.Answers) tree.Path {
+	t.Helper()
+	path, err := tr.Walk(answers)
+	if err != nil || path.Ending == "" {
+		t.Fatalf("%s %v: %v, stops at %q", tr.ID.S, answers, err, path.Open)
+	}
+	return path
+}
+
+// oneLine is text as a browser shows it.
+func oneLine(s string) string { return strings.Join(strings.Fields(s), " ") }

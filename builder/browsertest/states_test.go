@@ -1,0 +1,136 @@
+package browsertest
+
+import (
+	"fmt"
+	"testing"
+)
+
+// A state is a kind of page, or of screen, that a reader can come to.
+type state struct {
+	name  string
+	reach func(b *tab, address func(string) string)
+}
+
+func pageState(name string) state {
+	return state{name, func(b *tab, address func(string) string) { b.t.Helper(); b.open(address(name)) }}
+}
+
+func planner(name string, steps func(b *tab)) state {
+	return state{"planner-" + name, func(b *tab, address func(string) string) {
+		b.t.Helper()
+		b.openPlanner(address)
+		steps(b)
+	}}
+}
+
+// states are one of each kind of page, and each screen of the planner.
+var states = []state{
+	pageState("index.html"), pageState("learn/index.html"), pageState("learn/payer-levels.html"), pageState("learn/foot-types.html"), pageState("learn/glossary.html"),
+	pageState("learn/questions.html"), pageState("teach/index.html"), pageState("teach/heel-height.html"), pageState("clinic/index.html"), pageState("clinic/sources.html"),
+	pageState("prepare/hills-and-ramps.html"),
+	planner("topics", func(*tab) {}),
+	planner("topics-error", func(b *tab) { wantProblem(b, b.hand(`next()`)) }),
+	planner("question", func(b *tab) { takeHalf(b) }),
+	planner("question-error", func(b *tab) { takeHalf(b); wantProblem(b, b.hand(`next()`)) }),
+	planner("ending", func(b *tab) { takeRich(b) }),
+	planner("ending-safety", func(b *tab) { takeGrave(b) }),
+	planner("sheet", func(b *tab) { fillSheet(b) }),
+	planner("sheet-safety", func(b *tab) { takeGrave(b); b.tap("sheet") }),
+	planner("clear", func(b *tab) { takeRich(b); b.tap("clear") }),
+}
+
+// everyPage gives a state for each page of the site, the planner's among them.
+func everyPage(t testing.TB) []state {
+	t.Helper()
+	var out []state
+	for _, name := range files(t, siteDir, ".html") {
+		out = append(out, pageState(name))
+	}
+	return out
+}
+
+// eachState brings a tab to each state and runs the test there. Two tabs share the work.
+func eachState(t *testing.T, all []state, test func(t *testing.T, b *tab, s state)) {
+	t.Helper()
+	next := make(chan state, len(all))
+	for _, s := range all {
+		next <- s
+	}
+	close(next)
+	for n := range 2 {
+		t.Run(fmt.Sprint("tab ", n+1), func(t *testing.T) {
+			t.Parallel()
+			b := newTab(t)
+			for s := range next {
+				s.reach(b, onDisk)
+				test(t, b, s)
+			}
+		})
+	}
+}
+
+func wantProblem(b *tab, s screen) {
+	b.t.Helper()
+	if s.Problem == "" {
+		b.t.Fatalf("nothing says what is missing at %q", s.View)
+	}
+}
+
+// takeHalf stops at a question that takes several answers, with a trail.
+func takeHalf(b *tab) {
+	b.t.Helper()
+	b.choose("heel-height")
+	b.choose("no")
+	if s := b.choose("none"); s.View != "question" || len(s.Trail) != 2 {
+		b.t.Fatalf("not at the third question: %+v", s)
+	}
+}
+
+// takeRich ends where cards, feet and questions come up.
+func takeRich(b *tab) {
+	b.t.Helper()
+	tr := lib.Tree("heel-height")
+	s := b.take(tr, exampleAt(b, tr.ID.S, "set-it-yourself"))
+	if len(s.Ending.Cards) == 0 || s.Ending.Caution == "" || len(s.Ending.Prompts) == 0 {
+		b.t.Fatalf("the ending is not rich enough: %+v", s.Ending)
+	}
+}
+
+func takeGrave(b *tab) {
+	b.t.Helper()
+	if s := b.take(lib.Tree("something-changed"), exampleAt(b, "something-changed", "after-a-fall")); s.Ending.Caution == "" {
+		b.t.Fatalf("the ending has no caution: %+v", s.Ending)
+	}
+}
+
+// fillSheet has a star, an own question, one taken off, and a fold.
+func fillSheet(b *tab) {
+	b.t.Helper()
+	takeRich(b)
+	b.tap("topics")
+	b.take(lib.Tree("hills-and-ramps"), exampleAt(b, "hills-and-ramps", ""))
+	b.tap("sheet")
+	b.hand(`planner.querySelector("textarea").value = "May I climb the loft ladder with it?"; tapOn(planner.querySelector('[data-slot="add"] button'), "add")`)
+	b.hand(`tapOn(planner.querySelectorAll('[data-act="star"]')[4], "star"); tapOn(planner.querySelectorAll('[data-act="off"]')[1], "off")`)
+	s := b.hand(`tapOn(planner.querySelector('[data-slot="off-fold"] summary'), "taken off")`)
+	if s.Sheet.Stars != "1 of 3 stars used." || len(s.Sheet.Own) != 1 || len(s.Sheet.Off) != 1 {
+		b.t.Fatalf("the sheet is not as wanted: %+v", s.Sheet)
+	}
+}
+
+// exampleAt gives the answers of the worked example that ends there; of the one
+// with most cards where no ending is given.
+func exampleAt(b *tab, id, ending string) map[string][]string {
+	b.t.Helper()
+	tr := lib.Tree(id)
+	if ending == "" {
+		return exampleWithCards(b.t, tr).Given()
+	}
+	for _, e := range tr.Examples {
+		if e.Ending.S == ending {
+			return e.Given()
+		}
+	}
+	b.t.Fatalf("no example of %s ends at %s", id, ending)
+	return nil
+}

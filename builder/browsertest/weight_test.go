@@ -1,0 +1,103 @@
+package browsertest
+
+import (
+	"bytes"
+	"compress/gzip"
+	"fmt"
+	"os"
+	"path"
+	"path/filepath"
+	"slices"
+	"testing"
+)
+
+// What a reader on a slow line may be asked to load, in bytes.
+const (
+	pageLimit    = 60_000 // with style and script, compressed
+	plannerLimit = 120_000
+	scriptLimit  = 20_000 // compressed
+	imageLimit   = 30_000
+)
+
+func TestWeight(t *testing.T) {
+	for _, heavy := range tooHeavy(t, siteDir) {
+		t.Error(heavy)
+	}
+}
+
+// Too heavy things must be found: a padded page, a picture, a font.
+func TestWeightSeesFaults(t *testing.T) {
+	dir := brokenSite(t, "learn/index.html", "</main>", "<p>"+noise(61_000)+"</p></main>")
+	for name, size := range map[string]int{"assets/big.png": imageLimit + 1, "assets/type.woff2": 10} {
+		if err := os.WriteFile(filepath.Join(dir, filepath.FromSlash(name)), []byte(noise(size)), 0o644); err != nil {
+			t.Fatal(err)
+		}
+	}
+	if got := tooHeavy(t, dir); len(got) != 3 {
+		t.Errorf("three things are too heavy, and these were found: %q", got)
+	}
+}
+
+func tooHeavy(t testing.TB, dir string) []string {
+	t.Helper()
+	var out []string
+	limit := func(name string, size, most int) {
+		if size > most {
+			out = append(out, fmt.Sprintf("%s weighs %d bytes, want at most %d", name, size, most))
+		}
+	}
+	for _, name := range files(t, dir) {
+		switch path.Ext(name) {
+		case ".html":
+			sum, most := 0, pageLimit
+			for _, part := range loads(t, dir, name) {
+				sum += zipped(t, dir, part)
+			}
+			if name == plannerName {
+				most = plannerLimit
+			}
+			limit(name, sum, most)
+		case ".js":
+			limit(name, zipped(t, dir, name), scriptLimit)
+		case ".png", ".jpg", ".jpeg", ".svg", ".webp", ".avif", ".gif", ".ico":
+			info, err := os.Stat(filepath.Join(dir, filepath.FromSlash(name)))
+			if err != nil {
+				t.Fatal(err)
+			}
+			limit(name, int(info.Size()), imageLimit)
+		case ".woff", ".woff2", ".ttf", ".otf", ".eot":
+			out = append(out, name+" is a font, and the site has none of its own")
+		}
+	}
+	return out
+}
+
+func zipped(t testing.TB, dir, name string) int {
+	t.Helper()
+	data, err := os.ReadFile(filepath.Join(dir, filepath.FromSlash(name)))
+	if err != nil {
+		t.Fatal(err)
+	}
+	var b bytes.Buffer
+	w, err := gzip.NewWriterLevel(&b, 6)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if _, err := w.Write(data); err != nil {
+		t.Fatal(err)
+	}
+	if err := w.Close(); err != nil {
+		t.Fatal(err)
+	}
+	return b.Len()
+}
+
+// noise is text that no compression makes smaller than about three quarters.
+func noise(n int) string {
+	out := make([]byte, 0, n*3/2)
+	for x := uint32(1); len(out) < cap(out); {
+		x = x*1664525 + 1013904223
+		out = append(out, "0123456789abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ-_"[x>>26])
+	}
+	return string(slices.Clip(out))
+}

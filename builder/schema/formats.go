@@ -1,0 +1,240 @@
+package schema
+
+import (
+	"keelpath/builder/formula"
+	"keelpath/builder/library"
+	"keelpath/builder/quantity"
+	"keelpath/builder/tree"
+)
+
+var kinds = []Kind{
+	{"tree", "trees/ID.yaml", "A decision tree that leads to questions to bring.", treeForm()},
+	{"cards", "trees/cards.yaml", "Short notes that answers add to the sheet.", keys(key{"cards", may, "The cards, by id.", each(cardForm)})},
+	{"prompts", "trees/prompts.yaml", "Questions to bring, by topic.", keys(
+		key{"general", may, "The questions that open every sheet.", each(promptForm)},
+		key{"topics", may, "The topics, by id, each with its prompts.", each(topicForm)},
+	)},
+	{"planner", "trees/planner.yaml", "The order in which the planner lists the trees.", keys(key{"order", may, "Ids of trees.", set(text())})},
+	{"edition", "content/edition.yaml", "What a clinic says of its own copy. A layer replaces only what it names.", editionForm},
+	{"sources", "content/sources.yaml", "The bibliography: all that a page may cite.", keys(key{"sources", may, "The sources, by id.", each(sourceForm)})},
+	{"glossary", "content/glossary.yaml", "Words that link themselves where a page first uses them.", keys(key{"words", may, "The words, by id.", each(wordForm)})},
+	{"foot-types", "content/foot-types.yaml", "Foot types side by side, each for its kind as a whole.", keys(
+		key{"rows", may, "The rows of the table, the same for every type.", each(rowForm)},
+		key{"types", may, "The foot types, by id.", each(footTypeForm)},
+	)},
+	{"learn", "content/learn.yaml", "The shelves of the learn page.", keys(key{"parts", may, "The shelves, in order.", list(keys(
+		key{"title", need, "The shelf's name.", text()},
+		key{"about", may, "One plain line about it.", line()},
+		key{"explainers", may, "Ids of explainers, in order.", list(text())},
+	))})},
+	{"explainer", "content/en/ID.md, the header between the two lines ---", "The header of an explainer.", keys(append([]key{
+		{"title", need, "The page's title.", text()},
+		{"audience", may, "Who it is for; patient where it is left out.", oneOf("patient", "resident")},
+		{"message", need, "The main message, in one line.", text()},
+		{"prompts", may, "Ids of prompts that the page brings up at its end.", set(text())},
+	}, credits...)...)},
+}
+
+// credits are the keys that trees and explainers share.
+var credits = []key{
+	{"authors", need, "Who wrote it.", some(text())},
+	{"reviewers", need, "Clinicians who reviewed it; [] while there is none, and the page says so.", list(text())},
+	{"reviewed", need, "When the facts were last checked against the sources: YYYY-MM-DD.", date()},
+	{"review-by", need, "When that is due again, at most three years later: YYYY-MM-DD.", date()},
+	{"sources", may, "Ids of all sources that are cited.", set(text())},
+	{"funding", need, "Who paid, in a sentence.", text()},
+}
+
+var editionForm = keys(
+	key{"name", may, "The edition's name.", text()},
+	key{"clinic", may, "Who publishes it.", line()},
+	key{"phone", may, "The clinic's telephone number.", line()},
+	key{"emergency", may, "Whom to call in an emergency, in a sentence.", text()},
+	key{"endorsement", may, "A sentence at the top of the sheet.", line()},
+	key{"version", may, "The edition's version, in quotes.", line()},
+)
+
+var cardForm = keys(
+	key{"title", need, "What came up, in a few words.", text()},
+	key{"text", need, "One or two short sentences (markdown).", text()},
+	key{"prompts", may, "Ids of prompts that the card adds.", set(text())},
+)
+
+var promptForm = keys(
+	key{"ask", need, "The question in the reader's own voice: one idea, at most 20 words, one question mark at its end.",
+		form{"type": "string", "pattern": `^\s*[^?]*\?\s*$`, "allOf": []form{{"pattern": `^\s*(\S+\s+){0,19}\S+\s*$`}}}},
+	key{"whom", need, "Whom to ask.", some(oneOf(library.Whom...))},
+	key{"why", need, "Why it is worth asking, in one plain line.", text()},
+	key{"basis", need, "Ids of sources it rests on, or [" + library.CommonPractice + "].", some(text())},
+)
+
+var topicForm = keys(
+	key{"title", need, "The topic's name.", text()},
+	key{"about", need, "Why it matters, in one plain line.", text()},
+	key{"prompts", may, "The prompts, by id.", each(promptForm)},
+)
+
+var sourceForm = keys(
+	key{"title", need, "The source's title.", text()},
+	key{"by", may, "Its authors, or the body that wrote it.", line()},
+	key{"year", may, "The year, as a number.", whole(1900, 2100)},
+	key{"where", may, "The journal or body.", line()},
+	key{"address", may, "Its page on the web, whole.", form{"type": "string", "pattern": `^\s*(https?://.*)?$`}},
+	key{"seen", may, "How much of it was read; page where it is left out.", oneOf("page", "abstract", "opening", "summary")},
+	key{"note", may, "What else a reader should know of it.", line()},
+)
+
+var wordForm = keys(
+	key{"word", need, "The word.", text()},
+	key{"also", may, "Other forms that mean the same.", list(text())},
+	key{"meaning", need, "One or two plain sentences.", text()},
+)
+
+var rowForm = keys(
+	key{"title", need, "What the row compares.", text()},
+	key{"steps", need, "A word or phrase for each mark from 0 to 4.", list(text()).with(form{"minItems": 5, "maxItems": 5})},
+)
+
+var footTypeForm = keys(
+	key{"name", need, "The type's name.", text()},
+	key{"also", may, "Words the trade uses for it.", list(text())},
+	key{"what", need, "How it works, in one plain sentence.", text()},
+	key{"explainer", may, "Id of the explainer about it.", line()},
+	key{"addon", may, "true for a part that is added to a foot: its marks are changes to that foot.", yesNo()},
+	key{"gain", need, "What people may gain; short phrases.", list(text())},
+	key{"give-up", need, "What they may give up; as many phrases.", list(text())},
+	key{"cells", need, "A mark for each row, by the row's id.", each(cellForm).with(form{"minProperties": 1})},
+).with(form{
+	"if":   form{"required": []string{"addon"}, "properties": form{"addon": form{"const": true}}},
+	"then": marks(-2, 3),
+	"else": marks(0, 4),
+})
+
+func marks(low, high int) form {
+	return form{"properties": form{"cells": form{"additionalProperties": form{"properties": form{"mark": whole(low, high)}}}}}
+}
+
+var cellForm = keys(
+	key{"mark", need, "A step from 0 to 4; for an add-on a change from -2 to 3.", whole(-2, 4)},
+	key{"disputed", may, "true where sources disagree or the mark is our judgment.", yesNo()},
+	key{"why", need, "The reason, in one plain line.", text()},
+	key{"sources", need, "Ids of sources, or [" + library.CommonPractice + "].", some(text())},
+)
+
+func treeForm() form {
+	return keys(append([]key{
+		{"tree", need, "The tree's id; the same as the file's name.", id()},
+		{"title", need, "The tree's title.", text()},
+		{"audience", may, "Who it is for; patient where it is left out.", oneOf("patient", "resident")},
+		{"purpose", need, "What the tree finds out, in one plain sentence.", text()},
+		{"start", need, "Id of the first question.", id()},
+		{"values", may, "Amounts worked out from answers, each a formula; each may use those above it.", each(formulaForm)},
+		{"questions", need, "The questions, by id.", each(questionForm).with(form{"minProperties": 1, "maxProperties": tree.MaxQuestions})},
+		{"endings", need, "The endings, by id.", each(endingForm).with(form{"minProperties": 1, "maxProperties": tree.MaxEndings})},
+		{"examples", may, "Invented people, with the ending that their answers must lead to.", list(exampleForm).with(form{"maxItems": tree.MaxExamples})},
+	}, credits...)...)
+}
+
+// formulaForm is a condition or a worked-out value.
+var formulaForm = text().with(form{"maxLength": formula.MaxLength})
+
+var questionForm = keys(
+	key{"text", need, "One question, in plain words.", text()},
+	key{"why", need, "Why it is asked, in one short line.", text()},
+	key{"hint", may, "A line of help below it.", line()},
+	key{"pick", may, "one: the reader gives one answer. any: one or more.", oneOf(string(tree.PickOne), string(tree.PickAny))},
+	key{"answers", may, "The answers, by id. One with the id unsure stands for not sure.", each(answerForm).with(form{"maxProperties": tree.MaxAnswers})},
+	key{"measure", may, "Instead of answers: an amount that the reader enters.", measureForm},
+	key{"routes", may, "Ways on by conditions: the first whose condition is true is taken.", list(routeForm)},
+	key{"go", may, "Where answers lead that have no way of their own: a question or an ending.", id()},
+	key{"skip", may, "Where skipping leads: a question or an ending.", id()},
+).with(allOf(
+	form{ // answered with an amount, or with answers
+		"if":   has("measure"),
+		"then": allOf(has("skip"), anyOf(has("routes"), has("go")), not(has("answers"))),
+		"else": allOf(has("answers"), form{"properties": form{"answers": form{"minProperties": 1}}},
+			anyOf(has("skip"), form{"properties": form{"answers": has(tree.Unsure)}})),
+	},
+	not(allOf(has("routes"), has("go"))),
+	form{
+		"if":   form{"required": []string{"pick"}, "properties": form{"pick": form{"const": string(tree.PickAny)}}},
+		"then": anyOf(has("routes"), has("go"), answersAll(has("go"))),
+		"else": allOf(anyOf(has("routes"), answersAll(has("go"))), anyOf(has("measure"), not(has("go"))),
+			answersAll(not(form{"required": []string{"alone"}, "properties": form{"alone": form{"const": true}}}))),
+	},
+))
+
+// answersAll holds every answer of a question to a rule.
+func answersAll(rule form) form {
+	return form{"properties": form{"answers": form{"additionalProperties": rule}}}
+}
+
+var answerForm = keys(
+	key{"text", need, "The answer as the reader sees it.", text()},
+	key{"go", may, "Where it leads: a question or an ending.", id()},
+	key{"cards", may, "Ids of cards that it adds.", set(text())},
+	key{"alone", may, "With pick: any, true where it cannot be ticked together with others.", yesNo()},
+)
+
+var routeForm = keys(
+	key{"if", may, `A condition: steepness > 8.5*percent. Only the last route may lack it, and is taken where no other is.`, line().with(form{"maxLength": formula.MaxLength})},
+	key{"go", need, "Where it leads: a question or an ending.", id()},
+	key{"cards", may, "Ids of cards that it adds.", set(text())},
+)
+
+var measureForm = keys(
+	key{"unit", need, "The unit that a bare number counts in.", oneOf(units(false)...)},
+	key{"accept", may, "Other units that a reader may use.", list(oneOf(units(true)...))},
+	key{"from", need, "The least amount; a whole multiple of step.", number()},
+	key{"to", need, "The greatest amount; a whole multiple of step.", number()},
+	key{"step", need, "Amounts are rounded to it.", number().with(form{"exclusiveMinimum": 0})},
+	key{"like", may, "Amounts with a name, by id, for readers who have not measured.", each(keys(
+		key{"text", need, "The name: Like a public wheelchair ramp.", text()},
+		key{"is", need, "The amount as a reader would type it.", text()},
+	))},
+)
+
+// units gives all that stands for a unit: its codes and spellings.
+func units(ratio bool) []string {
+	var out []string
+	for _, u := range quantity.Table().Units {
+		if u.Code == quantity.Ratio && !ratio {
+			continue
+		}
+		out = append(out, u.Code)
+		for _, s := range u.Spell {
+			if s != u.Code {
+				out = append(out, s)
+			}
+		}
+	}
+	return out
+}
+
+var endingForm = keys(
+	key{"title", need, "The ending's title.", text()},
+	key{"safety", may, "true where help comes before any talk of a foot.", yesNo()},
+	key{"text", need, "What came up and what to do next, in one to three short sentences (markdown); {name} shows an amount.", text()},
+	key{"caution", may, "What to take care of (markdown), shown first.", line()},
+	key{"topics", may, "Ids of topics.", set(text())},
+	key{"types", may, "Foot types to talk about, each with a reason for and one against.", list(keys(
+		key{"type", need, "Id of the foot type.", text()},
+		key{"for", need, "A reason for it.", text()},
+		key{"against", need, "A reason against it.", text()},
+	))},
+	key{"prompts", may, "Ids of prompts.", set(text())},
+	key{"next", may, "Ids of trees to take next.", set(text())},
+).with(form{
+	"if": form{"required": []string{"safety"}, "properties": form{"safety": form{"const": true}}},
+	"then": form{"required": []string{"caution"}, "properties": form{
+		"caution": text(), "types": form{"maxItems": 0},
+	}},
+})
+
+var exampleForm = keys(
+	key{"who", need, "An invented person, in words.", text()},
+	key{"answers", may, "Question id to answer id, or to a list of them; skip where it is skipped.",
+		form{"type": "object", "additionalProperties": anyOf(text(), some(text()))}},
+	key{"ending", need, "Id of the ending that the answers must lead to.", text()},
+	key{"cards", may, "Ids of all cards that the answers add.", set(text())},
+)
