@@ -101,7 +101,7 @@ func newTab(t testing.TB) *tab {
 	b.must(chromedp.Do(ctx))
 	b.must(chromedp.Listen(ctx, b.heard))
 	command(b, emulation.SetFocusEmulationEnabled, emulation.SetFocusEmulationEnabledParams{Enabled: true})
-	b.size(1100, 900)
+	b.size(480, 400) // little to paint; tests for the eye set their own
 	return b
 }
 

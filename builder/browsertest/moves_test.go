@@ -262,24 +262,33 @@ func TestSkip(t *testing.T) {
 		if tr.Audience.S != "patient" {
 			continue
 		}
+		var plain, can []tree.Path
 		for _, q := range tr.Questions {
-			s := b.reachQuestion(tr, q)
-			has := slices.Contains(s.Buttons, "Skip this question")
-			if has != q.Skip.Given() {
-				t.Errorf("%s, %s: a button to skip: %v, want %v", tr.ID.S, q.ID.S, has, q.Skip.Given())
+			if path := b.pathTo(tr, q); q.Skip.Given() {
+				can = append(can, path)
+			} else {
+				plain = append(plain, path)
 			}
-			if has {
-				skipped++
-				s = b.tap("skip")
-				want := q.Skip.S
-				if e := tr.Ending(want); e != nil && s.Ending.Title != oneLine(e.Title.S) || e == nil && s.Question != oneLine(tr.Question(want).Text.S) {
-					t.Errorf("%s: skipping %s leads to %q%q, want %q", tr.ID.S, q.ID.S, s.Question, s.Ending.Title, want)
-				}
-				if last := s.Trail[len(s.Trail)-1]; !slices.Equal(last.Answers, []string{"Skipped"}) {
-					t.Errorf("%s: the trail says %q of a skipped question", tr.ID.S, last.Answers)
-				}
+		}
+		for i, all := range b.manyScreens(tr, plain, "clear", "clear-now") {
+			if at := all[len(plain[i].Steps)]; slices.Contains(at.Buttons, "Skip this question") {
+				t.Errorf("%s: %q has a button to skip it, and no way on for that", tr.ID.S, at.Question)
 			}
-			b.clear()
+		}
+		for i, all := range b.manyScreens(tr, can, "skip", "clear", "clear-now") {
+			skipped++
+			q := tr.Question(can[i].Open)
+			at, s := all[len(can[i].Steps)], all[len(can[i].Steps)+1]
+			if !slices.Contains(at.Buttons, "Skip this question") {
+				t.Errorf("%s: %q has no button to skip it: %q", tr.ID.S, at.Question, at.Buttons)
+			}
+			want := q.Skip.S
+			if e := tr.Ending(want); e != nil && s.Ending.Title != oneLine(e.Title.S) || e == nil && s.Question != oneLine(tr.Question(want).Text.S) {
+				t.Errorf("%s: skipping %s leads to %q%q, want %q", tr.ID.S, q.ID.S, s.Question, s.Ending.Title, want)
+			}
+			if last := s.Trail[len(s.Trail)-1]; !slices.Equal(last.Answers, []string{"Skipped"}) {
+				t.Errorf("%s: the trail says %q of a skipped question", tr.ID.S, last.Answers)
+			}
 		}
 	}
 	if skipped == 0 {
@@ -287,17 +296,23 @@ func TestSkip(t *testing.T) {
 	}
 }
 
-// reachQuestion goes a shortest way to a question.
+// pathTo gives a shortest path to a question.
+func (b *tab) pathTo(tr *tree.Tree, q *tree.Question) tree.Path {
+	b.t.Helper()
+	path, err := tr.Walk(witness(tr, q.ID.S))
+	if err != nil || path.Open != q.ID.S {
+		b.t.Fatalf("%s: %q is not reached: %v, at %q", tr.ID.S, q.ID.S, err, path.Open)
+	}
+	return path
+}
+
+// reachQuestion goes there.
 func (b *tab) reachQuestion(tr *tree.Tree, q *tree.Question) screen {
 	b.t.Helper()
-	given := witness(tr, q.ID.S)
-	s := b.choose(tr.ID.S)
-	for s.Question != oneLine(q.Text.S) {
-		path, err := tr.Walk(given)
-		if err != nil || len(s.Trail) >= len(path.Steps) {
-			b.t.Fatalf("%s: %q is not reached: %v, at %q", tr.ID.S, q.ID.S, err, s.Question)
-		}
-		s = b.choose(path.Steps[len(s.Trail)].Chosen...)
+	all := b.screens(tr, b.pathTo(tr, q))
+	s := all[len(all)-1]
+	if s.Question != oneLine(q.Text.S) {
+		b.t.Fatalf("%s: at %q, want %q", tr.ID.S, s.Question, q.Text.S)
 	}
 	return s
 }

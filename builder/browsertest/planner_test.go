@@ -197,25 +197,42 @@ func (b *tab) clear() screen {
 
 // screens takes a tree from the topics along a path, then presses the given
 // buttons, and gives what each question, the ending and each screen after it looked
-// like. It is one script, so that the browser need not paint in between.
+// like.
 func (b *tab) screens(tr *tree.Tree, path tree.Path, then ...string) []screen {
 	b.t.Helper()
-	chosen := [][]string{}
-	for _, step := range path.Steps {
-		chosen = append(chosen, step.Chosen)
-	}
-	return eval[[]screen](b, fmt.Sprintf(`(() => {%s
-const look = () => %s;
-const screens = [];
-answer([%q]); next();
-for (const ids of %s) {
-  screens.push(look());
-  if (String(ids) === %q) button("skip");
-  else { answer(ids); next(); }
+	return b.manyScreens(tr, []tree.Path{path}, then...)[0]
 }
-screens.push(look());
-for (const name of %s) { button(name); screens.push(look()); }
-return screens; })()`, hands, look, tr.ID.S, quoted(b, chosen), tree.Skip, quoted(b, append([]string{}, then...))))
+
+// manyScreens does so with one path after the other; the buttons must lead back to
+// the topics. It is one script, so that the browser need not paint in between.
+func (b *tab) manyScreens(tr *tree.Tree, paths []tree.Path, then ...string) [][]screen {
+	b.t.Helper()
+	chosen := [][][]string{}
+	for _, path := range paths {
+		one := [][]string{}
+		for _, step := range path.Steps {
+			one = append(one, step.Chosen)
+		}
+		chosen = append(chosen, one)
+	}
+	return eval[[][]screen](b, fmt.Sprintf(`(() => {%s
+const look = () => %s;
+return %s.map((path) => {
+  const screens = [];
+  try {
+    answer([%q]); next();
+    for (const ids of path) {
+      screens.push(look());
+      if (String(ids) === %q) button("skip");
+      else { answer(ids); next(); }
+    }
+    screens.push(look());
+    for (const name of %s) { button(name); screens.push(look()); }
+  } catch (e) {
+    throw new Error(JSON.stringify(path) + " after " + screens.length + " screens: " + e.message);
+  }
+  return screens;
+}); })()`, hands, look, quoted(b, chosen), tr.ID.S, tree.Skip, quoted(b, append([]string{}, then...))))
 }
 
 // take walks one tree from the topics to its ending.

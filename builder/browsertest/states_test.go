@@ -12,7 +12,7 @@ type state struct {
 }
 
 func pageState(name string) state {
-	return state{name, func(b *tab, address func(string) string) { b.t.Helper(); b.open(address(name)) }}
+	return state{name, func(b *tab, address func(string) string) { b.t.Helper(); b.openPage(name, address) }}
 }
 
 func planner(name string, steps func(b *tab)) state {
@@ -26,8 +26,8 @@ func planner(name string, steps func(b *tab)) state {
 // states are one of each kind of page, and each screen of the planner.
 var states = []state{
 	pageState("index.html"), pageState("learn/index.html"), pageState("learn/payer-levels.html"), pageState("learn/foot-types.html"), pageState("learn/glossary.html"),
-	pageState("learn/questions.html"), pageState("teach/index.html"), pageState("teach/heel-height.html"), pageState("clinic/index.html"), pageState("clinic/sources.html"),
-	pageState("prepare/hills-and-ramps.html"),
+	pageState("learn/questions.html"), pageState("teach/index.html"), pageState("teach/loads-and-weight.html"), pageState("clinic/index.html"), pageState("clinic/sources.html"),
+	pageState("prepare/loads-and-weight.html"),
 	planner("topics", func(*tab) {}),
 	planner("topics-error", func(b *tab) { wantProblem(b, b.hand(`next()`)) }),
 	planner("question", func(b *tab) { takeHalf(b) }),

@@ -51,7 +51,7 @@ func tooHeavy(t testing.TB, dir string) []string {
 		case ".html":
 			sum, most := 0, pageLimit
 			for _, part := range loads(t, dir, name) {
-				sum += zipped(t, dir, part)
+				sum += zipped(t, dir, part.file)
 			}
 			if name == plannerName {
 				most = plannerLimit
