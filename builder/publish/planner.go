@@ -27,13 +27,14 @@ func (m *maker) plannerPage() page {
 				if err != nil {
 					return nil, err
 				}
-				out.Trees = append(out.Trees, tv)
+				out.Trees = append(out.Trees, onScreen(tv))
 			}
 			for _, c := range m.lib.Cards {
 				cv, err := v.card(c)
 				if err != nil {
 					return nil, err
 				}
+				cv.Prompts = nil // its script puts them in
 				out.Cards = append(out.Cards, cv)
 			}
 			data, err := json.Marshal(plannerData(m.lib, trees))
@@ -41,6 +42,23 @@ func (m *maker) plannerPage() page {
 			return out, err
 		},
 	}
+}
+
+// onScreen leaves out what only a reader without script goes by, and the
+// prompts, which the client puts in from its own table.
+func onScreen(t TreeView) TreeView {
+	for i := range t.Questions {
+		q := &t.Questions[i]
+		q.Number, q.Way, q.Skip, q.Routes = 0, nil, nil, nil
+		for j := range q.Answers {
+			q.Answers[j].Way, q.Answers[j].Cards = nil, nil
+		}
+	}
+	for i := range t.Endings {
+		e := &t.Endings[i]
+		e.Number, e.Prompts, e.Topics, e.Next = 0, nil, nil, nil
+	}
+	return t
 }
 
 // ascii writes every other character of a JSON text as an escape: the table of
@@ -70,14 +88,15 @@ func (m *maker) patientTrees() []*tree.Tree {
 }
 
 // The data types are the JSON block that the client reads; empty fields are
-// left out.
+// left out. The words of questions, answers and endings are not in it: the
+// client reads them off the templates that show them.
 type data struct {
 	Edition dataEdition           `json:"edition"`
 	Trees   []dataTree            `json:"trees"`
 	General []string              `json:"general"`
 	Prompts map[string]dataPrompt `json:"prompts"`
 	Topics  []dataTopic           `json:"topics"`
-	Cards   map[string]dataCard   `json:"cards"`
+	Cards   map[string][]string   `json:"cards"`           // the prompts that each brings
 	Units   *quantity.Tables      `json:"units,omitempty"` // where a tree has a measure
 }
 
@@ -90,42 +109,10 @@ type dataEdition struct {
 	Version     string `json:"version,omitempty"`
 }
 
-// dataTree is a tree's table with the words that the trail and the sheet show.
+// dataTree is a tree's table with its name.
 type dataTree struct {
-	ID        string                  `json:"id"`
-	Title     string                  `json:"title"`
-	Purpose   string                  `json:"purpose"`
-	Start     string                  `json:"start"`
-	Questions map[string]dataQuestion `json:"questions"`
-	Endings   map[string]dataEnding   `json:"endings"`
-	Values    []tree.TableValue       `json:"values,omitempty"`
-}
-
-type dataQuestion struct {
-	Text string `json:"text"`
-	tree.TableRow
-	Answers []dataAnswer `json:"answers"`           // in place of the table's
-	Measure *dataMeasure `json:"measure,omitempty"` // in place of the table's
-}
-
-type dataMeasure struct {
-	quantity.Measure
-	Likes []dataLike `json:"likes,omitempty"`
-}
-
-type dataLike struct {
-	tree.TableLike
-	Text string `json:"text"`
-}
-
-type dataAnswer struct {
-	tree.TableAnswer
-	Text string `json:"text"`
-}
-
-type dataEnding struct {
 	Title string `json:"title"`
-	tree.TableEnd
+	tree.Table
 }
 
 type dataPrompt struct {
@@ -141,21 +128,15 @@ type dataTopic struct {
 	Prompts []string `json:"prompts"`
 }
 
-type dataCard struct {
-	Title   string   `json:"title"`
-	Text    string   `json:"text"`
-	Prompts []string `json:"prompts,omitempty"`
-}
-
 func plannerData(l *library.Library, trees []*tree.Tree) data {
 	e := l.Edition
 	out := data{
 		Edition: dataEdition{e.Name.S, e.Clinic.S, e.Phone.S, e.Emergency.S, e.Endorsement.S, e.Version.S},
-		Prompts: map[string]dataPrompt{}, Cards: map[string]dataCard{},
+		Prompts: map[string]dataPrompt{}, Cards: map[string][]string{},
 		Trees: []dataTree{}, General: promptIDs(l.General), Topics: []dataTopic{},
 	}
 	for _, t := range trees {
-		out.Trees = append(out.Trees, treeData(t, l.Proofs[t.ID.S].Left))
+		out.Trees = append(out.Trees, dataTree{t.Title.S, t.Table(l.Proofs[t.ID.S].Left)})
 		if slices.ContainsFunc(t.Questions, func(q *tree.Question) bool { return q.Measure != nil }) {
 			units := quantity.Table()
 			out.Units = &units
@@ -172,32 +153,7 @@ func plannerData(l *library.Library, trees []*tree.Tree) data {
 		out.Topics = append(out.Topics, dataTopic{t.ID.S, t.Title.S, promptIDs(t.Prompts)})
 	}
 	for _, c := range l.Cards {
-		out.Cards[c.ID.S] = dataCard{c.Title.S, strings.Join(parseText(c.Text).Plain, " "), read.Strings(c.Prompts)}
-	}
-	return out
-}
-
-func treeData(t *tree.Tree, left map[string]int) dataTree {
-	table := t.Table(left)
-	out := dataTree{
-		ID: t.ID.S, Title: t.Title.S, Purpose: t.Purpose.S, Start: t.Start.S,
-		Questions: map[string]dataQuestion{}, Endings: map[string]dataEnding{}, Values: table.Values,
-	}
-	for _, q := range t.Questions {
-		row := dataQuestion{Text: q.Text.S, TableRow: table.Questions[q.ID.S], Answers: []dataAnswer{}}
-		if m := row.TableRow.Measure; m != nil {
-			row.Measure = &dataMeasure{Measure: m.Measure}
-			for i, l := range m.Likes {
-				row.Measure.Likes = append(row.Measure.Likes, dataLike{l, q.Measure.Likes[i].Text.S})
-			}
-		}
-		for i, a := range q.Answers {
-			row.Answers = append(row.Answers, dataAnswer{row.TableRow.Answers[i], a.Text.S})
-		}
-		out.Questions[q.ID.S] = row
-	}
-	for _, e := range t.Endings {
-		out.Endings[e.ID.S] = dataEnding{e.Title.S, table.Endings[e.ID.S]}
+		out.Cards[c.ID.S] = append([]string{}, read.Strings(c.Prompts)...)
 	}
 	return out
 }

@@ -34,7 +34,7 @@ type WordView struct {
 // in its text.
 type QuestionView struct {
 	Tree, ID        string
-	Number          int
+	Number          int // 0 in the planner, where no one goes by numbers
 	Text, Why, Hint string
 	Any             bool
 	Answers         []AnswerView
@@ -65,7 +65,7 @@ type TalkView struct {
 // EndingView is one ending. Caution is empty where there is none.
 type EndingView struct {
 	Tree, ID      string
-	Number        int
+	Number        int // 0 in the planner
 	Title         string
 	Safety        bool
 	Text, Caution template.HTML

@@ -1,8 +1,10 @@
 // The JSON block of the planner page: what the build knows of trees, prompts
-// and cards. Fields that would be empty are left out of it.
+// and cards. Fields that would be empty are left out of it. The words of trees
+// are not in it a second time: they are read off the templates that show them.
 
+import { slot, template } from "./dom";
 import { Tables, Value } from "./quantity";
-import { Table, TableAnswer, TableEnd, TableMeasure, TableRow } from "./walker";
+import { Table, TableAnswer, TableEnd, TableMeasure, TableRow, entry } from "./walker";
 
 export interface Answer extends TableAnswer {
   text: string;
@@ -30,7 +32,6 @@ export interface Ending extends TableEnd {
 
 export interface Tree extends Table {
   title: string;
-  purpose: string;
   questions: { [id: string]: Question };
   endings: { [id: string]: Ending };
 }
@@ -48,11 +49,6 @@ export interface Topic {
   prompts: string[];
 }
 
-export interface Card {
-  title: string;
-  prompts?: string[];
-}
-
 export interface Edition {
   name: string;
   clinic?: string;
@@ -68,7 +64,8 @@ export interface Data {
   general: string[];
   prompts: { [id: string]: Prompt };
   topics: Topic[];
-  cards: { [id: string]: Card };
+  /** The prompts that each card brings. */
+  cards: { [id: string]: string[] };
   units?: Tables;
 }
 
@@ -76,5 +73,30 @@ export interface Data {
 export function read(id: string): Data {
   const block = document.getElementById(id);
   if (!block || !block.textContent) throw new Error(`the page has no "${id}"`);
-  return JSON.parse(block.textContent) as Data;
+  const data = JSON.parse(block.textContent) as Data;
+  for (const tree of data.trees) addWords(tree);
+  return data;
+}
+
+function addWords(tree: Tree): void {
+  for (const id of Object.keys(tree.questions)) {
+    const question = entry(tree.questions, id) as Question;
+    const shown = template(`question-${tree.id}-${id}`);
+    const labels = (part: Answer | Like): void => {
+      part.text = textOf(shown, `label[for="answer-${tree.id}-${id}-${part.id}"]`);
+    };
+    question.text = slot(shown, "focus").textContent || "";
+    question.answers = question.answers || [];
+    question.answers.forEach(labels);
+    if (question.measure) (question.measure.likes || []).forEach(labels);
+  }
+  for (const id of Object.keys(tree.endings)) {
+    (entry(tree.endings, id) as Ending).title = textOf(template(`ending-${tree.id}-${id}`), "h3");
+  }
+}
+
+function textOf(root: ParentNode, selector: string): string {
+  const found = root.querySelector(selector);
+  if (!found) throw new Error(`the page has no "${selector}"`);
+  return found.textContent || "";
 }

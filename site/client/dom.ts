@@ -1,12 +1,17 @@
 // Small helpers for the page. Every element comes from a template of the page
 // or is made by name; text is only ever set as text.
 
+/** What a template holds. */
+export function template(id: string): DocumentFragment {
+  const found = document.getElementById(id);
+  if (!(found instanceof HTMLTemplateElement)) throw new Error(`the page has no template "${id}"`);
+  return found.content;
+}
+
 /** A fresh copy of the one element inside a template. */
-export function clone(template: string): HTMLElement {
-  const found = document.getElementById(template);
-  if (!(found instanceof HTMLTemplateElement)) throw new Error(`the page has no template "${template}"`);
-  const copy = document.importNode(found.content, true).firstElementChild;
-  if (!(copy instanceof HTMLElement)) throw new Error(`template "${template}" is empty`);
+export function clone(id: string): HTMLElement {
+  const copy = document.importNode(template(id), true).firstElementChild;
+  if (!(copy instanceof HTMLElement)) throw new Error(`template "${id}" is empty`);
   return copy;
 }
 

@@ -3,7 +3,7 @@
 import { fillAmounts } from "./amounts";
 import { App } from "./app";
 import { addEmergency } from "./caution";
-import { act, clone, empty, fill, make, put, slot } from "./dom";
+import { act, clone, fill, make, put, slot } from "./dom";
 import { Ending, Topic } from "./data";
 import { pickItem } from "./prompts";
 import { Screen } from "./screens";
@@ -27,7 +27,6 @@ export function endingView(app: App, screen: Screen): HTMLElement {
 
   const prompts = (ending.prompts || []).slice();
   addOnce(prompts, app.state.cardPrompts(tree));
-  empty(slot(body, "prompts"));
   put(body, "prompts", prompts.map((id) => pickItem(app, id)));
   slot(body, "bring").hidden = !prompts.length;
   put(view, "further", furtherTopics(app, ending, prompts));

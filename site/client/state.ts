@@ -88,10 +88,7 @@ export class State {
 
   cardPrompts(first: string): string[] {
     const prompts: string[] = [];
-    for (const id of this.cards(first)) {
-      const card = entry(this.data.cards, id);
-      if (card) addOnce(prompts, card.prompts || []);
-    }
+    for (const id of this.cards(first)) addOnce(prompts, entry(this.data.cards, id) || []);
     return prompts;
   }
 
