@@ -20,8 +20,9 @@ type Script struct {
 	exports *goja.Object
 }
 
-// Load bundles site/client/ENTRY for the browsers' language level and runs it.
-func Load(t testing.TB, entry string) *Script {
+// Bundle gives site/client/ENTRY and what it imports as one script, for the
+// browsers' language level. Its exports are then fields of a variable "script".
+func Bundle(t testing.TB, entry string) string {
 	t.Helper()
 	_, here, _, _ := runtime.Caller(0)
 	r := api.Build(api.BuildOptions{
@@ -36,8 +37,14 @@ func Load(t testing.TB, entry string) *Script {
 	if len(r.Errors) > 0 {
 		t.Fatalf("bundle %s: %+v", entry, r.Errors)
 	}
+	return string(r.OutputFiles[0].Contents)
+}
+
+// Load bundles site/client/ENTRY and runs it.
+func Load(t testing.TB, entry string) *Script {
+	t.Helper()
 	vm := goja.New()
-	if _, err := vm.RunString(string(r.OutputFiles[0].Contents)); err != nil {
+	if _, err := vm.RunString(Bundle(t, entry)); err != nil {
 		t.Fatalf("run %s: %v", entry, err)
 	}
 	return &Script{t: t, vm: vm, exports: vm.Get("script").ToObject(vm)}
