@@ -7,6 +7,7 @@ import (
 
 	"keelpath/builder/explainer"
 	"keelpath/builder/finding"
+	"keelpath/builder/proof"
 	"keelpath/builder/read"
 	"keelpath/builder/tree"
 )
@@ -57,6 +58,8 @@ func (l *loader) check() {
 		c.page(p)
 	}
 	c.wordForms()
+	proof.HandOvers(l.Trees, l.list)
+	c.brought()
 }
 
 // has reports each name that is not on the shelf. who says what uses it.

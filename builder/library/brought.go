@@ -1,0 +1,79 @@
+package library
+
+import (
+	"fmt"
+
+	"keelpath/builder/read"
+)
+
+// brought warns of what no reader can ever be shown: a card that no answer adds,
+// a foot type that no ending talks about, a prompt that nothing brings. It is a
+// warning, for an edition may well leave out a tree and keep the tables.
+func (c *checker) brought() {
+	cards, types, prompts, topics := map[string]bool{}, map[string]bool{}, map[string]bool{}, map[string]bool{}
+	mark := func(seen map[string]bool, names []read.Text) {
+		for _, n := range names {
+			seen[n.S] = true
+		}
+	}
+	for _, t := range c.Trees {
+		for _, q := range t.Questions {
+			for _, a := range q.Answers {
+				mark(cards, a.Cards)
+			}
+			for _, r := range q.Routes {
+				mark(cards, r.Cards)
+			}
+		}
+		for _, e := range t.Endings {
+			mark(prompts, e.Prompts)
+			mark(topics, e.Topics)
+			for _, talk := range e.Types {
+				types[talk.Type.S] = true
+			}
+		}
+	}
+	for _, k := range c.Cards {
+		if cards[k.ID.S] {
+			mark(prompts, k.Prompts)
+		}
+	}
+	for _, p := range c.Explainers {
+		mark(prompts, p.Prompts)
+	}
+	c.unbrought(cards, types, prompts, topics)
+}
+
+func (c *checker) unbrought(cards, types, prompts, topics map[string]bool) {
+	if c.list.Errors() > 0 {
+		return // what a wrong name or an unread file would have brought is not known
+	}
+	for _, k := range c.Cards {
+		if !cards[k.ID.S] {
+			c.list.Warn(k.ID.At, "unbrought", fmt.Sprintf("no answer of any tree adds the card %q", k.ID.S), "name it under cards: of an answer, or take it out")
+		}
+	}
+	for _, t := range c.FootTypes {
+		if !types[t.ID.S] {
+			c.list.Warn(t.ID.At, "unbrought", fmt.Sprintf("no ending of any tree talks about the foot type %q", t.ID.S), "name it under types: of an ending, with a reason for and a reason against")
+		}
+	}
+	for _, t := range c.Topics {
+		if topics[t.ID.S] {
+			continue // an ending offers all of them
+		}
+		var lost []*Prompt
+		for _, p := range t.Prompts {
+			if !prompts[p.ID.S] {
+				lost = append(lost, p)
+			}
+		}
+		if len(lost) == len(t.Prompts) && len(lost) > 1 {
+			c.list.Warn(t.ID.At, "unbrought", fmt.Sprintf("nothing brings the prompts of the topic %q: no ending names it, and no ending, card or explainer names one of them", t.ID.S), "name it under topics: of an ending")
+			continue
+		}
+		for _, p := range lost {
+			c.list.Warn(p.ID.At, "unbrought", fmt.Sprintf("nothing brings the prompt %q: no ending, card or explainer names it, and no ending names its topic %q", p.ID.S, t.ID.S), "name it under prompts:, or its topic under topics: of an ending")
+		}
+	}
+}
