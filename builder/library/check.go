@@ -105,6 +105,7 @@ func (c *checker) tables() {
 	for _, t := range c.FootTypes {
 		c.footType(t)
 	}
+	c.wishes()
 }
 
 // row reports the foot types that have no cell for it. Where all lack it, the

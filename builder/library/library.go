@@ -20,6 +20,7 @@ type Library struct {
 	Cards      []*Card
 	Rows       []*Row // of the foot types, side by side
 	FootTypes  []*FootType
+	Wishes     []*Wish
 	Words      []*Word
 	Sources    []*Source
 	Parts      []*Part
@@ -100,6 +101,20 @@ type Cell struct {
 	Sources  []read.Text
 }
 
+// Wish is something that may matter to a reader, held against one row. A foot
+// type meets it from Step up, or from Step down where Down is set.
+type Wish struct {
+	ID    read.Text
+	Title read.Text // in the reader's words
+	Row   read.Text
+	Step  int
+	Down  bool
+	Means read.Text // the step in daily life
+	Want  read.Text // "I want ...": "to change heels"
+	Name  read.Text // the wish as a thing: "heel change"
+	Less  read.Text // a question about giving it up, without its end
+}
+
 // Word is one entry of the glossary.
 type Word struct {
 	ID      read.Text
@@ -165,6 +180,11 @@ func (l *Library) Card(id string) *Card {
 // FootType gives the foot type with that id, or nil.
 func (l *Library) FootType(id string) *FootType {
 	return find(l.FootTypes, id, func(t *FootType) string { return t.ID.S })
+}
+
+// Row gives the row with that id, or nil.
+func (l *Library) Row(id string) *Row {
+	return find(l.Rows, id, func(r *Row) string { return r.ID.S })
 }
 
 // Word gives the glossary entry with that id, or nil.

@@ -70,6 +70,7 @@ func (l *loader) layer(y Layer) {
 	l.prompts(open("trees/prompts.yaml"))
 	l.cards(open("trees/cards.yaml"))
 	l.footTypes(open("content/foot-types.yaml"))
+	l.wishes(open("content/wishes.yaml"))
 	l.plannerOrder(open("trees/planner.yaml"))
 	for _, n := range y.names(isTree) {
 		id := strings.TrimSuffix(path.Base(n), ".yaml")

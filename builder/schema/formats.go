@@ -1,6 +1,8 @@
 package schema
 
 import (
+	"fmt"
+
 	"keelpath/builder/formula"
 	"keelpath/builder/library"
 	"keelpath/builder/quantity"
@@ -21,6 +23,9 @@ var kinds = []Kind{
 	{"foot-types", "content/foot-types.yaml", "Foot types side by side, each for its kind as a whole.", keys(
 		key{"rows", may, "The rows of the table, the same for every type.", each(rowForm)},
 		key{"types", may, "The foot types, by id.", each(footTypeForm)},
+	)},
+	{"wishes", "content/wishes.yaml", "What may matter to a reader, each held against a row of the foot types.", keys(
+		key{"wishes", may, "The wishes, by id.", each(wishForm).with(form{"maxProperties": library.MaxWishes})},
 	)},
 	{"learn", "content/learn.yaml", "The shelves of the learn page.", keys(key{"parts", may, "The shelves, in order.", list(keys(
 		key{"title", need, "The shelf's name.", text()},
@@ -120,6 +125,22 @@ var cellForm = keys(
 	key{"why", need, "The reason, in one plain line.", text()},
 	key{"sources", need, "Ids of sources, or [" + library.CommonPractice + "].", some(text())},
 )
+
+var wishForm = keys(
+	key{"title", need, "The wish in the reader's words.", text()},
+	key{"row", need, "Id of the row that it is held against.", text()},
+	key{"at-least", may, "A foot type meets it from this step of the row up.", whole(1, 4)},
+	key{"at-most", may, "A foot type meets it from this step of the row down.", whole(0, 3)},
+	key{"means", need, "What the step is in daily life, in one or two plain sentences.", text()},
+	key{"want", need, "What follows \"I want\" in a question: to change heels.", piece(library.WantWords)},
+	key{"name", need, "The wish as a thing: heel change.", piece(library.NameWords)},
+	key{"less", need, "What a question asks of giving it up, without its end: How much push would I lose.", piece(library.LessWords)},
+).with(allOf(anyOf(has("at-least"), has("at-most")), not(allOf(has("at-least"), has("at-most")))))
+
+// piece is a part of a sentence of at most so many words.
+func piece(words int) form {
+	return text().with(form{"pattern": fmt.Sprintf(`^\s*([^\s.?]+\s+){0,%d}[^\s.?]+\s*$`, words-1)})
+}
 
 func treeForm() form {
 	return keys(append([]key{

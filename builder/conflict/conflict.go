@@ -1,0 +1,298 @@
+// Package conflict works out which wishes pull against each other: every
+// smallest set of wishes that no kind of foot in the rating table meets
+// together, and which add-on takes such a conflict away. It neither scores nor
+// orders kinds of feet.
+//
+// A foot meets a wish where its mark on the wish's row reaches the wish's step.
+// A mark that is not settled counts as it stands, and each statement that hangs
+// on one says so:
+//
+//   - Holds: no foot meets the wishes together, and for each foot a settled mark
+//     or one that is more than a step short stands in the way.
+//   - AsMarked: no foot meets them as the marks stand. For some foot only marks
+//     stand in the way that are not settled and one step short.
+//   - May: some foot meets them, but only where marks are counted that are not
+//     settled.
+package conflict
+
+import (
+	"cmp"
+	"math/bits"
+	"slices"
+)
+
+// Most is how many wishes a reader marks at once.
+const Most = 5
+
+// Marks run from 0 to top.
+const top = 4
+
+// Wish is a step on a row: from there up, or from there down.
+type Wish struct {
+	Row, Step int
+	Down      bool // met by the step and all below it
+}
+
+// Mark is a cell of the table; on an add-on, a change.
+type Mark struct {
+	Step int
+	Open bool // not settled
+}
+
+// Table is what conflicts are worked out from. Each foot and each add-on has a
+// mark for every row.
+type Table struct {
+	Wishes []Wish
+	Feet   [][]Mark
+	Addons [][]Mark
+}
+
+// State says how far a foot meets a wish.
+type State int
+
+const (
+	No      State = iota // it does not
+	Short                // it does not, but the mark is not settled and one step short
+	Perhaps              // it does, by a mark that is not settled
+	Yes                  // it does, by a settled mark
+)
+
+// Met tells whether the wish is met as the mark stands.
+func (s State) Met() bool { return s >= Perhaps }
+
+func (w Wish) state(m Mark) State {
+	short := w.Step - m.Step
+	if w.Down {
+		short = -short
+	}
+	switch {
+	case short <= 0 && !m.Open:
+		return Yes
+	case short <= 0:
+		return Perhaps
+	case short == 1 && m.Open:
+		return Short
+	}
+	return No
+}
+
+// State gives how far a foot meets a wish.
+func (t Table) State(foot, wish int) State {
+	w := t.Wishes[wish]
+	return w.state(t.Feet[foot][w.Row])
+}
+
+// Set is a set of wishes: bit i stands for wish i.
+type Set uint32
+
+// Of makes a set.
+func Of(wishes ...int) Set {
+	var s Set
+	for _, w := range wishes {
+		s |= 1 << w
+	}
+	return s
+}
+
+// In tells whether every wish of s is in all.
+func (s Set) In(all Set) bool { return s&^all == 0 }
+
+// Len counts the wishes.
+func (s Set) Len() int { return bits.OnesCount32(uint32(s)) }
+
+// List gives the wishes in their order.
+func (s Set) List() []int {
+	var out []int
+	for ; s != 0; s &= s - 1 {
+		out = append(out, bits.TrailingZeros32(uint32(s)))
+	}
+	return out
+}
+
+// Kind says how sure a conflict is.
+type Kind int
+
+const (
+	Holds Kind = iota
+	AsMarked
+	May
+)
+
+// Spot is one cell behind a statement.
+type Spot struct{ Foot, Wish int }
+
+// Fix is an add-on that takes a conflict away: with it, some foot meets all of
+// its wishes. Perhaps says that marks which are not settled have to be counted.
+type Fix struct {
+	Addon   int
+	Perhaps bool
+}
+
+// Conflict is a smallest set of wishes that no foot meets together. Open lists
+// the marks that are not settled and on which it hangs; it is empty where the
+// conflict holds. Fixes is empty where it only may be one.
+type Conflict struct {
+	Wishes Set
+	Kind   Kind
+	Open   []Spot
+	Fixes  []Fix
+}
+
+// Find gives every conflict of at most so many wishes, the small ones first and
+// then by the wishes' order.
+func (t Table) Find(most int) []Conflict {
+	asMarked := smallest(t.missed(func(s State) bool { return !s.Met() }))
+	settled := smallest(t.missed(func(s State) bool { return s != Yes }))
+	var out []Conflict
+	for _, s := range asMarked {
+		c := Conflict{Wishes: s, Kind: AsMarked, Open: t.short(s), Fixes: t.fixes(s)}
+		if len(c.Open) == 0 {
+			c.Kind = Holds
+		}
+		out = append(out, c)
+	}
+	for _, s := range settled {
+		if !slices.ContainsFunc(asMarked, func(a Set) bool { return a.In(s) }) {
+			out = append(out, Conflict{Wishes: s, Kind: May, Open: t.perhaps(s)})
+		}
+	}
+	out = slices.DeleteFunc(out, func(c Conflict) bool { return c.Wishes.Len() > most })
+	slices.SortFunc(out, func(a, b Conflict) int {
+		return cmp.Or(cmp.Compare(a.Wishes.Len(), b.Wishes.Len()), slices.Compare(a.Wishes.List(), b.Wishes.List()))
+	})
+	return out
+}
+
+// Within gives the conflicts among the wishes that a reader marked.
+func Within(all []Conflict, marked Set) []Conflict {
+	var out []Conflict
+	for _, c := range all {
+		if c.Wishes.In(marked) {
+			out = append(out, c)
+		}
+	}
+	return out
+}
+
+// missed gives, for each foot, the wishes in a state that counts as missed.
+func (t Table) missed(miss func(State) bool) []Set {
+	out := make([]Set, len(t.Feet))
+	for f := range t.Feet {
+		for w := range t.Wishes {
+			if miss(t.State(f, w)) {
+				out[f] |= Of(w)
+			}
+		}
+	}
+	return out
+}
+
+// smallest gives every smallest set that holds a missed wish of each foot. Foot
+// by foot: a set that already holds one stays; any other grows by each wish that
+// this foot misses, and what a smaller set makes needless is dropped.
+func smallest(missed []Set) []Set {
+	if len(missed) == 0 {
+		return nil
+	}
+	sets := []Set{0}
+	for _, m := range missed {
+		var next []Set
+		for _, s := range sets {
+			if s&m != 0 {
+				next = append(next, s)
+				continue
+			}
+			for _, w := range m.List() {
+				next = append(next, s|Of(w))
+			}
+		}
+		sets = next[:0:0]
+		for i, s := range next {
+			needless := func(o Set) bool { return o != s && o.In(s) }
+			if !slices.ContainsFunc(next, needless) && !slices.Contains(next[:i], s) {
+				sets = append(sets, s)
+			}
+		}
+	}
+	return sets
+}
+
+// short gives the marks that keep a foot from meeting s and are all of them not
+// settled and one step short.
+func (t Table) short(s Set) []Spot {
+	var out []Spot
+	for f := range t.Feet {
+		var spots []Spot
+		sure := false
+		for _, w := range s.List() {
+			switch t.State(f, w) {
+			case No:
+				sure = true
+			case Short:
+				spots = append(spots, Spot{f, w})
+			}
+		}
+		if !sure {
+			out = append(out, spots...)
+		}
+	}
+	return out
+}
+
+// perhaps gives the marks that are not settled and by which a foot meets s.
+func (t Table) perhaps(s Set) []Spot {
+	var out []Spot
+	for f := range t.Feet {
+		var spots []Spot
+		met := true
+		for _, w := range s.List() {
+			state := t.State(f, w)
+			met = met && state.Met()
+			if state == Perhaps {
+				spots = append(spots, Spot{f, w})
+			}
+		}
+		if met {
+			out = append(out, spots...)
+		}
+	}
+	return out
+}
+
+func (t Table) fixes(s Set) []Fix {
+	var out []Fix
+	for a := range t.Addons {
+		met := No
+		for f := range t.Feet {
+			least := Yes
+			for _, w := range s.List() {
+				least = min(least, t.with(f, a, w))
+			}
+			met = max(met, least)
+		}
+		if met.Met() {
+			out = append(out, Fix{Addon: a, Perhaps: met == Perhaps})
+		}
+	}
+	return out
+}
+
+// with gives how far a foot with an add-on under it meets a wish. The change is
+// added to the foot's mark and cannot leave the row; the sum is settled only
+// where both are.
+func (t Table) with(foot, addon, wish int) State {
+	w := t.Wishes[wish]
+	m, change := t.Feet[foot][w.Row], t.Addons[addon][w.Row]
+	return w.state(Mark{Step: min(max(m.Step+change.Step, 0), top), Open: m.Open || change.Open})
+}
+
+// Away gives the wishes from which an add-on moves a foot away.
+func (t Table) Away(addon int) []int {
+	var out []int
+	for i, w := range t.Wishes {
+		if change := t.Addons[addon][w.Row].Step; change != 0 && (change > 0) == w.Down {
+			out = append(out, i)
+		}
+	}
+	return out
+}

@@ -1,0 +1,249 @@
+package conflict
+
+import (
+	"fmt"
+	"math/rand/v2"
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+
+	"keelpath/builder/finding"
+	"keelpath/builder/library"
+)
+
+func shipped(t testing.TB) *Matter {
+	t.Helper()
+	var list finding.List
+	l := library.Load(&list, library.Builtin())
+	if list.Errors() > 0 {
+		t.Fatal(list.Sorted())
+	}
+	m := In(l)
+	if len(m.Wishes) != 12 || len(m.Feet) < 10 || len(m.Addons) < 2 {
+		t.Fatalf("%d wishes, %d feet, %d add-ons", len(m.Wishes), len(m.Feet), len(m.Addons))
+	}
+	return m
+}
+
+// The second opinion: it tries every subset of the wishes and reads the package's
+// rules from their words, with none of its code but the types.
+
+type met int
+
+const (
+	never   met = iota
+	almost      // not, but unsettled and one step short
+	maybe       // by an unsettled mark
+	settled     // by a settled mark
+)
+
+func judge(w Wish, m Mark) met {
+	reaches := m.Step >= w.Step
+	nearly := m.Step == w.Step-1
+	if w.Down {
+		reaches, nearly = m.Step <= w.Step, m.Step == w.Step+1
+	}
+	switch {
+	case reaches && m.Open:
+		return maybe
+	case reaches:
+		return settled
+	case nearly && m.Open:
+		return almost
+	}
+	return never
+}
+
+// least gives how far the worst met of the wishes is met.
+func least(s Set, of func(wish int) met) met {
+	out := settled
+	for w := 0; w < 32; w++ {
+		if s&(1<<w) != 0 {
+			out = min(out, of(w))
+		}
+	}
+	return out
+}
+
+// together gives the most that any foot does for the whole set.
+func together(t Table, s Set) met {
+	out := never
+	for _, foot := range t.Feet {
+		out = max(out, least(s, func(w int) met { return judge(t.Wishes[w], foot[t.Wishes[w].Row]) }))
+	}
+	return out
+}
+
+func bruteForce(t Table, most int) map[Set]Conflict {
+	all := Set(1)<<len(t.Wishes) - 1
+	size := func(s Set) (n int) {
+		for ; s > 0; s /= 2 {
+			n += int(s % 2)
+		}
+		return n
+	}
+	// smallest wants the set itself to be below, and no set with a wish less.
+	smallest := func(s Set, bar met) bool {
+		if together(t, s) >= bar {
+			return false
+		}
+		for w := range t.Wishes {
+			if less := s &^ (1 << w); less != s && together(t, less) < bar {
+				return false
+			}
+		}
+		return true
+	}
+	out := map[Set]Conflict{}
+	for s := Set(0); s <= all; s++ {
+		if size(s) > most {
+			continue
+		}
+		switch {
+		case smallest(s, maybe):
+			c := Conflict{Wishes: s, Kind: Holds}
+			if together(t, s) == almost {
+				c.Kind = AsMarked
+				for f, foot := range t.Feet {
+					of := func(w int) met { return judge(t.Wishes[w], foot[t.Wishes[w].Row]) }
+					for w := range t.Wishes {
+						if s&(1<<w) != 0 && least(s, of) == almost && of(w) == almost {
+							c.Open = append(c.Open, Spot{f, w})
+						}
+					}
+				}
+			}
+			for a, change := range t.Addons {
+				best := never
+				for _, foot := range t.Feet {
+					best = max(best, least(s, func(w int) met {
+						r := t.Wishes[w].Row
+						sum := foot[r].Step + change[r].Step
+						if sum < 0 {
+							sum = 0
+						} else if sum > 4 {
+							sum = 4
+						}
+						return judge(t.Wishes[w], Mark{sum, foot[r].Open || change[r].Open})
+					}))
+				}
+				if best >= maybe {
+					c.Fixes = append(c.Fixes, Fix{a, best == maybe})
+				}
+			}
+			out[s] = c
+		case smallest(s, settled) && together(t, s) >= maybe:
+			c := Conflict{Wishes: s, Kind: May}
+			for f, foot := range t.Feet {
+				of := func(w int) met { return judge(t.Wishes[w], foot[t.Wishes[w].Row]) }
+				for w := range t.Wishes {
+					if s&(1<<w) != 0 && least(s, of) >= maybe && of(w) == maybe {
+						c.Open = append(c.Open, Spot{f, w})
+					}
+				}
+			}
+			out[s] = c
+		}
+	}
+	return out
+}
+
+func same(t testing.TB, name string, table Table, most int) (found int) {
+	t.Helper()
+	got := map[Set]Conflict{}
+	all := table.Find(most)
+	for _, c := range all {
+		got[c.Wishes] = c
+	}
+	if len(got) != len(all) {
+		t.Errorf("%s: a set is given twice", name)
+	}
+	if d := cmp.Diff(bruteForce(table, most), got); d != "" {
+		t.Fatalf("%s: trying every subset gives (-) other conflicts than Find (+):\n%s", name, d)
+	}
+	return len(all)
+}
+
+func TestShippedTableByBruteForce(t *testing.T) {
+	m := shipped(t)
+	for _, most := range []int{Most, 12} {
+		if n := same(t, "the shipped table", m.Table, most); n < 20 {
+			t.Errorf("only %d conflicts", n)
+		}
+	}
+}
+
+func randomTable(r *rand.Rand) Table {
+	rows := 1 + r.IntN(8)
+	marks := func(low, high int) []Mark {
+		out := make([]Mark, rows)
+		for i := range out {
+			out[i] = Mark{low + r.IntN(high-low+1), r.IntN(3) == 0}
+		}
+		return out
+	}
+	var t Table
+	for range 1 + r.IntN(9) {
+		t.Wishes = append(t.Wishes, Wish{Row: r.IntN(rows), Step: r.IntN(4), Down: r.IntN(3) == 0})
+	}
+	for range 1 + r.IntN(20) {
+		t.Feet = append(t.Feet, marks(0, 4))
+	}
+	for range r.IntN(3) {
+		t.Addons = append(t.Addons, marks(-2, 3))
+	}
+	return t
+}
+
+func TestRandomTablesByBruteForce(t *testing.T) {
+	r := rand.New(rand.NewPCG(7, 2026))
+	seen := map[string]int{}
+	for i := range 1000 {
+		table := randomTable(r)
+		same(t, fmt.Sprintf("table %d: %+v", i, table), table, Most)
+		for _, c := range table.Find(Most) {
+			seen[fmt.Sprintf("kind %d", c.Kind)]++
+			seen[fmt.Sprintf("%d wishes", c.Wishes.Len())]++
+			if len(c.Fixes) > 0 {
+				seen["fixed"]++
+			}
+		}
+	}
+	for _, what := range []string{"kind 0", "kind 1", "kind 2", "1 wishes", "2 wishes", "3 wishes", "4 wishes", "fixed"} {
+		if seen[what] < 20 {
+			t.Errorf("only %d conflicts with %s among the random tables: they try too little", seen[what], what)
+		}
+	}
+	t.Log(seen)
+}
+
+// A table small enough to work out by hand. Foot 0 pushes and is not low; foot 1
+// is low and does not push, by an unsettled mark one step short of it.
+func TestByHand(t *testing.T) {
+	table := Table{
+		Wishes: []Wish{{Row: 0, Step: 3}, {Row: 1, Step: 1, Down: true}},
+		Feet:   [][]Mark{{{Step: 4}, {Step: 2}}, {{Step: 2, Open: true}, {Step: 1}}},
+		Addons: [][]Mark{{{Step: 1}, {}}, {{Step: 0}, {Step: -1, Open: true}}, {{Step: 2}, {Step: 1}}},
+	}
+	want := []Conflict{{Wishes: Of(0, 1), Kind: AsMarked, Open: []Spot{{1, 0}}, Fixes: []Fix{{0, true}, {1, true}}}}
+	if d := cmp.Diff(want, table.Find(Most)); d != "" {
+		t.Error(d)
+	}
+	table.Feet[1][0].Open = false
+	want = []Conflict{{Wishes: Of(0, 1), Kind: Holds, Fixes: []Fix{{0, false}, {1, true}}}}
+	if d := cmp.Diff(want, table.Find(Most)); d != "" {
+		t.Error(d)
+	}
+	table.Feet[1][0] = Mark{Step: 3, Open: true}
+	want = []Conflict{{Wishes: Of(0, 1), Kind: May, Open: []Spot{{1, 0}}}}
+	if d := cmp.Diff(want, table.Find(Most)); d != "" {
+		t.Error(d)
+	}
+	table.Feet[1][0].Open = false
+	if got := table.Find(Most); len(got) != 0 {
+		t.Errorf("foot 1 meets both, and there is %v", got)
+	}
+	if away := (&Matter{Table: table}).Away(2); !cmp.Equal(away, []int{1}) {
+		t.Errorf("an add-on that is in the way of wish 1 moves away from %v", away)
+	}
+}
