@@ -138,8 +138,12 @@ type Conflict struct {
 	Fixes  []Fix
 }
 
+// Note tells whether it is no conflict between wishes but a remark on one of
+// them: no foot is sure to meet it.
+func (c Conflict) Note() bool { return c.Wishes.Len() == 1 && c.Kind == May }
+
 // Find gives every conflict of at most so many wishes, the small ones first and
-// then by the wishes' order.
+// then by the wishes' order. Remarks stand at the end.
 func (t Table) Find(most int) []Conflict {
 	asMarked := smallest(t.missed(func(s State) bool { return !s.Met() }))
 	settled := smallest(t.missed(func(s State) bool { return s != Yes }))
@@ -158,9 +162,20 @@ func (t Table) Find(most int) []Conflict {
 	}
 	out = slices.DeleteFunc(out, func(c Conflict) bool { return c.Wishes.Len() > most })
 	slices.SortFunc(out, func(a, b Conflict) int {
-		return cmp.Or(cmp.Compare(a.Wishes.Len(), b.Wishes.Len()), slices.Compare(a.Wishes.List(), b.Wishes.List()))
+		return cmp.Or(last(a.Note(), b.Note()), cmp.Compare(a.Wishes.Len(), b.Wishes.Len()), slices.Compare(a.Wishes.List(), b.Wishes.List()))
 	})
 	return out
+}
+
+// last puts what is so behind what is not.
+func last(a, b bool) int {
+	switch {
+	case a == b:
+		return 0
+	case a:
+		return 1
+	}
+	return -1
 }
 
 // Within gives the conflicts among the wishes that a reader marked.

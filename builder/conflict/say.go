@@ -21,10 +21,6 @@ func (m *Matter) ID(c Conflict) string {
 	return id
 }
 
-// Note tells whether it is no conflict between wishes but a remark on one of
-// them: no foot is sure to meet it.
-func (c Conflict) Note() bool { return c.Wishes.Len() == 1 && c.Kind == May }
-
 func (m *Matter) names(s Set) []string {
 	var out []string
 	for _, w := range s.List() {
@@ -49,23 +45,24 @@ func (m *Matter) Statement(c Conflict) []string {
 	case 2:
 		these = "both of these wishes"
 	}
-	var out []string
-	switch c.Kind {
-	case Holds:
-		out = append(out, "No kind of foot in the table meets "+these+".")
-	case AsMarked:
-		out = append(out, "As the marks stand, no kind of foot meets "+these+".", "But some of the marks are not settled. A small change in them could take this away.")
-	case May:
-		if n == 1 {
-			return []string{"No kind of foot is sure to meet this wish.", "The marks that reach it are not settled."}
-		}
+	if c.Note() {
+		return []string{"No kind of foot is sure to meet this wish.", "The marks that reach it are not settled."}
+	}
+	if c.Kind == May {
 		return []string{"They may pull against each other.", "A kind of foot meets " + these + " only by marks that are not settled."}
+	}
+	out := []string{"No kind of foot in the table meets " + these + "."}
+	if c.Kind == AsMarked {
+		out[0] = "As the marks stand, no kind of foot meets " + these + "."
 	}
 	switch {
 	case n == 2:
 		out = append(out, "Each one alone is met.")
 	case n > 2:
 		out = append(out, "Leave out any one, and at least one kind of foot meets the rest.")
+	}
+	if c.Kind == AsMarked {
+		out = append(out, "But some of the marks are not settled.", "A small change in them could take this away.")
 	}
 	return out
 }
@@ -157,18 +154,18 @@ type Summary struct {
 // summary gives the sentences for as many conflicts as any marking can have.
 func (m *Matter) summary() Summary {
 	s := Summary{
-		None:  "Nothing is marked yet.",
-		One:   "One wish is marked. Mark one more, and you see whether the two pull against each other.",
-		Clear: "Nothing that you marked pulls against the rest. At least one kind of foot meets it all.",
-		Open:  "As the marks stand, nothing that you marked pulls against the rest. But some of the marks are not settled.",
-		Full:  fmt.Sprintf("You can mark %s. Take one off to mark another.", numbers[Most]),
+		None:  "Nothing is ticked yet.",
+		One:   "One wish is ticked. Tick one more, and you see whether the two pull against each other.",
+		Clear: "Nothing that you ticked pulls against the rest. At least one kind of foot meets it all.",
+		Open:  "As the marks stand, nothing that you ticked pulls against the rest. But some of the marks are not settled.",
+		Full:  fmt.Sprintf("You can tick %s. Take one off to tick another.", numbers[Most]),
 	}
 	most := 0
 	m.Markings(func(marked Set) { most = max(most, m.count(marked)) })
 	for n := 1; n <= most; n++ {
-		text := "There is 1 conflict in what you marked."
+		text := "There is 1 conflict in what you ticked."
 		if n > 1 {
-			text = fmt.Sprintf("There are %d conflicts in what you marked.", n)
+			text = fmt.Sprintf("There are %d conflicts in what you ticked.", n)
 		}
 		s.Found = append(s.Found, text)
 	}

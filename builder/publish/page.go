@@ -44,6 +44,7 @@ func (m *maker) pages() []page {
 	for _, t := range m.lib.Trees {
 		out = append(out, m.listingPage(t))
 	}
+	out = append(out, m.wishPages()...)
 	return append(out, m.clinicPage(), m.sourcesPage())
 }
 
@@ -153,6 +154,7 @@ func dateView(iso string) DateView {
 // functions are what templates may call.
 var functions = map[string]any{
 	"listed": listed,
+	"join":   func(sep string, parts []string) string { return strings.Join(parts, sep) },
 }
 
 // listed joins names as one says them: "a", "a or b", "a, b or c".

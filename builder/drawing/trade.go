@@ -1,0 +1,216 @@
+package drawing
+
+import (
+	"math"
+	"strings"
+)
+
+// Trade is a figure of things that stand on two rows of steps at once: one row
+// from left to right, one from the bottom up. It is told what stands where; it
+// knows of no table.
+type Trade struct {
+	ID, Title, Long string
+	Across, Up      string   // what the two rows are
+	Columns, Bands  []string // the words of their steps, the lowest first
+	Places          []Place
+}
+
+// Place is one mark. Where a side is open, the mark is not settled and may lie one
+// step further either way; arrows say so.
+type Place struct {
+	Name               string
+	Column, Band       int
+	OpenAcross, OpenUp bool
+}
+
+// Sizes of the figure, in the units of the drawings.
+const (
+	tradeWidth  = 480
+	tradeHead   = 56 // for the upright row's name
+	bandHead    = 38
+	placeHeight = 34
+	bandFoot    = 16
+	markSize    = 8.0
+	reach       = 12.0 // how far an arrow goes into the next step
+	largest     = 22.0 // the size of type on narrow screens
+)
+
+// placed is a place with where it is drawn: in a row of its own within its band.
+type placed struct {
+	Place
+	at       pt
+	top, low float64 // of its band
+}
+
+// SVG is the figure as an inline element; ids inside it begin with idPrefix.
+func (t Trade) SVG(idPrefix string) string {
+	marks, lines, bottom := t.layout()
+	names := wrapped(t.Columns, t.columnWidth())
+	most := 0
+	for _, n := range names {
+		most = max(most, len(n))
+	}
+	words := bottom + 10 + lead*largest + 6 // below the name of the level row
+	height := words + float64(most)*lead*largest + 8
+	d := Drawing{ID: t.ID, Title: t.Title, Long: t.Long, Width: tradeWidth, Height: int(math.Ceil(height)), make: func(c *canvas) {
+		t.ground(c, lines, bottom)
+		for i, n := range names {
+			c.note(pt{t.center(i), words}, below, n...)
+		}
+		c.title(pt{tradeWidth - 4, bottom + 8 + lead*largest/2}, left, t.Across+" →")
+		for _, s := range marks {
+			t.mark(c, s)
+		}
+		for _, s := range marks {
+			c.note(t.labelled(s, marks))
+		}
+	}}
+	return string(d.SVG(idPrefix))
+}
+
+func (t Trade) columnWidth() float64 { return tradeWidth / float64(len(t.Columns)) }
+func (t Trade) center(i int) float64 { return (float64(i) + 0.5) * t.columnWidth() }
+
+// layout gives each place its row, the heights at which bands begin from the top
+// one on, and where the lowest ends. Marks of one column stand beside each
+// other, so that no arrow runs through another mark.
+func (t Trade) layout() (marks []placed, lines []float64, bottom float64) {
+	inColumn := map[int]int{}
+	for _, p := range t.Places {
+		inColumn[p.Column]++
+	}
+	done := map[int]int{}
+	y := float64(tradeHead)
+	for band := len(t.Bands) - 1; band >= 0; band-- {
+		top, from := y, len(marks)
+		lines = append(lines, top)
+		y += bandHead
+		for _, p := range t.Places {
+			if p.Band != band {
+				continue
+			}
+			gap := min(20, t.columnWidth()*0.7/float64(inColumn[p.Column]))
+			x := t.center(p.Column) + gap*(float64(done[p.Column])-float64(inColumn[p.Column]-1)/2)
+			done[p.Column]++
+			marks = append(marks, placed{Place: p, at: pt{x, y + placeHeight/2}, top: top})
+			y += placeHeight
+		}
+		y += bandFoot
+		for i := from; i < len(marks); i++ {
+			marks[i].low = y
+		}
+	}
+	return marks, lines, y
+}
+
+// ground draws the bands with their words and a short bar at each column's edge.
+func (t Trade) ground(c *canvas, lines []float64, bottom float64) {
+	c.title(pt{4, 22}, right, "↑ "+t.Up)
+	for i, y := range append(lines[:len(lines):len(lines)], bottom) {
+		c.draw("d-thin", from(0, y).line(tradeWidth, y))
+		for col := 1; col < len(t.Columns); col++ {
+			x := float64(col) * t.columnWidth()
+			c.draw("d-thin", from(x, y-5).line(x, y+5))
+		}
+		if i < len(lines) {
+			c.note(pt{4, y + bandHead/2 + 2}, right, t.Bands[len(t.Bands)-1-i])
+		}
+	}
+}
+
+func (t Trade) mark(c *canvas, s placed) {
+	if left, ok := t.across(s, -1); ok {
+		c.arrow(from(s.at.x-markSize, s.at.y).line(left, s.at.y))
+	}
+	if right, ok := t.across(s, 1); ok {
+		c.arrow(from(s.at.x+markSize, s.at.y).line(right, s.at.y))
+	}
+	if s.OpenUp && s.Band < len(t.Bands)-1 {
+		c.arrow(from(s.at.x, s.at.y-markSize).line(s.at.x, s.top-reach))
+	}
+	if s.OpenUp && s.Band > 0 {
+		c.arrow(from(s.at.x, s.at.y+markSize).line(s.at.x, s.low+reach))
+	}
+	class := "d-solid"
+	if s.OpenAcross || s.OpenUp {
+		class = "d-hole"
+	}
+	c.draw(class, disc(s.at.x, s.at.y, markSize))
+}
+
+// across gives where a level arrow ends, and whether there is one.
+func (t Trade) across(s placed, way int) (x float64, ok bool) {
+	next := s.Column + way
+	if !s.OpenAcross || next < 0 || next >= len(t.Columns) {
+		return 0, false
+	}
+	edge := float64(s.Column) * t.columnWidth()
+	if way > 0 {
+		edge += t.columnWidth()
+	}
+	return edge + float64(way)*reach, true
+}
+
+// labelled says where a name stands: right of its mark, or left where it would run
+// out of the picture there or over another mark's upright arrow.
+func (t Trade) labelled(s placed, others []placed) (at pt, to side, name string) {
+	start := func(way int) float64 {
+		if x, ok := t.across(s, way); ok {
+			return x + float64(way)*8
+		}
+		return s.at.x + float64(way)*(markSize+8)
+	}
+	w := textWidth(s.Name) * largest
+	trouble := func(x0, x1 float64) (n int) {
+		if x0 < 0 || x1 > tradeWidth {
+			n += 100
+		}
+		for _, o := range others {
+			if o.OpenUp && o.at != s.at && o.at.x > x0-4 && o.at.x < x1+4 && s.at.y > o.top-reach-placeHeight/2 && s.at.y < o.low+reach+placeHeight/2 {
+				n++
+			}
+		}
+		return n
+	}
+	r, l := start(1), start(-1)
+	if trouble(r, r+w) <= trouble(l-w, l) {
+		return pt{r, s.at.y}, right, s.Name
+	}
+	return pt{l, s.at.y}, left, s.Name
+}
+
+// wrapped breaks each text into lines that are not wider than a column.
+func wrapped(texts []string, width float64) [][]string {
+	out := make([][]string, len(texts))
+	for i, t := range texts {
+		line := ""
+		for _, word := range strings.Fields(t) {
+			if line != "" && textWidth(line+" "+word)*largest > width-1 {
+				out[i] = append(out[i], line)
+				line = ""
+			}
+			line = strings.TrimSpace(line + " " + word)
+		}
+		out[i] = append(out[i], line)
+	}
+	return out
+}
+
+// textWidth estimates the width of a text in em, after the wider faces of the
+// site's font list.
+func textWidth(text string) float64 {
+	w := 0.0
+	for _, r := range text {
+		switch {
+		case strings.ContainsRune("ijl.,:'", r):
+			w += 0.34
+		case strings.ContainsRune("ft r", r):
+			w += 0.42
+		case strings.ContainsRune("mwMW", r):
+			w += 0.92
+		default:
+			w += 0.63
+		}
+	}
+	return w
+}

@@ -1,0 +1,128 @@
+package publish
+
+import (
+	"html/template"
+	"strings"
+
+	"keelpath/builder/drawing"
+	"keelpath/builder/library"
+	"keelpath/builder/read"
+)
+
+const motionPushName = "workbench/motion-against-push.html"
+
+// The two rows that the figure holds against each other, and the step of each
+// from which one speaks of a clear motion and of a strong push.
+const (
+	motionRow, pushRow = "ankle-motion", "push"
+	clearStep          = 3
+)
+
+// motionPushView is the figure, and for each mark its reason one tap away. Both
+// are the feet that stand high on the two rows at once.
+type motionPushView struct {
+	PageView
+	Figure        template.HTML
+	Motion, Push  rowView
+	Feet          []tradeView
+	Both          []tradeView
+	Addons        []tradeView
+	Open          int // feet with a mark that is not settled
+	Pulls, Table  string
+	Explainer     *LinkView
+	Questions     []ownView
+	Sources       []SourceView
+	Clear, Strong string // the words of the steps from which Both counts
+}
+
+// tradeView is one foot with its two marks.
+type tradeView struct {
+	ID, Name, URL string
+	Motion, Push  cellView
+	Open          bool // one of the marks is not settled
+	Gain, GiveUp  []string
+}
+
+func (m *maker) motionPushPage() page {
+	return page{
+		name: motionPushName, title: "Motion against push: the figure", room: pullsRoom, template: "motion-push", credits: m.siteCredits(),
+		description: "One figure of all kinds of feet: how far the ankle moves, and how much push comes back.",
+		styles:      []string{m.planner.name, m.wishStyle.name},
+		model:       func(v viewer, p PageView) (any, error) { return v.motionPush(p), nil },
+	}
+}
+
+func (v viewer) motionPush(p PageView) motionPushView {
+	motion, push := v.lib.Row(motionRow), v.lib.Row(pushRow)
+	out := motionPushView{
+		PageView: p, Pulls: v.page(pullsName), Table: v.at(footTypesName, "page_table"),
+		Motion: rowView{motionRow, motion.Title.S, read.Strings(motion.Steps)}, Push: rowView{pushRow, push.Title.S, read.Strings(push.Steps)},
+		Clear: motion.Steps[clearStep].S, Strong: push.Steps[clearStep].S,
+	}
+	var cited []string
+	for _, t := range v.lib.FootTypes {
+		f := v.trade(t, motion, push)
+		if t.Addon {
+			out.Addons = append(out.Addons, f)
+		} else {
+			out.Feet = append(out.Feet, f)
+			if t.Cells[motionRow].Mark >= clearStep && t.Cells[pushRow].Mark >= clearStep {
+				out.Both = append(out.Both, f)
+			}
+			if f.Open {
+				out.Open++
+			}
+		}
+		for _, row := range []string{motionRow, pushRow} {
+			for _, s := range t.Cells[row].Sources {
+				if v.lib.Source(s.S) != nil {
+					cited = union(cited, []string{s.S})
+				}
+			}
+		}
+	}
+	out.Sources = v.bibliography(cited, false)
+	if e := v.lib.Explainer("motion-against-push"); e != nil {
+		out.Explainer = &LinkView{e.ID, e.Title.S, v.explainer(e.ID)}
+		for _, id := range e.Prompts {
+			q := v.prompt(v.lib.Prompt(id.S))
+			out.Questions = append(out.Questions, ownView{q.Ask, q.Whom, v.ownQuestion(q.Ask)})
+		}
+	}
+	out.Figure = v.tradeFigure(motion, push)
+	return out
+}
+
+func (v viewer) trade(t *library.FootType, motion, push *library.Row) tradeView {
+	return tradeView{
+		ID: "trade-" + t.ID.S, Name: t.Name.S, URL: v.footType(t.ID.S), Motion: v.cell(t, motion), Push: v.cell(t, push),
+		Open: t.Cells[motionRow].Disputed || t.Cells[pushRow].Disputed, Gain: read.Strings(t.Gain), GiveUp: read.Strings(t.GiveUp),
+	}
+}
+
+// tradeFigure draws the feet; add-ons have no place of their own on the rows.
+func (v viewer) tradeFigure(motion, push *library.Row) template.HTML {
+	d := drawing.Trade{
+		ID: "motion-against-push", Title: "Motion of the ankle against push, for each kind of foot",
+		Across: "more motion of the ankle", Up: "more push at the toe", Columns: read.Strings(motion.Steps), Bands: read.Strings(push.Steps),
+	}
+	says := []string{"From left to right the ankle moves more. From the bottom up more push comes back at the toe."}
+	for _, t := range v.lib.FootTypes {
+		if t.Addon {
+			continue
+		}
+		x, y := t.Cells[motionRow], t.Cells[pushRow]
+		d.Places = append(d.Places, drawing.Place{Name: t.Name.S, Column: x.Mark, Band: y.Mark, OpenAcross: x.Disputed, OpenUp: y.Disputed})
+		say := t.Name.S + ": motion " + motion.Steps[x.Mark].S
+		if x.Disputed {
+			say += ", not settled"
+		}
+		say += "; push " + push.Steps[y.Mark].S
+		if y.Disputed {
+			say += ", not settled"
+		}
+		says = append(says, say+".")
+	}
+	d.Long = strings.Join(says, " ")
+	return template.HTML(d.SVG("trade-figure"))
+}

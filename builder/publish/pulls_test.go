@@ -1,0 +1,206 @@
+package publish
+
+import (
+	"encoding/json"
+	"net/url"
+	"slices"
+	"strings"
+	"testing"
+
+	"golang.org/x/net/html"
+
+	"keelpath/builder/clienttest"
+	"keelpath/builder/conflict"
+)
+
+// What the page's script looks up is what Go works out, for every set of wishes
+// that a reader can tick.
+func TestClientLooksUpTheSame(t *testing.T) {
+	m := conflict.In(load(t))
+	block := byID(t, pageNamed(t, builtin(t), pullsName), "pulls-data")
+	var data any
+	if err := json.Unmarshal([]byte(block.FirstChild.Data), &data); err != nil {
+		t.Fatal(err)
+	}
+	script := clienttest.Load(t, "pulls.ts")
+	value, n := script.Value(data), 0
+	m.Markings(func(marked conflict.Set) {
+		n++
+		ticked, want := []string{}, []string{}
+		for _, w := range marked.List() {
+			ticked = append(ticked, m.Wishes[w].ID.S)
+		}
+		for _, c := range conflict.Within(m.All, marked) {
+			want = append(want, m.ID(c))
+		}
+		out, err := script.Call("look", value, script.Value(ticked))
+		if err != nil {
+			t.Fatal(err)
+		}
+		var got struct {
+			Shown []string
+			Say   string
+		}
+		script.Into(out, &got)
+		if !slices.Equal(got.Shown, want) || got.Say != m.Said(marked) {
+			t.Fatalf("for %q the script gives %+v, and Go %q %q", ticked, got, want, m.Said(marked))
+		}
+	})
+	if n != 1586 {
+		t.Errorf("%d sets were tried, want 1586", n)
+	}
+}
+
+// Every conflict stands in the page with its words, its questions, and the rows
+// of every foot in the table's order.
+func TestPullsPage(t *testing.T) {
+	l := load(t)
+	m := conflict.In(l)
+	n := pageNamed(t, builtin(t), pullsName)
+	for _, c := range m.All {
+		part := byID(t, n, m.ID(c))
+		text := textOf(part)
+		for _, want := range append([]string{m.Title(c)}, m.Statement(c)...) {
+			if !strings.Contains(text, want) {
+				t.Errorf("%s does not say %q", m.ID(c), want)
+			}
+		}
+		links := withClass(part, "put")
+		qs := m.Questions(c)
+		if len(links) != len(qs) {
+			t.Fatalf("%s: %d questions and %d links to the sheet", m.ID(c), len(qs), len(links))
+		}
+		for i, q := range qs {
+			checkOwnLink(t, links[i], q.Ask)
+		}
+		if _, hidden := attr(part, "hidden"); !hidden {
+			t.Errorf("%s shows before anything is ticked", m.ID(c))
+		}
+		rows := elements(elements(part, "tbody")[0], "tr")
+		if len(rows) != len(m.Feet) {
+			t.Fatalf("%s: %d rows, want %d", m.ID(c), len(rows), len(m.Feet))
+		}
+		for f, foot := range m.Feet {
+			cells := elements(rows[f], "td")
+			if textOf(elements(rows[f], "th")[0]) != foot.Name.S || len(cells) != c.Wishes.Len() {
+				t.Errorf("%s: row %d is %q", m.ID(c), f, textOf(rows[f]))
+			}
+			for i, w := range c.Wishes.List() {
+				want := m.Row(w).Steps[m.Cell(f, w).Mark].S + " " + stateWords[m.State(f, w)]
+				if got := textOf(cells[i]); got != want {
+					t.Errorf("%s, %s: the cell says %q, want %q", m.ID(c), foot.ID.S, got, want)
+				}
+			}
+		}
+		// An add-on comes up with both of its sides.
+		if got := len(withClass(part, "fix")); got != len(c.Fixes) {
+			t.Errorf("%s: %d add-ons, want %d", m.ID(c), got, len(c.Fixes))
+		}
+		for _, f := range c.Fixes {
+			for _, side := range append(slices.Clone(m.Addons[f.Addon].Gain), m.Addons[f.Addon].GiveUp...) {
+				if !strings.Contains(text, side.S) {
+					t.Errorf("%s does not say of the add-on %q", m.ID(c), side.S)
+				}
+			}
+		}
+	}
+}
+
+func checkOwnLink(t *testing.T, a *html.Node, ask string) {
+	t.Helper()
+	href, _ := attr(a, "href")
+	where, carried, _ := strings.Cut(href, "#own=")
+	if text, err := url.PathUnescape(carried); where != "../prepare/index.html" || err != nil || text != ask {
+		t.Errorf("%q leads to %q", ask, href)
+	}
+	if strings.ContainsAny(carried, "+ '\"") {
+		t.Errorf("the address %q holds signs that encodeURIComponent does not leave or a plus", href)
+	}
+}
+
+// Each wish says from which step it is met, and lists every foot once, in the
+// table's order, with the cell's own words; those that meet it with both sides.
+func TestWishSections(t *testing.T) {
+	m := conflict.In(load(t))
+	n := pageNamed(t, builtin(t), pullsName)
+	parts := withClass(n, "wish")
+	if len(parts) != len(m.Wishes) {
+		t.Fatalf("%d wishes on the page, want %d", len(parts), len(m.Wishes))
+	}
+	for w, wish := range m.Wishes {
+		text := textOf(parts[w])
+		for _, want := range []string{wish.Title.S, wish.Means.S, m.Steps(w), m.Row(w).Title.S} {
+			if !strings.Contains(text, want) {
+				t.Errorf("%s does not say %q", wish.ID.S, want)
+			}
+		}
+		var names []string
+		for _, li := range elements(parts[w], "li") {
+			names = append(names, textOf(elements(li, "a")[0]))
+		}
+		var meet, not []string
+		for f, foot := range m.Feet {
+			for _, want := range []string{m.Cell(f, w).Why.S, m.Row(w).Steps[m.Cell(f, w).Mark].S} {
+				if !strings.Contains(text, want) {
+					t.Errorf("%s does not say of %s %q", wish.ID.S, foot.ID.S, want)
+				}
+			}
+			if !m.State(f, w).Met() {
+				not = append(not, foot.Name.S)
+				continue
+			}
+			meet = append(meet, foot.Name.S)
+			for _, side := range append(slices.Clone(foot.Gain), foot.GiveUp...) {
+				if !strings.Contains(text, side.S) {
+					t.Errorf("%s brings up %s without %q", wish.ID.S, foot.ID.S, side.S)
+				}
+			}
+		}
+		if want := append(meet, not...); !slices.Equal(names, want) {
+			t.Errorf("%s lists %q, want %q", wish.ID.S, names, want)
+		}
+	}
+}
+
+// The figure marks each foot once; each mark's reason stands below with both sides
+// of the foot, and what the page says of the far corner is what the table says.
+func TestMotionPushPage(t *testing.T) {
+	l := load(t)
+	n := pageNamed(t, builtin(t), motionPushName)
+	svg := elements(n, "svg")
+	if len(svg) != 1 {
+		t.Fatalf("%d figures", len(svg))
+	}
+	figure, text := textOf(svg[0]), textOf(n)
+	for _, ft := range l.FootTypes {
+		part := byID(t, n, "trade-"+ft.ID.S)
+		for _, row := range []string{motionRow, pushRow} {
+			c := ft.Cells[row]
+			if !strings.Contains(textOf(part), c.Why.S) {
+				t.Errorf("%s: the reason for %s is not there", ft.ID.S, row)
+			}
+			for _, s := range c.Sources {
+				if src := l.Source(s.S); src != nil && strings.Count(text, src.Title.S) < 2 {
+					t.Errorf("%s: the source %s is not named beside the mark and in the list", ft.ID.S, s.S)
+				}
+			}
+		}
+		for _, side := range append(slices.Clone(ft.Gain), ft.GiveUp...) {
+			if !strings.Contains(textOf(part), side.S) {
+				t.Errorf("%s: %q is not there", ft.ID.S, side.S)
+			}
+		}
+		if ft.Addon {
+			continue
+		}
+		if strings.Count(figure, ft.Name.S) != 2 { // its label and the words for those who cannot see
+			t.Errorf("%s is named %d times in the figure", ft.ID.S, strings.Count(figure, ft.Name.S))
+		}
+		far := ft.Cells[motionRow].Mark >= clearStep && ft.Cells[pushRow].Mark >= clearStep
+		_, line, _ := strings.Cut(text, "High on the right")
+		line, _, _ = strings.Cut(line, "Each of these")
+		if far != strings.Contains(line, ft.Name.S) {
+			t.Errorf("%s stands in the far corner: %v, and the page says %q", ft.ID.S, far, line)
+		}
+	}
+}

@@ -1,0 +1,31 @@
+// Which wishes pull against each other. All of it was worked out when the site
+// was built; here it is looked up.
+
+export interface PullSet {
+  id: string;
+  of: string[]; // ids of wishes
+  note?: boolean; // a remark on one wish, not a conflict
+}
+
+export interface Pulls {
+  most: number;
+  sets: PullSet[];
+  say: { none: string; one: string; clear: string; open: string; found: string[]; full: string };
+}
+
+export interface Found {
+  shown: string[]; // ids of sets
+  say: string;
+}
+
+export function look(data: Pulls, marked: string[]): Found {
+  const within = data.sets.filter((s) => s.of.every((w) => marked.indexOf(w) >= 0));
+  const conflicts = within.filter((s) => !s.note).length;
+  const say = () => {
+    if (!marked.length) return data.say.none;
+    if (conflicts) return data.say.found[conflicts - 1];
+    if (marked.length === 1) return data.say.one;
+    return within.length ? data.say.open : data.say.clear;
+  };
+  return { shown: within.map((s) => s.id), say: say() };
+}
