@@ -26,12 +26,12 @@ type Place struct {
 // Sizes of the figure, in the units of the drawings.
 const (
 	tradeWidth  = 480
-	tradeHead   = 56 // for the upright row's name
-	bandHead    = 38
-	placeHeight = 34
-	bandFoot    = 16
+	tradeHead   = 44 // for the upright row's name
+	bandHead    = 33
+	placeHeight = 30
+	bandFoot    = 11
 	markSize    = 8.0
-	reach       = 12.0 // how far an arrow goes into the next step
+	reach       = 11.0 // how far an arrow goes into the next step
 	largest     = 22.0 // the size of type on narrow screens
 )
 

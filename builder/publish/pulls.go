@@ -80,7 +80,7 @@ type behindView struct {
 	Cells     []behindCell
 }
 
-type behindCell struct{ Words, State string }
+type behindCell struct{ Row, Words, State string }
 
 func (m *maker) pullsPage() page {
 	return page{
@@ -170,7 +170,7 @@ func (v viewer) pull(m *conflict.Matter, c conflict.Conflict) pullView {
 	for f, t := range m.Feet {
 		b := behindView{Name: t.Name.S, URL: v.footType(t.ID.S)}
 		for _, w := range c.Wishes.List() {
-			b.Cells = append(b.Cells, behindCell{m.Row(w).Steps[m.Cell(f, w).Mark].S, stateWords[m.State(f, w)]})
+			b.Cells = append(b.Cells, behindCell{m.Row(w).Title.S, m.Row(w).Steps[m.Cell(f, w).Mark].S, stateWords[m.State(f, w)]})
 		}
 		out.Rows = append(out.Rows, b)
 	}

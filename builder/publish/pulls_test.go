@@ -86,7 +86,7 @@ func TestPullsPage(t *testing.T) {
 				t.Errorf("%s: row %d is %q", m.ID(c), f, textOf(rows[f]))
 			}
 			for i, w := range c.Wishes.List() {
-				want := m.Row(w).Steps[m.Cell(f, w).Mark].S + " " + stateWords[m.State(f, w)]
+				want := m.Row(w).Title.S + ": " + m.Row(w).Steps[m.Cell(f, w).Mark].S + " " + stateWords[m.State(f, w)]
 				if got := textOf(cells[i]); got != want {
 					t.Errorf("%s, %s: the cell says %q, want %q", m.ID(c), foot.ID.S, got, want)
 				}

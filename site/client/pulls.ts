@@ -21,9 +21,10 @@ export interface Found {
 export function look(data: Pulls, marked: string[]): Found {
   const within = data.sets.filter((s) => s.of.every((w) => marked.indexOf(w) >= 0));
   const conflicts = within.filter((s) => !s.note).length;
-  const say = () => {
+  const say = (): string => {
     if (!marked.length) return data.say.none;
-    if (conflicts) return data.say.found[conflicts - 1];
+    const found = data.say.found[conflicts - 1];
+    if (found) return found;
     if (marked.length === 1) return data.say.one;
     return within.length ? data.say.open : data.say.clear;
   };

@@ -15,25 +15,26 @@ class Wishes {
   }
 
   private marked(input: HTMLInputElement): void {
-    const tooMany = ticked(this.root).length > this.data.most;
-    if (tooMany) input.checked = false;
-    this.refuse(input, tooMany);
+    const refused = ticked(this.root).length > this.data.most;
+    if (refused) input.checked = false;
+    this.complain(refused ? input : null);
     this.show();
   }
 
-  /** Says beside the wish why it cannot be marked. */
-  private refuse(input: HTMLInputElement, refused: boolean): void {
+  /** Says beside a wish why it cannot be marked, or takes that back. */
+  private complain(input: HTMLInputElement | null): void {
     const problem = slot(this.root, "problem");
-    problem.textContent = refused ? this.data.say.full : "";
-    problem.hidden = !refused;
-    if (refused && input.parentElement) input.parentElement.appendChild(problem);
+    problem.textContent = input ? this.data.say.full : "";
+    problem.hidden = !input;
+    if (input && input.parentElement) input.parentElement.appendChild(problem);
   }
 
   private clear(): void {
-    for (const input of inputs(this.root)) input.checked = false;
-    this.refuse(inputs(this.root)[0], false);
+    const all = inputs(this.root);
+    for (const input of all) input.checked = false;
+    this.complain(null);
+    if (all[0]) all[0].focus(); // before the button that was pressed goes away
     this.show();
-    inputs(this.root)[0].focus();
   }
 
   private show(): void {
