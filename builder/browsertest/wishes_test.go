@@ -225,11 +225,23 @@ func TestWishesOnPaper(t *testing.T) {
 			t.Errorf("with script off, the wish %q is not there", w.Title.S)
 		}
 	}
+	// The figure stands on the first page; a reason is printed where it was opened.
 	off.open(onDisk(motionPushPage))
-	text = off.print("A4", "motion-push-plain").Text
-	for _, f := range m.Feet {
-		if !strings.Contains(text, f.Name.S) || !strings.Contains(text, f.Cells["push"].Why.S[:12]) {
-			t.Errorf("printed, the figure's page does not give the reason for %q", f.Name.S)
+	off.run(`document.querySelector("#trade-glass-spring").open = true`)
+	for _, paper := range []string{"A4", "Letter"} {
+		p := off.print(paper, "motion-push-plain")
+		for _, f := range m.Feet {
+			line := f.Name.S + ". Motion: " + m.Rows[0].Steps[f.Cells["ankle-motion"].Mark].S
+			if !strings.Contains(p.Text, line) {
+				t.Errorf("%s: printed, the page does not say %q", paper, line)
+			}
+			if got := strings.Contains(p.Text, f.Cells["push"].Why.S); got != (f.ID.S == "glass-spring") {
+				t.Errorf("%s: the reason for %s is printed: %v", paper, f.Name.S, got)
+			}
+		}
+		first := string(run(t, "pdftotext", "-l", "1", p.file, "-"))
+		if !strings.Contains(first, "Microprocessor ankle") || !strings.Contains(oneLine(first), "not its place within the step") {
+			t.Errorf("%s: the figure is not on the first page", paper)
 		}
 	}
 }

@@ -185,7 +185,7 @@ func wrapped(texts []string, width float64) [][]string {
 	for i, t := range texts {
 		line := ""
 		for _, word := range strings.Fields(t) {
-			if line != "" && textWidth(line+" "+word)*largest > width-1 {
+			if line != "" && textWidth(line+" "+word)*largest > width {
 				out[i] = append(out[i], line)
 				line = ""
 			}
