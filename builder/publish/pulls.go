@@ -178,7 +178,7 @@ func (v viewer) pull(m *conflict.Matter, c conflict.Conflict) pullView {
 }
 
 var sureWords = map[conflict.Kind]string{
-	conflict.Holds: "No kind meets them together.", conflict.AsMarked: "As the marks stand, no kind does. Some marks are not settled.",
+	conflict.Holds: "No kind meets them together.", conflict.AsMarked: "As the marks stand, no kind meets them together. Some marks are not settled.",
 	conflict.May: "They may pull. It rests on marks that are not settled.",
 }
 
