@@ -123,16 +123,24 @@ var (
 // bends from straight.
 func (c *canvas) leg(f frame, set func(pt) pt, bend float64) {
 	put := func(p path) path { return f.put(p.each(set)) }
-	thigh := from(tubeAt-52, kneeHeight+4).line(tubeAt-62, kneeHeight+100).
-		curve(tubeAt-20, kneeHeight+110, tubeAt+20, kneeHeight+92, tubeAt+66, kneeHeight+100).line(tubeAt+50, kneeHeight+10).
-		curve(tubeAt+48, kneeHeight-46, tubeAt-48, kneeHeight-40, tubeAt-52, kneeHeight+4).shut()
-	c.draw("d-shell", put(thigh.turned(knee, bend)))
+	c.draw("d-shell", put(thigh().turned(knee, bend)))
 	c.draw("d-metal", put(from(tubeAt-15, 120).line(tubeAt+15, 120, tubeAt+15, 244, tubeAt-15, 244).shut()))
 	c.draw("d-metal", put(pill(tubeAt-20, 92, tubeAt+20, 126, 4)))
 	c.draw("d-metal", put(pill(tubeAt-20, 232, tubeAt+20, 262, 4)))
-	c.draw("d-socket", put(from(tubeAt-24, 262).line(tubeAt+24, 262).curve(tubeAt+52, 290, tubeAt+58, 350, tubeAt+60, kneeHeight-14).
-		curve(tubeAt+30, kneeHeight-34, tubeAt-20, kneeHeight-50, tubeAt-62, kneeHeight-40).curve(tubeAt-62, 350, tubeAt-52, 290, tubeAt-24, 262).shut()))
+	c.draw("d-socket", put(socket()))
 	c.draw("d-line", put(disc(knee.x, knee.y, 12)))
+}
+
+// thigh is a piece of thigh over the knee, and socket holds the limb below it.
+func thigh() path {
+	return from(tubeAt-52, kneeHeight+4).line(tubeAt-62, kneeHeight+100).
+		curve(tubeAt-20, kneeHeight+110, tubeAt+20, kneeHeight+92, tubeAt+66, kneeHeight+100).line(tubeAt+50, kneeHeight+10).
+		curve(tubeAt+48, kneeHeight-46, tubeAt-48, kneeHeight-40, tubeAt-52, kneeHeight+4).shut()
+}
+
+func socket() path {
+	return from(tubeAt-24, 262).line(tubeAt+24, 262).curve(tubeAt+52, 290, tubeAt+58, 350, tubeAt+60, kneeHeight-14).
+		curve(tubeAt+30, kneeHeight-34, tubeAt-20, kneeHeight-50, tubeAt-62, kneeHeight-40).curve(tubeAt-62, 350, tubeAt-52, 290, tubeAt-24, 262).shut()
 }
 
 func (c *canvas) axis(f frame, class string, set func(pt) pt) {

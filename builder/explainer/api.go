@@ -41,6 +41,8 @@ type Options struct {
 	// Unmarked leaves citation marks out, for a text with no list of sources
 	// below it. Out.Sources still names what is cited.
 	Unmarked bool
+	// Figure makes a figure with its settings; nil leaves figures out.
+	Figure func(id string, given map[string]string) (template.HTML, error)
 	// NewTab opens links in a new tab, for places that would lose the reader's answers.
 	NewTab bool
 }

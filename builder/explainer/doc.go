@@ -18,6 +18,7 @@ import (
 	"github.com/yuin/goldmark/util"
 
 	"keelpath/builder/drawing"
+	"keelpath/builder/figure"
 	"keelpath/builder/finding"
 )
 
@@ -27,7 +28,8 @@ type Doc struct {
 	src      []byte
 	at       func(offset int) finding.Place
 	ids      headingIDs
-	drawn    map[string]bool // drawings shown
+	drawn    map[string]bool // drawings and figures shown
+	Figures  []string        // ids of the figures shown, in their order
 	Refs     []Ref
 	Headings []Heading
 	Plain    []string // the text of each block, for counting and searching
@@ -218,9 +220,11 @@ func (c *checker) listing(n *ast.FencedCodeBlock, at finding.Place) {
 	case "", "yaml":
 	case "drawing":
 		c.drawing(n, at)
+	case "figure":
+		c.figure(n, at)
 	default:
 		c.list.Add(c.doc.at(n.Info.Segment.Start), "listing-language", fmt.Sprintf("the listing is marked %q, and only yaml is coloured", lang),
-			"mark it yaml, or leave the mark out; a listing marked drawing holds the name of a drawing")
+			"mark it yaml, or leave the mark out; a listing marked drawing holds the name of a drawing, and one marked figure that of a figure")
 	}
 	end := 0
 	if k := n.Lines().Len(); k > 0 {
@@ -245,6 +249,46 @@ func (c *checker) drawing(n *ast.FencedCodeBlock, at finding.Place) {
 		c.list.Add(at, "repeated-id", fmt.Sprintf("the page shows the drawing %q twice", id), "keep one of them")
 	}
 	c.doc.drawn[id] = true
+}
+
+// figure holds a listing marked "figure" against the figures there are. Its first
+// line names one, and each further line sets one of its inputs: "usual-heel: 30 mm".
+func (c *checker) figure(n *ast.FencedCodeBlock, at finding.Place) {
+	id, given := settings(inside(n, c.doc.src))
+	f := figure.Find(id)
+	if f == nil {
+		help := finding.NearestHelp(id, figure.IDs(), nil)
+		if help == nil {
+			help = []string{"figures: " + strings.Join(figure.IDs(), ", ")}
+		}
+		c.list.Add(at, "unknown-name", fmt.Sprintf("the page shows the figure %q, and there is none", id), help...)
+		return
+	}
+	if _, err := f.Start(given); err != nil {
+		var names []string
+		for _, in := range f.Inputs {
+			names = append(names, in.ID)
+		}
+		c.list.Add(at, "figure-setting", fmt.Sprintf("the figure %q cannot begin so: %s", id, strings.TrimSuffix(err.Error(), ".")), "its settings: "+strings.Join(names, ", "))
+	}
+	if c.doc.drawn["figure "+id] {
+		c.list.Add(at, "repeated-id", fmt.Sprintf("the page shows the figure %q twice", id), "keep one of them")
+		return
+	}
+	c.doc.drawn["figure "+id] = true
+	c.doc.Figures = append(c.doc.Figures, id)
+}
+
+// settings reads the lines of a listing marked "figure".
+func settings(text string) (id string, given map[string]string) {
+	id, rest, _ := strings.Cut(text, "\n")
+	given = map[string]string{}
+	for line := range strings.Lines(rest) {
+		if name, value, _ := strings.Cut(line, ":"); strings.TrimSpace(name) != "" {
+			given[strings.TrimSpace(name)] = strings.TrimSpace(value)
+		}
+	}
+	return strings.TrimSpace(id), given
 }
 
 // inside gives what stands in a listing.
@@ -287,6 +331,12 @@ func (d *Doc) HTML(o Options) (Out, error) {
 	root := d.parse()
 	w := &writer{doc: d, o: o, ids: headingIDs{}}
 	w.rewrite(root)
+	_ = ast.Walk(root, func(n ast.Node, enter bool) (ast.WalkStatus, error) {
+		if f, ok := n.(*ast.FencedCodeBlock); ok && enter && o.Figure != nil && string(f.Language(d.src)) == "figure" {
+			f.SetAttributeString("figure", o.Figure)
+		}
+		return ast.WalkContinue, nil
+	})
 	var b bytes.Buffer
 	if err := markdown.Renderer().Render(&b, d.src, root); err != nil {
 		return Out{}, fmt.Errorf("render text: %w", err)

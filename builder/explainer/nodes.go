@@ -2,6 +2,7 @@ package explainer
 
 import (
 	"fmt"
+	"html/template"
 	"strconv"
 	"strings"
 	"unicode"
@@ -103,6 +104,17 @@ func (nodes) listing(w util.BufWriter, src []byte, n ast.Node, enter bool) (ast.
 	if string(block.Language(src)) == "drawing" {
 		if d, ok := drawing.Find(inside(block, src)); ok {
 			fmt.Fprintf(w, "<figure>%s<figcaption>%s</figcaption></figure>\n", d.SVG(""), util.EscapeHTML([]byte(d.Title)))
+		}
+		return ast.WalkSkipChildren, nil
+	}
+	if string(block.Language(src)) == "figure" {
+		if make, ok := n.AttributeString("figure"); ok {
+			id, given := settings(inside(block, src))
+			html, err := make.(func(string, map[string]string) (template.HTML, error))(id, given)
+			if err != nil {
+				return ast.WalkStop, err
+			}
+			_, _ = w.WriteString(string(html))
 		}
 		return ast.WalkSkipChildren, nil
 	}

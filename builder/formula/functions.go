@@ -48,6 +48,7 @@ var functions = map[string]function{
 	"percent_slope": one(Number, slope, mechanics.PercentSlope, "percent_slope(number): the slope of so many percent"),
 	"slope_angle":   one(slope, angle, mechanics.SlopeAngle, "slope_angle(slope): how steep a slope is, in degrees"),
 	"angle_slope":   one(angle, slope, mechanics.AngleSlope, "angle_slope(angle): the slope of an angle"),
+	"sine":          one(angle, Number, mechanics.Sine, "sine(angle): how far across a line of length 1 leans"),
 	"slope_n":       one(slope, Number, mechanics.SlopeN, "slope_n(slope): the n of a slope written 1:n"),
 	"one_in":        one(Number, slope, mechanics.OneIn, "one_in(number): the slope 1:n"),
 	"ankle_needed":  one(slope, angle, mechanics.AnkleNeeded, "ankle_needed(slope): degrees the ankle must give to stand foot-flat"),

@@ -36,6 +36,12 @@ func AngleSlope(angle float64) float64 {
 	return math.Tan(radians(angle))
 }
 
+// Sine gives how far across a line of length 1 reaches that leans by an angle
+// in degrees. Figures draw with it.
+//
+// Source: mathematics.
+func Sine(angle float64) float64 { return math.Sin(radians(angle)) }
+
 // SlopeN gives the n of a slope written 1:n; downhill it is negative, and level
 // ground has none.
 //

@@ -29,6 +29,7 @@ var named = map[string]struct {
 	"percent_slope":          {"n", func(x []float64) float64 { return PercentSlope(x[0]) }},
 	"slope_angle":            {"s", func(x []float64) float64 { return SlopeAngle(x[0]) }},
 	"angle_slope":            {"a", func(x []float64) float64 { return AngleSlope(x[0]) }},
+	"sine":                   {"a", func(x []float64) float64 { return Sine(x[0]) }},
 	"slope_n":                {"s", func(x []float64) float64 { return SlopeN(x[0]) }},
 	"one_in":                 {"n", func(x []float64) float64 { return OneIn(x[0]) }},
 	"ankle_needed":           {"s", func(x []float64) float64 { return AnkleNeeded(x[0]) }},

@@ -15,6 +15,7 @@ const (
 	footTypesName = "learn/foot-types.html"
 	glossaryName  = "learn/glossary.html"
 	questionsName = "learn/questions.html"
+	workbenchName = "workbench/index.html"
 	teachName     = "teach/index.html"
 	clinicName    = "clinic/index.html"
 	sourcesName   = "clinic/sources.html"
@@ -53,6 +54,8 @@ func (a addresses) tree(id string) string {
 	}
 	return a.page("prepare/" + id + ".html")
 }
+
+func (a addresses) figure(id string) string { return a.page("workbench/" + id + ".html") }
 
 // listing is the page that takes a tree apart for those who teach with it.
 func (a addresses) listing(id string) string { return a.page("teach/" + id + ".html") }

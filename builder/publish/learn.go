@@ -80,17 +80,29 @@ type explainerView struct {
 	Body     template.HTML
 	Prompts  []PromptView
 	Sources  []SourceView
+	Figures  template.JS // the block of the figures on it; empty where it has none
 }
 
 func (m *maker) explainerPage(e *explainer.Page) page {
+	script, styles := "", []string(nil)
+	if len(e.Body.Figures) > 0 {
+		script, styles = m.figures.name, []string{m.workbench.name}
+	}
 	return page{
+		script: script, styles: styles,
 		name: "learn/" + e.ID + ".html", title: e.Title.S, description: e.Message.S, room: "learn",
 		credits: creditsView(e.Credits), template: "explainer",
 		model: func(v viewer, p PageView) (any, error) {
 			o := v.options()
 			o.Words = m.words
+			o.Figure = v.figureIn
 			body, err := e.Body.HTML(o)
+			if err != nil {
+				return nil, err
+			}
+			block, err := v.figureBlock(e.Body.Figures)
 			return explainerView{
+				Figures:  block,
 				PageView: p, Message: e.Message.S, Resident: e.Audience.S != audiencePatient, Body: body.HTML,
 				Prompts: v.prompts(e.Prompts), Sources: v.bibliography(body.Sources, true),
 			}, err

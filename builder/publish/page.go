@@ -26,7 +26,7 @@ type page struct {
 }
 
 // rooms names the site's rooms by folder, as the trail shows them.
-var rooms = map[string]string{"prepare": "Get ready", "learn": "Learn", "teach": "Teach", "clinic": "Clinics"}
+var rooms = map[string]string{"prepare": "Get ready", "learn": "Learn", "workbench": "Workbench", "teach": "Teach", "clinic": "Clinics"}
 
 // pages lists all pages in the order in which they are handed on.
 func (m *maker) pages() []page {
@@ -40,6 +40,7 @@ func (m *maker) pages() []page {
 	for _, p := range m.lib.Explainers {
 		out = append(out, m.explainerPage(p))
 	}
+	out = append(out, m.workbenchPages()...)
 	out = append(out, m.footTypesPage(), m.glossaryPage(), m.questionsPage(), m.teachPage())
 	for _, t := range m.lib.Trees {
 		out = append(out, m.listingPage(t))

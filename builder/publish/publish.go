@@ -47,6 +47,8 @@ type maker struct {
 	site      asset // style of every page
 	planner   asset // style of trees and of the sheet
 	script    asset // the planner's
+	workbench asset // style of figures
+	figures   asset // the script of figures
 	mark      asset // the small picture in a browser's tab
 
 	wishStyle, wishScript asset // of the pages about wishes
@@ -58,8 +60,11 @@ func newMaker(l *library.Library, files fs.FS) (*maker, error) {
 	if m.templates, err = template.New("pages").Funcs(functions).ParseFS(files, "pages/*.html"); err != nil {
 		return nil, fmt.Errorf("read the page templates: %w", err)
 	}
-	for entry, to := range map[string]*asset{"style/site.css": &m.site, "style/planner.css": &m.planner, "client/planner.ts": &m.script,
-		"style/wishes.css": &m.wishStyle, "client/wishes.ts": &m.wishScript} {
+	for entry, to := range map[string]*asset{
+		"style/site.css": &m.site, "style/planner.css": &m.planner, "client/planner.ts": &m.script,
+		"style/figure.css": &m.workbench, "client/workbench.ts": &m.figures,
+		"style/wishes.css": &m.wishStyle, "client/wishes.ts": &m.wishScript,
+	} {
 		if *to, err = bundle(files, entry); err != nil {
 			return nil, err
 		}
@@ -81,7 +86,7 @@ type job struct {
 // jobs lists every file of the site, assets first. No two have the same name.
 func (m *maker) jobs() ([]job, error) {
 	var out []job
-	for _, a := range []asset{m.site, m.planner, m.script, m.mark, m.wishStyle, m.wishScript} {
+	for _, a := range []asset{m.site, m.planner, m.script, m.workbench, m.figures, m.mark, m.wishStyle, m.wishScript} {
 		out = append(out, job{a.name, func() ([]byte, error) { return a.data, nil }})
 	}
 	for _, p := range m.pages() {

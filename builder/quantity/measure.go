@@ -100,7 +100,7 @@ func Read(text string, m Measure) (Value, error) {
 		return Value{}, m.refuse("negative", u)
 	case k < nearest(m.From/m.Step) || k > nearest(m.To/m.Step):
 		return Value{}, m.refuse("range", u)
-	case v.Kind == Count && !even(v.Num):
+	case v.Kind == Count && even(m.Step) && !even(v.Num):
 		return Value{}, m.refuse("whole", u)
 	}
 	said := v.Num

@@ -216,6 +216,9 @@ func signed(x float64, text string) string {
 	return text
 }
 
+// Plain words a number without a unit, to the nearest multiple of step.
+func Plain(x, step float64) string { return format(clean(nearest(x/step)*step)+0, step) }
+
 // format writes x, a multiple of step, with as many decimals as step has, and
 // none that is needless.
 func format(x, step float64) string {

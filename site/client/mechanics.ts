@@ -49,6 +49,7 @@ export const functions: { [name: string]: Sum } = {
   percent_slope: (percent: number) => percent / 100,
   slope_angle: angle,
   angle_slope: (a: number) => (Math.abs(a) < 90 ? Math.tan(radians(a)) : NaN),
+  sine: (a: number) => Math.sin(radians(a)),
   slope_n: oneIn,
   one_in: oneIn,
   ankle_needed: angle,

@@ -386,7 +386,7 @@ export function read(t: Tables, text: string, m: Measure): Value | Refusal {
   const k = nearest(v.value / m.step);
   if (v.value < 0 && m.from >= 0) return refuse(t, m, "negative", u);
   if (k < nearest(m.from / m.step) || k > nearest(m.to / m.step)) return refuse(t, m, "range", u);
-  if (v.kind === "count" && !even(v.value)) return refuse(t, m, "whole", u);
+  if (v.kind === "count" && even(m.step) && !even(v.value)) return refuse(t, m, "whole", u);
   const value = clean(k * m.step);
   return { kind: v.kind, value, unit: v.unit, rest: v.value - value };
 }
@@ -561,6 +561,11 @@ function common(a: number, b: number): number {
 
 function signed(x: number, text: string): string {
   return x < 0 ? "-" + text : text;
+}
+
+/** Words a number without a unit, to the nearest multiple of step. */
+export function plain(x: number, step: number): string {
+  return format(clean(nearest(x / step) * step) + 0, step);
 }
 
 function format(x: number, step: number): string {

@@ -1,0 +1,69 @@
+package drawing
+
+// The drawing of the build height, with a limb and a foot of one's own numbers.
+var roomFrame = frame{150, 372, 0.62}
+
+// The joint's plate as buildHeight draws it: its foot is built 110 mm high.
+const drawnBuild = 110.0
+
+var roomUnder = Live{
+	Drawing: Drawing{ID: "room-under-the-socket", Title: "The room under the limb, and what goes into it", Width: 480, Height: 400,
+		Long: "A leg from the side, cut open at the socket. A long measure runs from the end of the limb down to the sole of the foot: this is all the room there is. A short one runs from the sole to the top of the foot's connector: this is the build height. " +
+			"Between the two stand the tube, the joining parts and the end of the socket. The text below the drawing says the same in numbers.",
+		make: drawRoom},
+	Moves: func() []Move {
+		f := roomFrame
+		x0, x1 := f.at(tubeAt-15, 0).x, f.at(tubeAt+15, 0).x
+		size := func(x float64, high string) string {
+			p := f.at(x, 0)
+			return filled("M%1 %3H%2M%1 {%3-%5*"+high+"/mm}H%2M%4 %3V{%3-%5*"+high+"/mm}", p.x-6, p.x+6, p.y, p.x, f.scale)
+		}
+		rise := func(high string, drawn float64) string {
+			return filled("translate(0 {-%1*("+high+"/mm-%2)})", f.scale, drawn)
+		}
+		return []Move{
+			{"block", "d", filled("M%1 {%3-%4*min(84, build/mm-20)}H%2V{%3-%4*(build/mm-14)}H%1Z", x0, x1, f.y, f.scale)},
+			{"tube", "d", filled("M%1 {%3-%4*build/mm}H%2V{%3-%4*(room-parts)/mm}H%1Z", x0, x1, f.y, f.scale)},
+			{"tube", "display", "left > 0*mm"},
+			{"parts", "d", filled("M%1 {%3-%4*room/mm}H%2V{%3-%4*(room-parts)/mm}H%1Z", x0-6, x1+6, f.y, f.scale)},
+			{"connector", "transform", rise("build", drawnBuild)},
+			{"socket", "transform", rise("room", 268)},
+			{"left-at", "transform", filled("translate(0 {-%1*(build+max(30*mm, left/2))/mm})", f.scale)},
+			{"room-size", "d", size(262, "room")},
+			{"build-size", "d", size(-40, "build")},
+			{"room-handle", "transform", rise("room", 0)},
+			{"build-handle", "transform", rise("build", 0)},
+		}
+	}(),
+	Handles: []Handle{{"room-handle", "room", 0, -1 / roomFrame.scale}, {"build-handle", "build", 0, -1 / roomFrame.scale}},
+}
+
+func drawRoom(c *canvas) {
+	f := roomFrame
+	const limbEnd, top = 268.0, 400.0
+	c.draw("d-sole", f.put(from(-140, 0).line(400, 0)))
+	c.hollowFoot(f)
+	c.draw("d-solid", f.put(heelLeaf()), f.put(leaf(9, 5, roundSpine...)))
+	c.moving("d-metal", "block")
+	c.moving("d-metal", "tube")
+	c.open("connector")
+	c.draw("d-metal", f.put(box(tubeAt-20, 91, tubeAt+20, 96)))
+	c.draw("d-metal", f.put(pill(tubeAt-19, 98, tubeAt+19, drawnBuild, 3)))
+	c.close()
+	c.open("socket")
+	c.draw("d-metal", f.put(from(tubeAt-30, 252).line(tubeAt+30, 252).curve(tubeAt+66, 276, tubeAt+70, 330, tubeAt+76, top).line(tubeAt+68, top).
+		curve(tubeAt+62, 330, tubeAt+56, 290, tubeAt+20, limbEnd-4, tubeAt+10, limbEnd-8, tubeAt-10, limbEnd-8, tubeAt-20, limbEnd-4, tubeAt-56, 290, tubeAt-62, 330, tubeAt-68, top).
+		line(tubeAt-76, top).curve(tubeAt-70, 330, tubeAt-66, 276, tubeAt-30, 252).shut()))
+	c.draw("d-shell d-outer", f.put(from(tubeAt-64, top).curve(tubeAt-58, 340, tubeAt-50, limbEnd, tubeAt, limbEnd, tubeAt+50, limbEnd, tubeAt+58, 340, tubeAt+64, top)))
+	a := f.at(tubeAt, limbEnd)
+	c.draw("d-lead", from(a.x, a.y).line(f.at(272, 0).x, a.y))
+	c.close()
+	c.moving("d-hatched", "parts")
+	c.moving("d-thin", "room-size")
+	c.moving("d-thin", "build-size")
+	c.handle("room-handle", f.at(300, 0), true)
+	c.handle("build-handle", f.at(-78, 0), true)
+	c.note(pt{474, 350}, left, "room under", "the limb")
+	c.note(pt{6, 340}, right, "build", "height")
+	c.says("d-text d-bold", "left-word", pt{f.at(tubeAt-30, 0).x, f.y}, left, "left-at")
+}

@@ -1,0 +1,120 @@
+package figure
+
+import (
+	"keelpath/builder/formula"
+	"keelpath/builder/quantity"
+)
+
+// Coded is the figure's table for the browser. It marshals to JSON, always the
+// same bytes. Formulas are in the form of formula's Encode.
+type Coded struct {
+	Inputs  []codedInput  `json:"inputs"`
+	Values  []codedValue  `json:"values"`
+	Texts   []codedText   `json:"texts"`
+	Moves   []codedMove   `json:"moves"`
+	Handles []codedHandle `json:"handles"`
+}
+
+type codedInput struct {
+	ID      string            `json:"id"`
+	If      any               `json:"if,omitempty"`
+	Measure *quantity.Measure `json:"measure,omitempty"`
+	Say     []codedCase       `json:"say,omitempty"`
+	Choices map[string]string `json:"choices,omitempty"`
+}
+
+type codedValue struct {
+	ID    string  `json:"id"`
+	If    any     `json:"if,omitempty"`
+	Is    any     `json:"is"`
+	Unit  string  `json:"unit,omitempty"`
+	Step  float64 `json:"step,omitempty"` // canonical where there is a unit
+	Alone bool    `json:"alone,omitempty"`
+}
+
+type codedText struct {
+	ID    string      `json:"id"`
+	Cases []codedCase `json:"cases"`
+}
+
+type codedCase struct {
+	If   any    `json:"if,omitempty"`
+	Text string `json:"text"`
+}
+
+type codedMove struct {
+	Part string `json:"part"`
+	Attr string `json:"attr"`
+	Is   []any  `json:"is"` // of "display", one condition
+}
+
+type codedHandle struct {
+	Part  string  `json:"part"`
+	Input string  `json:"input"`
+	Right float64 `json:"right,omitempty"`
+	Down  float64 `json:"down,omitempty"`
+}
+
+// Coded gives the table.
+func (f *Figure) Coded() Coded { return f.coded }
+
+func (f *Figure) encode() Coded {
+	out := Coded{Handles: []codedHandle{}}
+	for i := range f.Inputs {
+		in := &f.Inputs[i]
+		c := codedInput{ID: in.ID, If: code(in.cond), Say: codeCases(in.Say)}
+		if len(in.Choices) == 0 {
+			c.Measure = &in.measure
+		} else {
+			c.Choices = map[string]string{}
+			for _, choice := range in.Choices {
+				c.Choices[choice.ID] = choice.Text
+			}
+		}
+		out.Inputs = append(out.Inputs, c)
+	}
+	for _, v := range f.Values {
+		c := codedValue{ID: v.ID, If: code(v.cond), Is: v.expr.Encode(), Unit: v.Unit, Step: v.Step, Alone: v.Alone}
+		if u, ok := quantity.Lookup(v.Unit); ok && v.Unit != "" {
+			c.Unit, c.Step = u.Code, u.Canonical(v.Step)
+		}
+		out.Values = append(out.Values, c)
+	}
+	for _, t := range f.Texts {
+		out.Texts = append(out.Texts, codedText{t.ID, codeCases(t.Cases)})
+	}
+	for i, m := range f.Drawing.Moves {
+		c := codedMove{Part: m.Part, Attr: m.Attr}
+		for _, p := range f.moves[i] {
+			e, ok := p.(*formula.Expr)
+			switch {
+			case !ok:
+				c.Is = append(c.Is, p)
+			case m.Attr == "display":
+				c.Is = append(c.Is, e.Encode())
+			default:
+				c.Is = append(c.Is, []any{"n", e.Encode()})
+			}
+		}
+		out.Moves = append(out.Moves, c)
+	}
+	for _, h := range f.Drawing.Handles {
+		out.Handles = append(out.Handles, codedHandle{h.Part, h.Input, h.Right, h.Down})
+	}
+	return out
+}
+
+func code(e *formula.Expr) any {
+	if e == nil {
+		return nil
+	}
+	return e.Encode()
+}
+
+func codeCases(cs []Case) []codedCase {
+	var out []codedCase
+	for _, c := range cs {
+		out = append(out, codedCase{code(c.cond), c.Text})
+	}
+	return out
+}

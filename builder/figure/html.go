@@ -1,0 +1,141 @@
+package figure
+
+import (
+	_ "embed"
+	"html/template"
+	"strconv"
+	"strings"
+
+	"keelpath/builder/quantity"
+)
+
+//go:embed figure.html
+var source string
+
+var page = template.Must(template.New("figure").Parse(source))
+
+// Options say how a figure stands on a page.
+type Options struct {
+	Prefix string                        // of the ids inside; the figure's ID where empty
+	Given  map[string]string             // settings to begin with
+	Sheet  string                        // address of the planner; empty inside the planner itself
+	Cite   func(id string) template.HTML // marks a source; where nil, limits that need one are left out
+	Links  bool                          // leads to the figure's own page, at Page
+	Page   string
+}
+
+// The views are what the template sees.
+type view struct {
+	*Figure
+	Options
+	SVG       template.HTML
+	Inputs    []inputView
+	Sentences []textView
+	Prompt    string
+	Rows      [][]string
+	Compared  []comparedView
+}
+
+type inputView struct {
+	*Input
+	Open               bool
+	Said, Typed, Value string
+	Low, High, Slider  string
+	Mode               string
+	Chosen             string
+}
+
+type textView struct{ ID, Text string }
+
+type comparedView struct {
+	Beside
+	Cites []template.HTML
+	Said  string
+}
+
+// HTML gives the figure at its start. Settings were checked with Start.
+func (f *Figure) HTML(o Options) (template.HTML, error) {
+	s, err := f.Start(o.Given)
+	if err != nil {
+		return "", err
+	}
+	if o.Prefix == "" {
+		o.Prefix = f.ID
+	}
+	shown := f.Settle(s)
+	v := view{Figure: f, Options: o}
+	v.SVG = f.Drawing.SVG(o.Prefix+"-drawing", func(part string) string { return shown.attributes(f, part) }, func(id string) string { return shown.Texts[id] })
+	for i := range f.Inputs {
+		v.Inputs = append(v.Inputs, f.inputView(&f.Inputs[i], s, shown))
+	}
+	for _, t := range f.Texts {
+		switch t.Place {
+		case Sentence:
+			v.Sentences = append(v.Sentences, textView{t.ID, shown.Texts[t.ID]})
+		case Prompt:
+			v.Prompt = shown.Texts[t.ID]
+		}
+	}
+	if v.Rows, err = f.typicalRows(); err != nil {
+		return "", err
+	}
+	for _, b := range f.Beside {
+		if o.Cite == nil {
+			break
+		}
+		c := comparedView{Beside: b, Said: shown.Texts[b.Text]}
+		for _, id := range b.Sources {
+			c.Cites = append(c.Cites, o.Cite(id))
+		}
+		v.Compared = append(v.Compared, c)
+	}
+	var b strings.Builder
+	err = page.Execute(&b, v)
+	return template.HTML(b.String()), err
+}
+
+func (f *Figure) inputView(in *Input, s Settings, shown Shown) inputView {
+	v := inputView{Input: in, Open: shown.Open[in.ID], Said: shown.Texts[in.ID], Chosen: s.Chosen[in.ID], Mode: "text"}
+	if len(in.Choices) > 0 {
+		return v
+	}
+	m, amount := in.measure, s.Amounts[in.ID]
+	slide := in.Slide
+	if slide == 0 {
+		slide = in.Step
+	}
+	u, _ := quantity.Lookup(m.Unit)
+	v.Low, v.High, v.Slider = plain(m.From), plain(m.To), plain(u.Canonical(slide))
+	v.Value = plain(amount.Num)
+	v.Typed, _, _ = strings.Cut(m.Show(amount), " (")
+	if len(m.Accept) == 1 {
+		v.Mode = "decimal"
+	}
+	return v
+}
+
+func plain(x float64) string { return strconv.FormatFloat(x, 'g', 10, 64) }
+
+// typicalRows works out the table for pages with no script.
+func (f *Figure) typicalRows() ([][]string, error) {
+	var out [][]string
+	for _, given := range f.Typical.Rows {
+		s, err := f.Start(given)
+		if err != nil {
+			return nil, err
+		}
+		var row []string
+		for _, c := range f.Typical.Cells {
+			row = append(row, f.say(s, c))
+		}
+		out = append(out, row)
+	}
+	return out, nil
+}
+
+// say fills one text at some settings.
+func (f *Figure) say(s Settings, text string) string {
+	g := *f
+	g.Texts, g.Drawing.Moves = []Text{{ID: "cell", Cases: []Case{{Text: text}}}}, nil
+	return g.Settle(s).Texts["cell"]
+}

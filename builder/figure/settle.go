@@ -1,0 +1,204 @@
+package figure
+
+import (
+	"fmt"
+	"html"
+	"math"
+	"strconv"
+	"strings"
+
+	"keelpath/builder/formula"
+	"keelpath/builder/quantity"
+)
+
+// Settings are what a reader set. US says inches and pounds first.
+type Settings struct {
+	Amounts map[string]quantity.Value
+	Chosen  map[string]string
+	US      bool
+}
+
+// Shown is what a figure shows at its settings. Site/client/settle.ts gives the same.
+type Shown struct {
+	Texts map[string]string `json:"texts"` // by text id, and by input id what stands beside its label
+	Attrs map[string]string `json:"attrs"` // by part, a blank and the attribute
+	Open  map[string]bool   `json:"open"`  // inputs that are shown
+}
+
+// Start gives the settings that a page begins with; given are amounts and
+// choices as an author writes them. The error names the first that is not taken.
+func (f *Figure) Start(given map[string]string) (Settings, error) {
+	s := Settings{Amounts: map[string]quantity.Value{}, Chosen: map[string]string{}}
+	for id := range given {
+		if f.Input(id) == nil {
+			return s, fmt.Errorf("the figure %q has no setting %q", f.ID, id)
+		}
+	}
+	for i := range f.Inputs {
+		in := &f.Inputs[i]
+		text, ok := given[in.ID]
+		if len(in.Choices) > 0 {
+			s.Chosen[in.ID] = in.Choices[0].ID
+			for _, c := range in.Choices {
+				if ok && c.ID == text {
+					s.Chosen[in.ID], ok = text, false
+				}
+			}
+			if ok {
+				return s, fmt.Errorf("%s has no choice %q", in.ID, text)
+			}
+			continue
+		}
+		if !ok {
+			text = strconv.FormatFloat(in.Start, 'f', -1, 64)
+		}
+		v, err := quantity.Read(text, in.measure)
+		if err != nil {
+			return s, fmt.Errorf("%s: %w", in.ID, err)
+		}
+		s.Amounts[in.ID] = v
+	}
+	return s, nil
+}
+
+// look works out one set of settings.
+type look struct {
+	f      *Figure
+	s      Settings
+	values map[string]formula.Value
+	last   map[string]*Value // the value that counted, by id
+}
+
+// Settle works out all that the figure shows.
+func (f *Figure) Settle(s Settings) Shown {
+	l := look{f: f, s: s, values: map[string]formula.Value{}, last: map[string]*Value{}}
+	for id, v := range s.Amounts {
+		l.values[id] = formula.Of(v.Num)
+	}
+	for id, c := range s.Chosen {
+		l.values[id] = formula.Value{Known: true, Chosen: []string{c}}
+	}
+	for i := range f.Values {
+		v := &f.Values[i]
+		if l.last[v.ID] == nil && l.holds(v.cond) {
+			l.values[v.ID], l.last[v.ID] = v.expr.Eval(l.value), v
+		}
+	}
+	out := Shown{Texts: map[string]string{}, Attrs: map[string]string{}, Open: map[string]bool{}}
+	for i := range f.Inputs {
+		in := &f.Inputs[i]
+		out.Open[in.ID] = l.holds(in.cond)
+		if len(in.Choices) == 0 {
+			out.Texts[in.ID] = l.word(in.ID)
+			if len(in.Say) > 0 {
+				out.Texts[in.ID] = l.say(in.Say)
+			}
+		}
+	}
+	for _, t := range f.Texts {
+		out.Texts[t.ID] = l.say(t.Cases)
+	}
+	for i, m := range f.Drawing.Moves {
+		if a, ok := l.attr(m.Attr, f.moves[i]); ok {
+			out.Attrs[m.Part+" "+m.Attr] = a
+		}
+	}
+	return out
+}
+
+func (l look) value(name string) formula.Value { return l.values[name] }
+
+func (l look) holds(cond *formula.Expr) bool {
+	if cond == nil {
+		return true
+	}
+	v := cond.Eval(l.value)
+	return v.Known && v.Truth
+}
+
+func (l look) say(cases []Case) string {
+	for _, c := range cases {
+		if !l.holds(c.cond) {
+			continue
+		}
+		known := true
+		out := gap.ReplaceAllStringFunc(c.Text, func(g string) string {
+			w := l.word(g[1 : len(g)-1])
+			known = known && w != ""
+			return w
+		})
+		if known {
+			return out
+		}
+		return ""
+	}
+	return ""
+}
+
+// word says an input or a value; empty where it is unknown.
+func (l look) word(id string) string {
+	if c, ok := l.s.Chosen[id]; ok {
+		for _, choice := range l.f.Input(id).Choices {
+			if choice.ID == c {
+				return choice.Text
+			}
+		}
+	}
+	if v, ok := l.s.Amounts[id]; ok {
+		return l.f.Input(id).measure.Show(v)
+	}
+	v, known := l.last[id], l.values[id].Known
+	if v == nil || !known {
+		return ""
+	}
+	x := l.values[id].Num
+	if v.Unit == "" {
+		return quantity.Plain(x, v.Step)
+	}
+	u, _ := quantity.Lookup(v.Unit)
+	m := quantity.Measure{Unit: u.Code, Step: u.Canonical(v.Step)}
+	q := quantity.Value{Kind: u.Kind, Num: x, Unit: u.Code}
+	if l.s.US && u.System == "metric" && u.Pair != "" {
+		q.Unit = u.Pair
+	}
+	out := m.Show(q)
+	if v.Alone {
+		out, _, _ = strings.Cut(out, " (")
+	}
+	return out
+}
+
+// attr gives an attribute's text; not where a part of it is unknown.
+func (l look) attr(name string, is []any) (string, bool) {
+	if name == "display" {
+		if l.holds(is[0].(*formula.Expr)) {
+			return "inline", true
+		}
+		return "none", true
+	}
+	var b strings.Builder
+	for _, p := range is {
+		if text, ok := p.(string); ok {
+			b.WriteString(text)
+			continue
+		}
+		v := p.(*formula.Expr).Eval(l.value)
+		if !v.Known {
+			return "", false
+		}
+		x := math.Floor(v.Num*100+0.5)/100 + 0 // as JavaScript rounds; + 0 makes a plain 0 of -0
+		b.WriteString(strconv.FormatFloat(x, 'f', -1, 64))
+	}
+	return b.String(), true
+}
+
+// attributes writes those of one part.
+func (s Shown) attributes(f *Figure, part string) string {
+	var b strings.Builder
+	for _, m := range f.Drawing.Moves {
+		if v, ok := s.Attrs[m.Part+" "+m.Attr]; ok && m.Part == part {
+			fmt.Fprintf(&b, ` %s="%s"`, m.Attr, html.EscapeString(v))
+		}
+	}
+	return b.String()
+}

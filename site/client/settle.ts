@@ -1,0 +1,109 @@
+// What a figure shows at its settings: the browser's copy of Settle in
+// builder/figure, which is the reference. No page here, so that a Go test can
+// run both over the same settings.
+
+import { Coded, Values, evaluate } from "./formula";
+import { entry } from "./own";
+import { Kind, Measure, Tables, Value, plain, show } from "./quantity";
+
+export interface Case {
+  if?: Coded;
+  text: string;
+}
+
+export interface Input {
+  id: string;
+  if?: Coded;
+  measure?: Measure;
+  say?: Case[];
+  choices?: { [id: string]: string };
+}
+
+export interface Figure {
+  inputs: Input[];
+  values: { id: string; if?: Coded; is: Coded; unit?: string; step?: number; alone?: boolean }[];
+  texts: { id: string; cases: Case[] }[];
+  moves: { part: string; attr: string; is: (string | ["n", Coded])[] }[];
+  handles: { part: string; input: string; right?: number; down?: number }[];
+}
+
+export interface Settings {
+  amounts: { [id: string]: Value };
+  chosen: { [id: string]: string };
+  us: boolean;
+}
+
+export interface Shown {
+  texts: { [id: string]: string };
+  attrs: { [partAndAttr: string]: string };
+  open: { [input: string]: boolean };
+}
+
+export function settle(f: Figure, s: Settings, units: Tables): Shown {
+  const values: Values = {};
+  const counted: { [id: string]: Figure["values"][number] } = {};
+  const holds = (e: Coded | undefined): boolean => e === undefined || evaluate(e, values) === true;
+  for (const id in s.amounts) values[id] = (s.amounts[id] as Value).value;
+  for (const id in s.chosen) values[id] = [s.chosen[id] as string];
+  for (const v of f.values) {
+    if (entry(counted, v.id) || !holds(v.if)) continue;
+    counted[v.id] = v;
+    values[v.id] = evaluate(v.is, values);
+  }
+
+  function word(id: string): string {
+    const input = f.inputs.find((i) => i.id === id);
+    const said = entry(s.amounts, id);
+    if (input && input.choices) return entry(input.choices, s.chosen[id] as string) || "";
+    if (input && said) return show(units, said, input.measure);
+    const v = entry(counted, id);
+    const x = entry(values, id);
+    if (!v || typeof x !== "number") return "";
+    const u = units.units.find((unit) => unit.code === v.unit);
+    if (!u) return plain(x, v.step as number);
+    const m: Measure = { unit: u.code, accept: [], from: 0, to: 0, step: v.step as number };
+    const code = s.us && u.system === "metric" && u.pair ? u.pair : u.code;
+    const out = show(units, { kind: u.kind as Kind, value: x, unit: code }, m);
+    return v.alone ? (out.split(" (")[0] as string) : out;
+  }
+
+  function say(cases: Case[]): string {
+    const found = cases.find((c) => holds(c.if));
+    if (!found) return "";
+    let known = true;
+    const out = found.text.replace(/\{([a-z0-9-]+)\}/g, (_, id: string) => {
+      const w = word(id);
+      known = known && w !== "";
+      return w;
+    });
+    return known ? out : "";
+  }
+
+  const out: Shown = { texts: {}, attrs: {}, open: {} };
+  for (const i of f.inputs) {
+    out.open[i.id] = holds(i.if);
+    if (i.measure) out.texts[i.id] = i.say ? say(i.say) : word(i.id);
+  }
+  for (const t of f.texts) out.texts[t.id] = say(t.cases);
+  for (const m of f.moves) {
+    const text = attr(m.attr, m.is, values);
+    if (text !== undefined) out.attrs[m.part + " " + m.attr] = text;
+  }
+  return out;
+}
+
+/** An attribute's text; nothing where a part of it is unknown. */
+function attr(name: string, is: Figure["moves"][number]["is"], values: Values): string | undefined {
+  if (name === "display") return evaluate(is[0] as unknown as Coded, values) === true ? "inline" : "none";
+  let out = "";
+  for (const p of is) {
+    if (typeof p === "string") {
+      out += p;
+      continue;
+    }
+    const x = evaluate(p[1], values);
+    if (x === null) return undefined;
+    out += String(Math.round((x as number) * 100) / 100 + 0);
+  }
+  return out;
+}
