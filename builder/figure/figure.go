@@ -28,6 +28,7 @@ type Figure struct {
 	Typical   Typical
 	Notes     string // markdown below the figure on its page
 	Beside    []Beside
+	At        []string // measure questions it helps with, as tree/question
 	Drawing   drawing.Live
 
 	kinds formula.Names

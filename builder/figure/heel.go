@@ -5,6 +5,7 @@ var heelChange = &Figure{
 	ID: "heel-change", Title: "Heel change",
 	About: "See what another pair of shoes does to a leg that is set up for one heel height.",
 	Lead:  "Your leg is set up for one heel height. Put in two pairs of shoes and see which way the leg tips, and by about how much.",
+	At:    []string{"heel-height/usual", "heel-height/other"},
 	Inputs: []Input{
 		{ID: "new-heel", Label: "Other shoes: sole under the heel", Unit: "mm", Accept: lengths, From: 0, To: 100, Step: 1, Start: 40},
 		{ID: "new-ball", Label: "Other shoes: sole under the ball of the foot", Unit: "mm", Accept: lengths, From: 0, To: 60, Step: 1, Start: 12},

@@ -6,6 +6,7 @@ var load = &Figure{
 	ID: "load", Title: "Load to mention",
 	About: "Add up what the foot bears: you, your clothes and leg, and what you often carry at once.",
 	Lead:  "A foot bears you and all that you carry. Add it up here, and bring the number.",
+	At:    []string{"loads-and-weight/body", "loads-and-weight/carried"},
 	Inputs: []Input{
 		{ID: "body", Label: "You, with clothes and leg on", Unit: "kg", Accept: masses, From: 10, To: 250, Step: 0.5, Start: 80, Slide: 1},
 		{ID: "pack", Label: "A pack or bags", Unit: "kg", Accept: masses, From: 0, To: 60, Step: 0.5, Start: 8},

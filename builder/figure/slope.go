@@ -4,6 +4,7 @@ var slope = &Figure{
 	ID: "slope", Title: "Slope",
 	About: "See how many degrees an ankle must bend to stand foot-flat on a slope, up and down.",
 	Lead:  "Put in your own slope. See how far an ankle must bend to stand on it with the foot flat, and what the rules for ramps and stairs allow.",
+	At:    []string{"hills-and-ramps/steepness"},
 	Inputs: []Input{
 		{ID: "way", Label: "How do you know your slope?", Choices: []Choice{{"known", "I have a number, or a reading from a phone level"}, {"measured", "I measured how high it rises and how long it is"}}},
 		{ID: "steepness", If: `way == "known"`, Label: "How steep it is", Hint: "In %, degrees, or like 1:12. A level on a phone shows degrees.", Unit: "%", Accept: []string{"%", "deg", "1:n"}, From: 0, To: 100, Step: 0.001, Start: 8.33, Slide: 0.5, Say: saySlope},

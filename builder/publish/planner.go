@@ -8,6 +8,7 @@ import (
 	"strings"
 	"unicode/utf16"
 
+	"keelpath/builder/figure"
 	"keelpath/builder/library"
 	"keelpath/builder/quantity"
 	"keelpath/builder/read"
@@ -19,7 +20,7 @@ func (m *maker) plannerPage() page {
 	return page{
 		name: plannerName, title: "Get ready for a visit", room: "prepare",
 		description: "Answer short questions about your day and leave with one page of questions to bring.",
-		styles:      []string{m.planner.name}, script: m.script.name, credits: sharedCredits(treeCredits(trees)), newTab: true, template: "planner",
+		styles:      []string{m.planner.name, m.workbench.name}, script: m.script.name, credits: sharedCredits(treeCredits(trees)), newTab: true, template: "planner",
 		model: func(v viewer, p PageView) (any, error) {
 			out := PlannerView{PageView: p}
 			for _, t := range trees {
@@ -37,7 +38,16 @@ func (m *maker) plannerPage() page {
 				cv.Prompts = nil // its script puts them in
 				out.Cards = append(out.Cards, cv)
 			}
-			data, err := json.Marshal(plannerData(m.lib, trees))
+			all := plannerData(m.lib, trees)
+			for _, f := range besideTrees(trees) {
+				made, err := f.HTML(figure.Options{})
+				if err != nil {
+					return nil, err
+				}
+				out.Figures = append(out.Figures, FigureView{f.ID, f.Title, made})
+				all.addFigure(f)
+			}
+			data, err := json.Marshal(all)
 			out.Data = template.JS(ascii(data))
 			return out, err
 		},
@@ -98,6 +108,9 @@ type data struct {
 	Topics  []dataTopic           `json:"topics"`
 	Cards   map[string][]string   `json:"cards"`           // the prompts that each brings
 	Units   *quantity.Tables      `json:"units,omitempty"` // where a tree has a measure
+
+	Figures map[string]figure.Coded `json:"figures,omitempty"`
+	Beside  map[string]string       `json:"beside,omitempty"` // a figure's id by tree/question
 }
 
 type dataEdition struct {
@@ -156,6 +169,39 @@ func plannerData(l *library.Library, trees []*tree.Tree) data {
 		out.Cards[c.ID.S] = append([]string{}, read.Strings(c.Prompts)...)
 	}
 	return out
+}
+
+// besideTrees gives the figures that help with a measure question of these trees.
+func besideTrees(trees []*tree.Tree) []*figure.Figure {
+	var out []*figure.Figure
+	for _, f := range figure.All {
+		if slices.ContainsFunc(f.At, func(at string) bool { return measures(trees, at) }) {
+			out = append(out, f)
+		}
+	}
+	return out
+}
+
+// measures tells whether a place is a question that takes an amount; an edition's
+// own tree may have none there.
+func measures(trees []*tree.Tree, at string) bool {
+	id, question, _ := strings.Cut(at, "/")
+	for _, t := range trees {
+		if q := t.Question(question); t.ID.S == id && q != nil && q.Measure != nil {
+			return true
+		}
+	}
+	return false
+}
+
+func (d *data) addFigure(f *figure.Figure) {
+	if d.Figures == nil {
+		d.Figures, d.Beside = map[string]figure.Coded{}, map[string]string{}
+	}
+	d.Figures[f.ID] = f.Coded()
+	for _, at := range f.At {
+		d.Beside[at] = f.ID
+	}
 }
 
 func promptIDs(ps []*library.Prompt) []string {

@@ -133,9 +133,16 @@ type PageView struct {
 // PlannerView is the page on which a reader takes trees and builds the sheet.
 type PlannerView struct {
 	PageView
-	Trees []TreeView
-	Cards []CardView
-	Data  template.JS // the JSON block
+	Trees   []TreeView
+	Cards   []CardView
+	Figures []FigureView
+	Data    template.JS // the JSON block
+}
+
+// FigureView is a figure that stands beside questions.
+type FigureView struct {
+	ID, Title string
+	HTML      template.HTML
 }
 
 // TreePageView is a tree on paper and with script off.

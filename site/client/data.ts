@@ -4,6 +4,7 @@
 
 import { slot, template } from "./dom";
 import { Tables, Value } from "./quantity";
+import { Figure } from "./settle";
 import { Table, TableAnswer, TableEnd, TableMeasure, TableRow, entry } from "./walker";
 
 export interface Answer extends TableAnswer {
@@ -67,6 +68,8 @@ export interface Data {
   /** The prompts that each card brings. */
   cards: { [id: string]: string[] };
   units?: Tables;
+  figures?: { [id: string]: Figure };
+  beside?: { [treeAndQuestion: string]: string };
 }
 
 /** Reads the block; throws where the page is not whole. */

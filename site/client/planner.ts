@@ -7,6 +7,7 @@ import { act, empty, slot } from "./dom";
 import { endingView } from "./ending";
 import { tendLinks } from "./links";
 import { Paper } from "./paper";
+import { offeredQuestion } from "./offer";
 import { questionView } from "./question";
 import { Screen, Screens } from "./screens";
 import { sheetView } from "./sheet";
@@ -24,7 +25,9 @@ class Planner implements App {
   constructor(private readonly root: HTMLElement) {
     this.tieBar();
     this.draw({ view: "topics" });
+    const offered = offeredQuestion();
     this.screens = new Screens((screen) => this.show(screen));
+    if (offered) this.offer(offered);
   }
 
   go(screen: Screen): void {
@@ -126,6 +129,24 @@ class Planner implements App {
     if (back) this.root.querySelector<HTMLElement>('[data-act="clear"]')?.focus();
   }
 
+  /** A question that a figure of another page brought along. The reader decides. */
+  private offer(question: string): void {
+    const place = slot(this.root, "offer");
+    slot(place, "offered").textContent = question;
+    place.hidden = false;
+    act(place, "take-offer", () => {
+      place.hidden = true;
+      this.state.addOwn(question);
+      this.go({ view: "sheet" });
+      this.say(words.onSheet, true);
+    });
+    act(place, "leave-offer", () => {
+      place.hidden = true;
+      this.say(words.notOnSheet, true);
+      slot(slot(this.root, "view"), "focus").focus();
+    });
+  }
+
   private clear(): void {
     this.state.clear();
     this.screens.forget();
@@ -142,6 +163,8 @@ function start(): void {
   // Only now, with all in place, does the planner take over from the plain links.
   root.hidden = false;
   if (plain) plain.hidden = true;
+  const offer = slot(root, "offer");
+  if (!offer.hidden) slot(offer, "offer-text").focus();
 }
 
 start();

@@ -1,6 +1,7 @@
 // One question a screen. Choosing never moves the page; only Next does.
 
 import { units } from "./amounts";
+import { runFigure } from "./figure";
 import { App, standing } from "./app";
 import { act, clone, fill, inputs, slot, submit, ticked } from "./dom";
 import { Question } from "./data";
@@ -26,6 +27,7 @@ export function questionView(app: App, screen: Screen): HTMLElement {
   prefill(view, app.state.chosen(tree, id));
   keepAlone(view);
   keepOneWay(view);
+  placeFigure(app, view, `${tree}/${id}`);
 
   const leave = (chosen: string[]): void => {
     app.state.answer(tree, id, chosen);
@@ -51,6 +53,26 @@ function placeQuestion(view: HTMLElement, tree: string, id: string): void {
   const problem = slot(view, "problem");
   slot(view, "question").appendChild(body);
   (answers.parentElement as HTMLElement).insertBefore(problem, answers);
+}
+
+/** A figure that helps with the amount, below the form and closed. It is made when first opened. */
+function placeFigure(app: App, view: HTMLElement, at: string): void {
+  const data = app.state.data;
+  const name = entry(data.beside || {}, at);
+  const figure = name && entry(data.figures || {}, name);
+  if (!name || !figure) return;
+  const see = clone("part-see");
+  const made = clone(`figure-${name}`);
+  fill(see, "name", made.getAttribute("data-title") as string);
+  see.addEventListener(
+    "toggle",
+    () => {
+      see.appendChild(made);
+      runFigure(made, figure, units(app.state), "", (question) => app.state.addOwn(question));
+    },
+    { once: true },
+  );
+  view.appendChild(see);
 }
 
 function prefill(view: HTMLElement, chosen: string[]): void {

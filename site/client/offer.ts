@@ -1,0 +1,27 @@
+// A question that a figure on another page brought along, behind "#own=" in the
+// address. It is taken out of the address at once, so that it stays nowhere.
+
+const MARK = "#own=";
+const LONGEST = 300;
+
+/** The question, as plain text; empty where there is none. */
+export function offeredQuestion(): string {
+  const hash = location.hash;
+  if (hash.indexOf(MARK) !== 0) return "";
+  try {
+    history.replaceState(history.state, "", location.href.split("#")[0]);
+  } catch {
+    location.hash = "";
+  }
+  return question(hash.slice(MARK.length));
+}
+
+/** Reads what stands behind the mark. Blanks and signs that cannot be seen become one blank. */
+export function question(coded: string): string {
+  try {
+    const text = decodeURIComponent(coded).replace(/[\s\u0000-\u001f\u007f-\u009f\u200b-\u200f\u2028-\u202e\u2060-\u2069\ufeff]+/g, " ").trim();
+    return text.slice(0, LONGEST);
+  } catch {
+    return ""; // not written by a figure
+  }
+}
