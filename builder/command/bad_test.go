@@ -30,7 +30,7 @@ func TestBadInputWritesNothing(t *testing.T) {
 			before, input := photograph(t, place), photograph(t, layer)
 
 			var out, said bytes.Buffer
-			got := command.Run(context.Background(), []string{"compile", "--layer", layer, "--out", site}, command.Streams{Out: &out, Err: &said})
+			got := command.Run(context.Background(), []string{"compile", "--layer", layer, "--out", site}, command.Streams{Out: &out, Err: &said, Today: day("")})
 			if got != command.Findings {
 				t.Errorf("exit code %d, and %d was expected\n%s", got, command.Findings, said.String())
 			}

@@ -15,9 +15,10 @@ func checkCommand(s Streams) *cobra.Command {
 	var in input
 	var asJSON bool
 	c := &cobra.Command{
-		Use:     "check",
-		Short:   "Report what is wrong with the content; write nothing",
-		Long:    "Reads everything, proves every tree and reports every finding in one run.",
+		Use:   "check",
+		Short: "Report what is wrong with the content; write nothing",
+		Long: `Reads everything, proves every tree and reports every finding in one run. A page
+whose next review was due before today is a finding; for compile it is a warning.`,
 		Example: "  keelpath check --layer our-clinic",
 		Args:    cobra.NoArgs,
 		RunE: func(*cobra.Command, []string) error {
@@ -25,6 +26,8 @@ func checkCommand(s Streams) *cobra.Command {
 			if err != nil {
 				return err
 			}
+			l.Overdue(s.today(), list)
+			list.Harden(library.PastReview)
 			if asJSON {
 				err = checkJSON(s, l, list)
 			} else {

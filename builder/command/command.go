@@ -8,6 +8,7 @@ import (
 	"io"
 	"os"
 	"strings"
+	"time"
 
 	"github.com/spf13/cobra"
 
@@ -25,10 +26,21 @@ const (
 	CouldNotRun Exit = 3 // a file could not be read or written, or the run was stopped
 )
 
-// Streams are the three that a command talks over.
+// Streams are the three that a command talks over, and the day it is for it.
 type Streams struct {
 	In       io.Reader
 	Out, Err io.Writer
+
+	// Today is the day that review dates are held against; the zero value asks
+	// the clock. Nothing else asks it, and no page depends on it.
+	Today time.Time
+}
+
+func (s Streams) today() time.Time {
+	if s.Today.IsZero() {
+		return time.Now()
+	}
+	return s.Today
 }
 
 // errFindings ends a command whose findings have been printed.

@@ -34,6 +34,7 @@ never touched.`,
 			if err != nil {
 				return err
 			}
+			l.Overdue(s.today(), list)
 			if err := tell(s.Err, l, list); err != nil {
 				return err
 			}

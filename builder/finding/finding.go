@@ -63,6 +63,15 @@ func (l *List) Warn(p Place, check, text string, help ...string) {
 	l.all = append(l.all, Finding{Place: p, Check: check, Weight: Warning, Text: text, Help: help})
 }
 
+// Harden makes errors of the warnings that a check gave.
+func (l *List) Harden(check string) {
+	for i, f := range l.all {
+		if f.Check == check {
+			l.all[i].Weight = Error
+		}
+	}
+}
+
 // Append adds findings that were made elsewhere.
 func (l *List) Append(fs ...Finding) { l.all = append(l.all, fs...) }
 

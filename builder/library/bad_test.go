@@ -29,6 +29,7 @@ func TestBad(t *testing.T) {
 				t.Fatal(err)
 			}
 			l := library.Load(&list, library.Builtin(), layer)
+			l.Overdue(corpusDay, &list)
 			got := list.Sorted()
 			if diff := c.Diff(dir, got); diff != "" {
 				t.Errorf("%s%s", c.About, diff)

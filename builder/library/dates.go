@@ -1,0 +1,38 @@
+package library
+
+import (
+	"fmt"
+	"time"
+
+	"keelpath/builder/finding"
+	"keelpath/builder/read"
+)
+
+// PastReview names the findings of Overdue.
+const PastReview = "past-review"
+
+// Overdue warns of each tree and explainer whose next review was due before
+// today. The date stands on the page for the reader as well; this is for those
+// who can do something about it.
+//
+// Load does not call it: what Load gives, and with it every page, depends on
+// the input alone. "check" makes errors of these warnings, for it is asked
+// whether the content is sound. "compile" leaves them as they are: a clinic
+// with an old copy must still be able to publish a new phone number or a mended
+// caution, and a page that says how old it is is safer than none.
+func (l *Library) Overdue(today time.Time, list *finding.List) {
+	day := today.Format(time.DateOnly)
+	due := func(what, id string, c read.Credits) {
+		if by := c.ReviewBy; by.Given() && by.S < day {
+			list.Warn(by.At, "past-review", fmt.Sprintf("the %s %q was to be reviewed by %s, and today is %s", what, id, by.S, day),
+				"read it against its sources, mend what has changed, and set reviewed and review-by anew",
+				"do not move the dates without reading: readers rely on them")
+		}
+	}
+	for _, t := range l.Trees {
+		due("tree", t.ID.S, t.Credits)
+	}
+	for _, p := range l.Explainers {
+		due("explainer", p.ID, p.Credits)
+	}
+}
