@@ -32,7 +32,8 @@ type Doc struct {
 	Figures  []string        // ids of the figures shown, in their order
 	Refs     []Ref
 	Headings []Heading
-	Plain    []string // the text of each block, for counting and searching
+	Plain    []string // the text of each block, for searching
+	Blocks   []Block  // the same with kinds and places, for checks of words and sentences
 }
 
 // markdown is the one engine: goldmark with tables, no raw HTML, and our own
@@ -129,7 +130,9 @@ func (c *checker) node(n ast.Node) {
 		c.listing(n, at)
 	}
 	if n.Type() == ast.TypeBlock && n.FirstChild() != nil && n.FirstChild().Type() == ast.TypeInline {
-		d.Plain = append(d.Plain, plain(n, d.src))
+		b := d.block(n)
+		d.Blocks = append(d.Blocks, b)
+		d.Plain = append(d.Plain, b.Text)
 		c.failedLinks(n)
 	}
 }
@@ -172,6 +175,9 @@ func (c *checker) link(n *ast.Link, at finding.Place) {
 			"put the words before it, and leave the brackets empty: "+`"[](`+dest+`)"`)
 	}
 	c.doc.Refs = append(c.doc.Refs, Ref{Kind: kind, ID: id, At: at})
+	if k := len(c.doc.Blocks); k > 0 { // links stand inside the block that was met last
+		c.doc.Blocks[k-1].Refs = append(c.doc.Blocks[k-1].Refs, c.doc.Refs[len(c.doc.Refs)-1])
+	}
 }
 
 var failedLink = regexp.MustCompile(`\]\s*\((explainer|tree|type|word|source|https?):`)
@@ -312,7 +318,7 @@ func plain(n ast.Node, src []byte) string {
 		case *ast.Text:
 			v := c.Segment.Value(src)
 			if c.Parent().Kind() != ast.KindCodeSpan {
-				v = util.UnescapePunctuations(util.ResolveEntityNames(util.ResolveNumericReferences(v)))
+				v = unescaped(v)
 			}
 			b.Write(v)
 			if c.SoftLineBreak() || c.HardLineBreak() {

@@ -58,6 +58,7 @@ func (l *loader) check() {
 		c.page(p)
 	}
 	c.wordForms()
+	c.wordingHeld()
 	proof.HandOvers(l.Trees, l.list)
 	c.brought()
 }

@@ -1,0 +1,153 @@
+package library
+
+import (
+	"fmt"
+	"strings"
+	"unicode"
+	"unicode/utf8"
+
+	"keelpath/builder/finding"
+	"keelpath/builder/read"
+	"keelpath/builder/tree"
+	"keelpath/builder/wording"
+)
+
+// said is one text that a reader sees, with the way to a place in it.
+type said struct {
+	who   string // what it belongs to: `question "slope"`
+	text  string
+	place func(offset int) finding.Place
+}
+
+// wordingHeld holds all that readers see, and the authors of this content wrote, to
+// the wording rules. Titles of published sources are left as they are.
+func (c *checker) wordingHeld() {
+	c.everySaid(func(s said) {
+		for _, h := range wording.In(s.text) {
+			text := fmt.Sprintf("%s says %q, which sounds like choosing for the reader", s.who, h.Words)
+			if h.Kind == wording.Steering {
+				text = fmt.Sprintf("%s says %q, which sounds like a maker's words", s.who, h.Words)
+			}
+			c.list.Add(s.place(h.From), "wording", text, h.Instead)
+		}
+	})
+}
+
+// everySaid gives every text that readers see.
+func (c *checker) everySaid(do func(said)) {
+	say := func(who string, ts ...read.Text) {
+		for _, t := range ts {
+			if t.S != "" {
+				do(said{who, t.S, func(offset int) finding.Place { return c.within(t, offset) }})
+			}
+		}
+	}
+	say("the edition", c.Edition.Endorsement, c.Edition.Emergency)
+	for _, p := range c.Prompts() {
+		say(fmt.Sprintf("prompt %q", p.ID.S), p.Ask, p.Why)
+	}
+	for _, t := range c.Topics {
+		say(fmt.Sprintf("topic %q", t.ID.S), t.Title, t.About)
+	}
+	for _, k := range c.Cards {
+		say(fmt.Sprintf("card %q", k.ID.S), k.Title, k.Text)
+	}
+	for _, w := range c.Words {
+		say(fmt.Sprintf("word %q", w.ID.S), w.Word, w.Meaning)
+	}
+	for _, r := range c.Rows {
+		say(fmt.Sprintf("row %q", r.ID.S), append([]read.Text{r.Title}, r.Steps...)...)
+	}
+	for _, p := range c.Parts {
+		say("a part of the learn page", p.Title, p.About)
+	}
+	for _, t := range c.FootTypes {
+		c.footTypeSaid(t, say)
+	}
+	for _, t := range c.Trees {
+		treeSaid(t, say)
+	}
+	for _, p := range c.Explainers {
+		say("the header", p.Title, p.Message)
+		for _, b := range p.Body.Blocks {
+			do(said{"the page", b.Text, b.Place})
+		}
+	}
+}
+
+func (c *checker) footTypeSaid(t *FootType, say func(string, ...read.Text)) {
+	who := fmt.Sprintf("foot type %q", t.ID.S)
+	say(who, t.Name, t.What)
+	say(who, t.Also...)
+	say(who, t.Gain...)
+	say(who, t.GiveUp...)
+	for _, r := range c.Rows { // in order, and not as a map would give them
+		if cell := t.Cells[r.ID.S]; cell != nil {
+			say(fmt.Sprintf("cell %q of %s", r.ID.S, who), cell.Why)
+		}
+	}
+}
+
+func treeSaid(t *tree.Tree, say func(string, ...read.Text)) {
+	say("the tree", t.Title, t.Purpose)
+	for _, q := range t.Questions {
+		who := fmt.Sprintf("question %q", q.ID.S)
+		say(who, q.Text, q.Why, q.Hint)
+		for _, a := range q.Answers {
+			say(fmt.Sprintf("answer %q", a.ID.S), a.Text)
+		}
+		if q.Measure != nil {
+			for _, like := range q.Measure.Likes {
+				say(who, like.Text)
+			}
+		}
+	}
+	for _, e := range t.Endings {
+		who := fmt.Sprintf("ending %q", e.ID.S)
+		say(who, e.Title, e.Text, e.Caution)
+		for _, talk := range e.Types {
+			say(who, talk.For, talk.Against)
+		}
+	}
+}
+
+// within gives the place of a byte of a YAML text. Where the text runs over
+// lines, it looks for the word that stands there in the file; where it is
+// written with escapes, that fails, and the text's own place must do.
+func (l *loader) within(t read.Text, offset int) finding.Place {
+	word := t.S[offset:]
+	if i := strings.IndexFunc(word, unicode.IsSpace); i > 0 {
+		word = word[:i]
+	}
+	lines := strings.Split(string(l.files[t.At.File]), "\n")
+	if t.Inside >= 0 && t.At.Line <= len(lines) {
+		p := t.Place(utf8.RuneCountInString(t.S[:offset]) + 1)
+		if rs := []rune(lines[p.Line-1]); p.Col <= len(rs) && strings.HasPrefix(string(rs[p.Col-1:]), word) {
+			return p
+		}
+	}
+	before := strings.Count(t.S[:offset], word) // uses of it that come first
+	for i := max(t.At.Line-1, 0); i < len(lines); i++ {
+		line := lines[i]
+		if i == t.At.Line-1 { // the key and the sign before the text are not part of it
+			rs := []rune(line)
+			line = strings.Repeat(" ", min(t.At.Col-1, len(rs))) + string(rs[min(t.At.Col-1, len(rs)):])
+		}
+		for from := 0; ; {
+			k := strings.Index(line[from:], word)
+			if k < 0 {
+				break
+			}
+			from += k
+			if before == 0 {
+				return finding.Place{File: t.At.File, Line: i + 1, Col: utf8.RuneCountInString(line[:from]) + 1}
+			}
+			before--
+			from += len(word)
+		}
+		if i+1-t.At.Line > strings.Count(t.S, " ")+1 {
+			break // more lines than words: it is not there
+		}
+	}
+	return t.At
+}

@@ -1,0 +1,86 @@
+package wording_test
+
+import (
+	"strings"
+	"testing"
+
+	"keelpath/builder/wording"
+)
+
+func TestIn(t *testing.T) {
+	for _, c := range []struct {
+		text string
+		want string // "choosing: words" or "steering: words", several joined by " | "
+	}{
+		// Choosing.
+		{"This is the best foot.", "choosing: best"},
+		{"It is ideal on hills, and ideally light.", "choosing: ideal | choosing: ideally"},
+		{"A perfect fit.", "choosing: perfect"},
+		{"We recommend a spring.", "choosing: recommend"},
+		{"A recommended foot, and our recommendations.", "choosing: recommended | choosing: recommendations"},
+		{"It is not suitable for wet rooms.", "choosing: suitable"},
+		{"It is well suited to hills.", "choosing: well suited"},
+		{"You need a softer heel.", "choosing: You need"},
+		{"You’ll need a new foot.", "choosing: You’ll need"},
+		{"It may be right for you.", "choosing: right for you"},
+		{"Find the right foot for your day.", "choosing: right foot for"},
+		{"You should get a hydraulic ankle.", "choosing: You should get"},
+		{"People should wear a softer carbon foot.", "choosing: People should wear a softer carbon foot"},
+		{"This is the foot for you.", "choosing: foot for you"},
+		{"A good choice on grass.", "choosing: good choice"},
+		{"It fits your needs.", "choosing: fits your needs"},
+		{"You are a K3.", "choosing: You are a K3"},
+		{"You're at level 2 now.", "choosing: You're at level 2"},
+		{"You are probably a level 3 walker.", "choosing: You are probably a level 3"},
+		{"Your level is 3.", "choosing: Your level is"},
+		{"Your K-level is high.", "choosing: Your K-level is"},
+		{"You qualify for more.", "choosing: You qualify"},
+		{"That makes you a level 2.", "choosing: makes you a level"},
+		{"You\nneed it.", "choosing: You\nneed"},
+
+		// Steering.
+		{"The Stepwell™ foot.", "steering: ™"},
+		{"Stepwell(R) feet", "steering: (R)"},
+		{"A revolutionary, state-of-the-art ankle.", "steering: revolutionary | steering: state-of-the-art"},
+		{"From a leading maker.", "steering: leading"},
+		{"The most advanced ankle.", "steering: most advanced"},
+		{"A smart ankle for a natural gait.", "steering: smart ankle | steering: natural gait"},
+		{"Clinically proven to help.", "steering: Clinically proven"},
+		{"The next generation of feet.", "steering: next generation"},
+
+		// What may be said.
+		{"Keelpath does not pick the best foot.", ""},
+		{"It never says which foot is best.", ""},
+		{"There is no best foot.", ""},
+		{"No foot is best on all ground.", ""},
+		{"It saved a little at best.", ""},
+		{"If you need help, call.", ""},
+		{"Do you need a rail?", ""},
+		{"The leading leg lands first.", ""},
+		{"Ask for a foot for you to try.", ""},
+		{"Your right foot is the artificial one.", ""},
+		{"It can be steady if it is set right for the shoe.", ""},
+		{"The clinic sets the level.", ""},
+		{"Level 3 is for those who change speed.", ""},
+		{"Have the heel checked; you should call today.", ""},
+		{"You should have it checked.", ""},
+		{"The bestowed thing, a suit and a recommencement.", ""},
+		{"", ""},
+
+		// An exception covers its own phrase and nothing more.
+		{"Keelpath does not pick the best foot, but this is the best foot.", "choosing: best"},
+		{"If you need help, you need a rail.", "choosing: you need"},
+		{"At best it is ideal.", "choosing: ideal"},
+	} {
+		var got []string
+		for _, h := range wording.In(c.text) {
+			got = append(got, string(h.Kind)+": "+h.Words)
+			if c.text[h.From:h.To] != h.Words || h.Instead == "" {
+				t.Errorf("%q: %+v", c.text, h)
+			}
+		}
+		if s := strings.Join(got, " | "); s != c.want {
+			t.Errorf("%q: found %q, want %q", c.text, s, c.want)
+		}
+	}
+}
