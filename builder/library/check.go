@@ -135,6 +135,7 @@ func (c *checker) footType(t *FootType) {
 		c.has(c.rows, who, cell.At)
 		c.basis(fmt.Sprintf("cell %q of %s", cell.At.S, who), cell.Sources)
 	}
+	c.sidesOfType(t)
 }
 
 // nearly tells whether one of the cells is a misspelt one of that row.
@@ -165,6 +166,7 @@ func (c *checker) tree(t *tree.Tree) {
 		for _, talk := range e.Types {
 			c.has(c.types, who, talk.Type)
 		}
+		c.sidesOfEnding(e)
 		for _, md := range []read.Text{e.Text, e.Caution} {
 			c.cited(c.text(who, md), t.Credits)
 		}
