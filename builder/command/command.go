@@ -1,4 +1,4 @@
-// Package command is what a person types: compile, check, walk, show and schema.
+// Package command is what a person types: compile, check, walk, show, schema and exchange.
 package command
 
 import (
@@ -105,7 +105,7 @@ func rootCommand(s Streams) *cobra.Command {
 		return wrongCall{fmt.Errorf("%w; see %q", err, c.CommandPath()+" --help")}
 	})
 	root.SetUsageTemplate(root.UsageTemplate() + "\n" + exits)
-	root.AddCommand(compileCommand(s), checkCommand(s), walkCommand(s), showCommand(s), schemaCommand(s))
+	root.AddCommand(compileCommand(s), checkCommand(s), walkCommand(s), showCommand(s), schemaCommand(s), exchangeCommand(s))
 	for _, c := range append(root.Commands(), root) {
 		c.Args = sayWhatIsWrong(c.Args)
 	}

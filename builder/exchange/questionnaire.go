@@ -1,0 +1,380 @@
+package exchange
+
+import (
+	"bytes"
+	"crypto/sha256"
+	"encoding/hex"
+	"encoding/json"
+	"fmt"
+	"regexp"
+	"slices"
+	"strings"
+	"unicode"
+
+	"keelpath/builder/explainer"
+	"keelpath/builder/finding"
+	"keelpath/builder/library"
+	"keelpath/builder/quantity"
+	"keelpath/builder/read"
+	"keelpath/builder/tree"
+)
+
+// urlOf names a tree's form in every edition; the version tells editions apart.
+func urlOf(t *tree.Tree) string { return "urn:keelpath:tree:" + t.ID.S }
+
+// FileName is the name of a tree's file.
+func FileName(t *tree.Tree) string { return t.ID.S + ".questionnaire.json" }
+
+// Written is one tree as an R4 Questionnaire.
+type Written struct {
+	Tree *tree.Tree
+	JSON []byte
+	Form Form
+}
+
+// stance opens every form.
+const stance = "This form helps you find questions to bring. It picks no foot and sets no level: that is for you and your care team. If you need help at once, do not fill in a form."
+
+// Write gives each tree as a Questionnaire. A tree whose logic a form cannot say
+// is reported and not written.
+func Write(l *library.Library, list *finding.List) []Written {
+	var out []Written
+	for _, t := range l.Trees {
+		one, err := write(l, t)
+		if err != nil {
+			list.Add(t.ID.At, "not-a-form", fmt.Sprintf("the tree %q cannot be written as a form that acts as it does", t.ID.S), err.Error(),
+				"part the tree in two, or let fewer conditions weigh one amount against another")
+			continue
+		}
+		out = append(out, one)
+	}
+	return out
+}
+
+func write(l *library.Library, t *tree.Tree) (Written, error) {
+	w, err := work(t)
+	if err != nil {
+		return Written{}, err
+	}
+	f := &former{logic: w, lib: l, form: Form{System: urlOf(t), Nest: map[string]int{}, Split: w.split()}}
+	r := questionnaire{
+		ResourceType: "Questionnaire", URL: urlOf(t), Name: machineName(t.ID.S), Title: t.Title.S, Status: "active",
+		Description: t.Purpose.S, Purpose: stance, LastReviewDate: t.Credits.Reviewed.S, Item: f.items(),
+	}
+	if len(t.ID.S) <= 64 {
+		r.ID = t.ID.S
+	}
+	if f.err != nil {
+		return Written{}, f.err
+	}
+	blank, err := encode(r)
+	if err != nil {
+		return Written{}, err
+	}
+	sum := sha256.Sum256(blank)
+	r.Version = hex.EncodeToString(sum[:6])
+	data, err := encode(r)
+	f.form.Questionnaire = r.URL + "|" + r.Version
+	return Written{t, data, f.form}, err
+}
+
+func encode(v any) ([]byte, error) {
+	var b bytes.Buffer
+	e := json.NewEncoder(&b)
+	e.SetEscapeHTML(false)
+	e.SetIndent("", " ")
+	err := e.Encode(v)
+	return b.Bytes(), err
+}
+
+// machineName turns "hills-and-ramps" into "HillsAndRamps".
+func machineName(id string) string {
+	var b strings.Builder
+	b.WriteString("Tree")
+	up := true
+	for _, r := range id {
+		if r == '-' {
+			up = true
+			continue
+		}
+		if up {
+			r = unicode.ToUpper(r)
+		}
+		up = false
+		b.WriteRune(r)
+	}
+	return b.String()
+}
+
+// former builds the items of one tree.
+type former struct {
+	*logic
+	lib  *library.Library
+	form Form
+	err  error
+}
+
+func (f *former) items() []item {
+	out := []item{display("intro", stance+" "+f.lib.Edition.Emergency.S)}
+	for _, q := range f.order {
+		for _, p := range f.places[q] {
+			when := f.when[p.link][0]
+			out = append(out, f.under(p.link, when, f.question(p)))
+			if n := len(f.levels(when)) - 1; n > 0 {
+				f.form.Nest[p.link] = n
+			}
+		}
+	}
+	for _, e := range f.t.Endings {
+		for i, when := range f.when[e.ID.S] {
+			link := "ending." + e.ID.S
+			if i > 0 {
+				link += fmt.Sprintf(".%d", i+1)
+			}
+			out = append(out, f.under(link, when, f.ending(link, e)))
+		}
+	}
+	for _, id := range f.cards() {
+		link := "note." + id
+		if when := f.when[cardTarget(id)]; len(when) > 0 {
+			out = append(out, f.under(link, when[0], f.card(link, f.lib.Card(id))))
+		}
+	}
+	return out
+}
+
+// under puts an item under its conditions, with a group around it for each
+// level but the innermost.
+func (f *former) under(link string, when []clause, in item) item {
+	levels := f.levels(when)
+	for i := len(levels) - 1; i >= 0; i-- {
+		in.EnableWhen = levels[i].when
+		if len(in.EnableWhen) > 1 {
+			in.EnableBehavior = levels[i].behavior
+		}
+		if i > 0 {
+			in = item{LinkID: fmt.Sprintf("%s.when-%d", link, i), Type: "group", Item: []item{in}}
+		}
+	}
+	return in
+}
+
+// level is the conditions of one item or group.
+type level struct {
+	behavior string
+	when     []enableWhen
+}
+
+// levels puts clauses of one condition into one level, and each other clause
+// into one of its own.
+func (f *former) levels(when []clause) []level {
+	var single level
+	var out []level
+	for _, c := range when {
+		if atoms := f.atoms(c); len(atoms) == 1 {
+			single.when = append(single.when, atoms[0])
+		} else {
+			out = append(out, level{"any", atoms})
+		}
+	}
+	if single.behavior = "all"; len(single.when) > 0 {
+		out = append([]level{single}, out...)
+	}
+	return out
+}
+
+// atoms writes a clause as conditions, in the order of the items.
+func (f *former) atoms(c clause) []enableWhen {
+	var out []enableWhen
+	for _, q := range f.order {
+		for _, p := range f.places[q] {
+			for _, v := range p.variables() {
+				if s, ok := c[v]; ok {
+					out = append(out, v.conditions(s)...)
+				}
+			}
+		}
+	}
+	if len(out) == 0 && f.err == nil {
+		f.err = fmt.Errorf("a condition asks for nothing")
+	}
+	return out
+}
+
+// variables gives the place's variables, in a fixed order.
+func (p *place) variables() []*variable {
+	var out []*variable
+	for _, v := range []*variable{p.amount, p.choice, p.given} {
+		if v != nil {
+			out = append(out, v)
+		}
+	}
+	for _, id := range append(answerIDs(p.q), tree.Skip) {
+		if v := p.ticks[id]; v != nil {
+			out = append(out, v)
+		}
+	}
+	return out
+}
+
+// conditions says "one of these values" so that any one of the conditions is enough.
+func (v *variable) conditions(s values) []enableWhen {
+	exists := func(b bool) enableWhen { return enableWhen{Question: v.link, Operator: "exists", AnswerBoolean: &b} }
+	is := func(op string, o coding) enableWhen {
+		return enableWhen{Question: v.link, Operator: op, AnswerCoding: &coding{System: o.System, Code: o.Code}}
+	}
+	switch v.kind {
+	case given:
+		return []enableWhen{exists(s[1])}
+	case ticked:
+		if s[1] {
+			return []enableWhen{is("=", v.options[0])}
+		}
+		return []enableWhen{is("!=", v.options[0])}
+	}
+	if !s[0] && !slices.Contains(s[1:], false) {
+		return []enableWhen{exists(true)}
+	}
+	var out []enableWhen
+	if s[0] {
+		out = append(out, exists(false))
+	}
+	if v.kind == oneOf {
+		for i, o := range v.options {
+			if s[i+1] {
+				out = append(out, is("=", o))
+			}
+		}
+		return out
+	}
+	return append(out, v.ends(s)...)
+}
+
+// ends says "below the first gap, or above it".
+func (v *variable) ends(s values) []enableWhen {
+	limit := func(b bound, up bool) enableWhen {
+		op := map[[2]bool]string{{true, false}: ">=", {true, true}: ">", {false, false}: "<", {false, true}: "<="}[[2]bool{up, b.over}]
+		return enableWhen{Question: v.link, Operator: op, AnswerQuantity: &amount{Value: b.at, Unit: v.unit.Display, System: v.unit.System, Code: v.unit.Code}}
+	}
+	lo := slices.Index(s[1:], false) + 1
+	hi := len(s) - 1
+	for s[hi] {
+		hi--
+	}
+	var out []enableWhen
+	if lo > 1 {
+		out = append(out, limit(v.bounds[lo-1], false))
+	}
+	if hi < len(s)-1 {
+		out = append(out, limit(v.bounds[hi], true))
+	}
+	return out
+}
+
+func (f *former) question(p *place) item {
+	q := p.q
+	out := item{LinkID: p.link, Text: q.Text.S, Type: "choice", Repeats: p.given != nil}
+	why := display(p.link+".why", strings.TrimSpace(q.Why.S+" "+q.Hint.S))
+	if p.amount == nil {
+		out.AnswerOption = f.options(p)
+		out.Item = []item{why}
+		return out
+	}
+	m := q.Measure
+	out.Type = "group"
+	unit := p.amount.unit
+	many := item{LinkID: p.amount.link, Type: "quantity", Text: "An amount: " + limits(m), Extension: []extension{{URL: unitOption, ValueCoding: &unit}}}
+	out.Item = []item{why, many}
+	if p.choice != nil {
+		text := "Or choose one of these:"
+		if len(m.Likes) == 0 {
+			text = "Or:"
+		}
+		no := false
+		out.Item = append(out.Item, item{LinkID: p.choice.link, Type: "choice", Text: text, AnswerOption: f.options(p),
+			EnableWhen: []enableWhen{{Question: p.amount.link, Operator: "exists", AnswerBoolean: &no}}})
+	}
+	return out
+}
+
+// limits words what a measure takes: "from 0 to 40 %, in steps of 0.01".
+func limits(m *tree.Measure) string {
+	u, _ := quantity.Lookup(m.Unit)
+	return fmt.Sprintf("from %s to %s, in steps of %s", decimal(u.From(m.From)), strings.TrimSpace(string(decimal(u.From(m.To)))+" "+u.Mark), decimal(u.From(m.Step)))
+}
+
+func (f *former) options(p *place) []option {
+	var all []coding
+	if p.choice != nil {
+		all = p.choice.options
+	} else {
+		for _, v := range p.variables() {
+			all = append(all, v.options...)
+		}
+	}
+	var out []option
+	for _, c := range all {
+		o := option{ValueCoding: c}
+		if a := p.q.Answer(c.Code); p.given != nil && (a == nil || a.Alone) {
+			o.Extension = []extension{{URL: optionExclusive, ValueBoolean: true}}
+		}
+		out = append(out, o)
+	}
+	return out
+}
+
+func display(link, text string) item { return item{LinkID: link, Type: "display", Text: text} }
+
+func (f *former) ending(link string, e *tree.Ending) item {
+	out := item{LinkID: link, Type: "group", Text: e.Title.S}
+	add := func(part, text string) {
+		if text != "" {
+			out.Item = append(out.Item, display(link+"."+part, text))
+		}
+	}
+	add("caution", f.plain(e.Caution))
+	add("text", f.plain(e.Text))
+	for _, talk := range e.Types {
+		ft := f.lib.FootType(talk.Type.S)
+		add("type."+talk.Type.S, fmt.Sprintf("%s can come up to talk about. For: %s Against: %s", ft.Name.S, talk.For.S, talk.Against.S))
+	}
+	out.Item = append(out.Item, f.prompts(link, e.Prompts)...)
+	for _, id := range e.Next {
+		add("next."+id.S, "A tree to take next: "+f.lib.TitleOf("tree", id.S))
+	}
+	return out
+}
+
+func (f *former) card(link string, c *library.Card) item {
+	out := item{LinkID: link, Type: "group", Text: c.Title.S, Item: []item{display(link+".text", f.plain(c.Text))}}
+	out.Item = append(out.Item, f.prompts(link, c.Prompts)...)
+	return out
+}
+
+func (f *former) prompts(link string, ids []read.Text) []item {
+	var out []item
+	for _, id := range ids {
+		out = append(out, display(link+".prompt."+id.S, "Question to bring: "+f.lib.Prompt(id.S).Ask.S))
+	}
+	return out
+}
+
+// linked finds links by id, "[words](kind:id)".
+var linked = regexp.MustCompile(`\[([^\]]*)\]\(([a-z]+):([^)]+)\)`)
+
+// plain gives a markdown text in words alone: links say what they lead to, and
+// values that the page works out are named.
+func (f *former) plain(t read.Text) string {
+	t.S = linked.ReplaceAllStringFunc(t.S, func(s string) string {
+		m := linked.FindStringSubmatch(s)
+		switch {
+		case m[2] == "source":
+			return m[1]
+		case m[1] != "":
+			return m[1]
+		}
+		return "“" + f.lib.TitleOf(m[2], m[3]) + "”"
+	})
+	t.S = tree.FillGaps(t.S, f.t.WithoutAmount)
+	return strings.Join(explainer.ParseText(t, &finding.List{}).Plain, " ")
+}
