@@ -112,6 +112,9 @@ func (e *Expr) evalAnswer(value func(string) Value) Value {
 
 func (e *Expr) evalCall(value func(string) Value) Value {
 	if e.Text == "has" {
+		if len(e.Args) != 2 {
+			return Value{}
+		}
 		v := value(e.Args[0].Text)
 		if !v.Known {
 			return Value{}
@@ -126,6 +129,9 @@ func (e *Expr) evalCall(value func(string) Value) Value {
 		}
 		args[i] = v.Num
 	}
+	if len(args) == 0 {
+		return Value{} // a slip that the checker has reported, as below
+	}
 	switch e.Text {
 	case "min":
 		return Of(slices.Min(args))
@@ -134,7 +140,11 @@ func (e *Expr) evalCall(value func(string) Value) Value {
 	case "abs":
 		return Of(math.Abs(args[0]))
 	}
-	return Of(functions[e.Text].call(args))
+	f, known := functions[e.Text]
+	if !known || len(args) < len(f.params) || len(args) > len(f.params) && !f.more {
+		return Value{}
+	}
+	return Of(f.call(args))
 }
 
 // Encode gives the expression for the browser's evaluator, as JSON takes it:
@@ -153,7 +163,7 @@ func (e *Expr) Encode() any {
 	case "name":
 		return []any{"v", e.Text}
 	case "call":
-		if e.Text == "has" {
+		if e.Text == "has" && len(e.Args) == 2 {
 			return []any{"has", e.Args[0].Text, e.Args[1].Text}
 		}
 		return append([]any{"f", e.Text}, encodeAll(e.Args)...)
