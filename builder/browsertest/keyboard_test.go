@@ -319,7 +319,7 @@ func TestHeavySheetFitsOnePage(t *testing.T) {
 		ask := "My own question is " + strings.Repeat("what about my long walk to the far shed and back, ", 4)
 		ask = ask[:190] + fmt.Sprintf(" then%d?", i+1) // near the 200 letters that the field takes
 		own = append(own, ask)
-		b.hand(`planner.querySelector("textarea").value = %s; tapOn(planner.querySelector('[data-slot="add"] button'), "add")`, ask)
+		b.hand(`planner.querySelector("#planner-own").value = %s; tapOn(planner.querySelector('[data-slot="add"] button'), "add")`, ask)
 	}
 	s = b.hand(`for (const star of Array.from(planner.querySelectorAll('[data-act="star"]')).slice(4, 7)) tapOn(star, "star")`)
 	if s.Sheet.Stars != "3 of 3 stars used." || !slices.Equal(s.Sheet.Own, own) {

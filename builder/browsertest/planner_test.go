@@ -177,9 +177,11 @@ func (b *tab) choose(ids ...string) screen {
 	return b.hand(`answer(%s); next()`, ids)
 }
 
-// openPlanner opens it and waits until it has taken over from the plain page.
+// openPlanner opens it anew, without what this tab may have kept, and waits until it
+// has taken over from the plain page.
 func (b *tab) openPlanner(address func(string) string) screen {
 	b.t.Helper()
+	b.run(`document.querySelector('#planner [data-act="clear-now"]')?.click()`)
 	b.open(address(plannerName))
 	b.waitFor(`!document.getElementById("planner").hidden`)
 	s := b.look()

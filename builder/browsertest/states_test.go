@@ -110,7 +110,7 @@ func fillSheet(b *tab) {
 	b.tap("topics")
 	b.take(lib.Tree("hills-and-ramps"), exampleAt(b, "hills-and-ramps", ""))
 	b.tap("sheet")
-	b.hand(`planner.querySelector("textarea").value = "May I climb the loft ladder with it?"; tapOn(planner.querySelector('[data-slot="add"] button'), "add")`)
+	b.hand(`planner.querySelector("#planner-own").value = "May I climb the loft ladder with it?"; tapOn(planner.querySelector('[data-slot="add"] button'), "add")`)
 	b.hand(`tapOn(planner.querySelectorAll('[data-act="star"]')[4], "star"); tapOn(planner.querySelectorAll('[data-act="off"]')[1], "off")`)
 	s := b.hand(`tapOn(planner.querySelector('[data-slot="off-fold"] summary'), "taken off")`)
 	if s.Sheet.Stars != "1 of 3 stars used." || len(s.Sheet.Own) != 1 || len(s.Sheet.Off) != 1 {

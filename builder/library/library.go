@@ -38,6 +38,7 @@ type Edition struct {
 	Emergency   read.Text // a sentence: "Call your local emergency number."
 	Endorsement read.Text // a sentence at the top of the sheet
 	Version     read.Text
+	Shared      bool // many readers share the screen: nothing is kept, and an idle page clears itself
 }
 
 // Topic groups prompts.

@@ -122,6 +122,9 @@ func (l *loader) edition(m *read.Map) {
 	set(&e.Emergency, "emergency")
 	set(&e.Endorsement, "endorsement")
 	set(&e.Version, "version")
+	if shared := m.Bool("shared-screen"); !m.Lacks("shared-screen") {
+		e.Shared = shared
+	}
 	m.Done()
 	for key, t := range map[string]read.Text{"name": e.Name, "emergency": e.Emergency} {
 		if t.S == "" {

@@ -80,7 +80,7 @@ func trail(p page, root string) []LinkView {
 func editionView(e library.Edition) EditionView {
 	return EditionView{
 		Name: e.Name.S, Clinic: e.Clinic.S, Phone: e.Phone.S, Emergency: e.Emergency.S,
-		Endorsement: e.Endorsement.S, Version: e.Version.S,
+		Endorsement: e.Endorsement.S, Version: e.Version.S, Shared: e.Shared,
 	}
 }
 

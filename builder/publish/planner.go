@@ -120,6 +120,7 @@ type dataEdition struct {
 	Emergency   string `json:"emergency"`
 	Endorsement string `json:"endorsement,omitempty"`
 	Version     string `json:"version,omitempty"`
+	Shared      bool   `json:"shared,omitempty"`
 }
 
 // dataTree is a tree's table with its name.
@@ -144,7 +145,7 @@ type dataTopic struct {
 func plannerData(l *library.Library, trees []*tree.Tree) data {
 	e := l.Edition
 	out := data{
-		Edition: dataEdition{e.Name.S, e.Clinic.S, e.Phone.S, e.Emergency.S, e.Endorsement.S, e.Version.S},
+		Edition: dataEdition{e.Name.S, e.Clinic.S, e.Phone.S, e.Emergency.S, e.Endorsement.S, e.Version.S, e.Shared},
 		Prompts: map[string]dataPrompt{}, Cards: map[string][]string{},
 		Trees: []dataTree{}, General: promptIDs(l.General), Topics: []dataTopic{},
 	}

@@ -111,6 +111,7 @@ type DateView struct {
 // there; the others may be empty.
 type EditionView struct {
 	Name, Clinic, Phone, Emergency, Endorsement, Version string
+	Shared                                               bool // many readers share the screen
 }
 
 // PageView is what the common layout needs; every page's view embeds it.

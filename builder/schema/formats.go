@@ -57,6 +57,7 @@ var editionForm = keys(
 	key{"emergency", may, "Whom to call in an emergency, in a sentence.", text()},
 	key{"endorsement", may, "A sentence at the top of the sheet.", line()},
 	key{"version", may, "The edition's version, in quotes.", line()},
+	key{"shared-screen", may, "true where many readers share the screen: nothing is kept, and an idle page clears itself after asking.", yesNo()},
 )
 
 var cardForm = keys(

@@ -11,8 +11,8 @@ export interface App {
   back(screen: Screen): void;
   /** Begins a tree, or goes on with it where the reader left it. */
   take(tree: string): void;
-  /** Tells a reader who cannot see it what just happened. */
-  say(text: string): void;
+  /** Tells a reader who cannot see it what just happened; or every reader. */
+  say(text: string, seen?: boolean): void;
 }
 
 /** Where a tree stands: its open question, or its ending. */

@@ -1,8 +1,10 @@
-// What stands on the sheet and in which order; the screen and the paper both
-// follow it.
+// What stands on the sheet and in which order; the screen, the paper and the
+// plain text all follow it.
 
+import { said } from "./amounts";
+import { Question } from "./data";
 import { State } from "./state";
-import { entry } from "./walker";
+import { SKIP, Step, UNSURE, entry } from "./walker";
 import * as words from "./words";
 
 /** Prompts under one heading. */
@@ -43,23 +45,72 @@ export function forPaper(state: State): Sheet & { starred: string[]; own: string
   const sheet = compose(state);
   const starred = state.starred();
   const rest = (ids: string[]): string[] => ids.filter((id) => starred.indexOf(id) < 0);
-  const groups = sheet.groups.concat(state.moreOpen ? sheet.more : []);
+  const groups = sheet.groups.concat(state.kept.moreOpen ? sheet.more : []);
   return {
     groups: join(groups.map((g) => ({ title: g.title, prompts: rest(g.prompts) }))),
     more: [],
     moreCount: 0,
     bring: rest(sheet.bring),
     starred,
-    own: rest(state.own.map((o) => o.id)),
+    own: rest(state.kept.own.map((o) => o.id)),
   };
 }
 
-/** What a prompt or an own question asks. */
-export function askOf(state: State, id: string): string {
-  const own = state.own.find((o) => o.id === id);
-  if (own) return own.ask;
-  const prompt = entry(state.data.prompts, id);
-  return prompt ? prompt.ask : "";
+/** All that is asked, in the order of the paper. */
+export function asked(state: State): string[] {
+  const sheet = forPaper(state);
+  return sheet.groups.reduce((ids, g) => ids.concat(g.prompts), sheet.starred.slice()).concat(sheet.own);
+}
+
+/**
+ * Moves a question one up or down. The first of a heading moves with its whole
+ * heading, so headings stay whole; the reader's own questions move among themselves.
+ */
+export function move(state: State, id: string, by: 1 | -1): boolean {
+  const own = state.kept.own;
+  const at = own.findIndex((o) => o.id === id);
+  if (at >= 0) return swap(own, at, at + by);
+  const sheet = compose(state);
+  const groups = grouped(state, flat(sheet.groups).concat(flat(sheet.more)));
+  const g = groups.findIndex((one) => one.prompts.indexOf(id) >= 0);
+  const group = groups[g];
+  if (!group) return swapIn(state, sheet.bring, sheet.bring.indexOf(id), by, flat(groups));
+  const moved = swap(group.prompts, group.prompts.indexOf(id), group.prompts.indexOf(id) + by) || swap(groups, g, g + by);
+  if (moved) state.kept.order = flat(groups).concat(sheet.bring);
+  return moved;
+}
+
+function swapIn(state: State, list: string[], at: number, by: number, before: string[]): boolean {
+  const moved = at >= 0 && swap(list, at, at + by);
+  if (moved) state.kept.order = before.concat(list);
+  return moved;
+}
+
+function swap<T>(list: T[], a: number, b: number): boolean {
+  if (b < 0 || b >= list.length) return false;
+  const one = list[a] as T;
+  list[a] = list[b] as T;
+  list[b] = one;
+  return true;
+}
+
+function flat(groups: Group[]): string[] {
+  return groups.reduce((ids: string[], g) => ids.concat(g.prompts), []);
+}
+
+/** Why a prompt is on the sheet: the tree that brought it, and what the reader said there last. */
+export function cameFrom(state: State, id: string): string[] {
+  return state.broughtBy(id).map((tree) => words.cameFrom(state.tree(tree).title, telling(state, tree)));
+}
+
+/** The answers that say most: amounts, and the last two that are neither skipped nor unsure. */
+function telling(state: State, tree: string): string[] {
+  const questions = state.tree(tree).questions;
+  const steps = state.path(tree).steps.filter((s) => [SKIP, UNSURE].indexOf(s.chosen[0] as string) < 0);
+  const measured = (s: Step): boolean => !!(entry(questions, s.question) as Question).measure;
+  const last = steps.filter((s) => !measured(s)).slice(-2);
+  return steps.filter((s) => measured(s) || last.indexOf(s) >= 0)
+    .reduce((texts: string[], s) => texts.concat(said(state, entry(questions, s.question) as Question, s.chosen)), []);
 }
 
 function topicOf(state: State, id: string): string {

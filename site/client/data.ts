@@ -57,6 +57,8 @@ export interface Edition {
   emergency?: string;
   endorsement?: string;
   version?: string;
+  /** Many readers share this screen. */
+  shared?: boolean;
 }
 
 export interface Data {

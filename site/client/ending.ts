@@ -64,12 +64,12 @@ function fold(app: App, topic: Topic, prompts: string[]): HTMLElement {
 
 /** A button for each tree to go on to: those the reader chose, then those the ending names, the ones done left out. */
 function onward(app: App, tree: string, ending: Ending): HTMLElement[] {
-  const next = app.state.waiting.slice();
+  const next = app.state.kept.waiting.slice();
   addOnce(next, ending.next || []);
   const urgent = !!ending.safety;
   const known = (id: string): boolean => app.state.data.trees.some((t) => t.id === id);
   return next.filter((id) => id !== tree && known(id) && !app.state.path(id).ending).map((id) => {
-    const button = make("button", words.goOn(app.state.tree(id).title), urgent || app.state.waiting[0] === id ? "main" : "");
+    const button = make("button", words.goOn(app.state.tree(id).title), urgent || app.state.kept.waiting[0] === id ? "main" : "");
     button.setAttribute("type", "button");
     button.addEventListener("click", () => app.take(id));
     return button;

@@ -1,14 +1,19 @@
 // The sheet on paper. It is built apart from the screen, black on white, and
-// shown to the printer only. It is made to fill one side and no more.
+// shown to the printer only. Its front is made to fill one side and no more, or
+// two in large type; its back, if the reader wants one, begins a page of its own.
 
+import { said } from "./amounts";
 import { App } from "./app";
 import { cautions } from "./caution";
-import { askOf, forPaper } from "./compose";
+import { asked, forPaper } from "./compose";
+import { Question } from "./data";
 import { clone, empty, fill, make, put, slot } from "./dom";
+import { entry } from "./walker";
 import * as words from "./words";
 
 /** From 14 point with wide gaps down to 12 point with small ones. The style sheet says what each one is. */
 const DENSITIES = ["open", "roomy", "plain", "close", "tight", "packed"];
+const LARGE = ["large", "large close", "large tight"];
 
 /** Lines to write on: never fewer than the first number; more where there is room. */
 const RULES = [4, 9] as const;
@@ -18,6 +23,9 @@ const RULES = [4, 9] as const;
  * so what fits this fits both. */
 const PAGE_HEIGHT = (279.4 - 2 * 12 - 2) * (96 / 25.4);
 
+/** What two pages hold, less a question that may not be cut in two between them. */
+const TWO_PAGES = 2 * PAGE_HEIGHT - 110;
+
 export class Paper {
   private readonly place = make("div", "", "sheet-paper");
 
@@ -25,13 +33,21 @@ export class Paper {
     document.body.appendChild(this.place);
   }
 
-  /** Builds the paper anew and readies the page to print it; tells whether it is too long for one side. */
+  /** Builds the paper anew and readies the page to print it; tells whether its front is too long. */
   show(): boolean {
-    const page = this.build();
-    empty(this.place);
-    this.place.appendChild(page);
-    document.documentElement.classList.add("sheet-ready");
-    return !this.fit(slot(page, "rules"));
+    const kept = this.app.state.kept;
+    const front = this.front();
+    this.ready([front]);
+    const long = !this.fit(front, kept.large);
+    if (kept.told) this.place.appendChild(this.answers());
+    if (kept.back) this.place.appendChild(this.visit());
+    return long;
+  }
+
+  /** Readies the page to print what was said at the visit, and no more. */
+  showVisit(): void {
+    this.ready([this.visit()]);
+    this.place.className = `sheet-paper ${this.app.state.kept.large ? "large" : "roomy"}`;
   }
 
   /** Away from the sheet the page prints as it stands. */
@@ -40,15 +56,24 @@ export class Paper {
     document.documentElement.classList.remove("sheet-ready");
   }
 
-  private build(): HTMLElement {
-    const sheet = forPaper(this.app.state);
-    const edition = this.app.state.data.edition;
+  private ready(pages: HTMLElement[]): void {
+    empty(this.place);
+    for (const page of pages) this.place.appendChild(page);
+    document.documentElement.classList.add("sheet-ready");
+  }
+
+  private front(): HTMLElement {
+    const state = this.app.state;
+    const sheet = forPaper(state);
+    const edition = state.data.edition;
     const warn = cautions(this.app);
     const page = clone("view-paper");
     fill(page, "made", words.made(new Date()));
     fill(page, "edition", [edition.clinic, edition.phone].filter((s) => s).join(", "));
     fill(page, "endorsement", edition.endorsement);
     put(page, "grave", warn.grave);
+    fill(page, "day", state.kept.day);
+    slot(page, "day-line").hidden = !state.kept.day;
 
     const table = slot(page, "asks");
     this.addGroup(table, words.starred, sheet.starred, "first");
@@ -56,8 +81,9 @@ export class Paper {
     this.addGroup(table, words.ownQuestions, sheet.own, "");
 
     put(page, "cautions", warn.other);
-    put(page, "bring", sheet.bring.map((id) => make("span", askOf(this.app.state, id))));
+    put(page, "bring", sheet.bring.map((id) => make("span", state.ask(id))));
     fill(page, "emergency", edition.emergency);
+    fill(page, "phone", edition.phone && words.clinicPhone(edition.phone));
     fill(page, "version", [edition.name, edition.version].filter((s) => s).join(", "));
     return page;
   }
@@ -69,32 +95,66 @@ export class Paper {
     fill(body, "title", title);
     for (const id of prompts) {
       const row = clone("paper-row");
-      fill(row, "ask", askOf(this.app.state, id));
+      fill(row, "ask", this.app.state.ask(id));
       body.appendChild(row);
     }
     table.appendChild(body);
   }
 
+  /** What the reader answered, tree by tree. It never stands on the front. */
+  private answers(): HTMLElement {
+    const state = this.app.state;
+    const page = clone("paper-answers");
+    for (const tree of state.kept.taken) {
+      const table = state.tree(tree);
+      const list = make("ul");
+      for (const step of state.path(tree).steps) {
+        const question = entry(table.questions, step.question) as Question;
+        const li = make("li", `${question.text} `);
+        li.appendChild(make("b", said(state, question, step.chosen).join(", ")));
+        list.appendChild(li);
+      }
+      page.appendChild(make("p", table.title, "title-line"));
+      page.appendChild(list);
+    }
+    return page;
+  }
+
+  private visit(): HTMLElement {
+    const state = this.app.state;
+    const visit = state.kept.visit;
+    const page = clone("paper-visit");
+    const replies = asked(state).filter((id) => entry(visit.marks, id) || entry(visit.replies, id));
+    put(page, "replies", replies.map((id) => {
+      const li = make("li", `${state.ask(id)} `);
+      li.appendChild(make("b", words.reply(entry(visit.marks, id), entry(visit.replies, id))));
+      return li;
+    }));
+    for (const name of ["decided", "tries", "meet"] as const) {
+      fill(page, name, visit[name]);
+      slot(page, `${name}-rules`).hidden = !!visit[name];
+    }
+    slot(page, "replies-rules").hidden = replies.length > 0;
+    return page;
+  }
+
   /** Takes the roomiest density that fits, then fills what is left with lines to write on. */
-  private fit(rules: HTMLElement): boolean {
+  private fit(front: HTMLElement, large: boolean): boolean {
+    const rules = slot(front, "rules");
     const line = (): Node => rules.appendChild(make("li"));
+    const fitsNow = (): boolean => front.offsetHeight <= (large ? TWO_PAGES : PAGE_HEIGHT);
     while (rules.childElementCount < RULES[0]) line();
-    this.place.classList.add("measuring");
-    const fits = DENSITIES.some((density) => {
+    const fits = (large ? LARGE : DENSITIES).some((density) => {
       this.place.className = `sheet-paper measuring ${density}`;
-      return this.fitsNow();
+      return fitsNow();
     });
     while (fits && rules.childElementCount < RULES[1]) {
       const last = line();
-      if (this.fitsNow()) continue;
+      if (fitsNow()) continue;
       rules.removeChild(last);
       break;
     }
     this.place.classList.remove("measuring");
     return fits;
-  }
-
-  private fitsNow(): boolean {
-    return this.place.offsetHeight <= PAGE_HEIGHT;
   }
 }

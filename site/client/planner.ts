@@ -10,24 +10,31 @@ import { Paper } from "./paper";
 import { offeredQuestion } from "./offer";
 import { questionView } from "./question";
 import { Screen, Screens } from "./screens";
+import { SharedScreen } from "./shared";
 import { sheetView } from "./sheet";
 import { State } from "./state";
+import { Tab } from "./tab";
 import { topicsView } from "./topics";
+import { visitView } from "./visit";
 import { entry } from "./walker";
 import * as words from "./words";
 
 class Planner implements App {
   readonly state = new State(read("planner-data"));
+  private readonly tab = new Tab(this.state);
   private readonly paper = new Paper(this);
   private readonly screens: Screens;
   private readonly title = document.title;
 
   constructor(private readonly root: HTMLElement) {
     this.tieBar();
+    const again = this.tab.restore();
     this.draw({ view: "topics" });
     const offered = offeredQuestion();
     this.screens = new Screens((screen) => this.show(screen));
+    if (again) this.say(words.stillHere, true);
     if (offered) this.offer(offered);
+    if (this.state.data.edition.shared) new SharedScreen(this.root, () => this.leave());
   }
 
   go(screen: Screen): void {
@@ -88,11 +95,14 @@ class Planner implements App {
         return endingView(this, screen);
       case "sheet":
         return sheetView(this, this.paper);
+      case "visit":
+        return visitView(this, this.paper);
     }
   }
 
   private nameOf(screen: Screen): string {
     if (screen.view === "sheet") return words.sheet;
+    if (screen.view === "visit") return words.visit;
     if (!screen.tree) return "";
     const tree = this.state.tree(screen.tree);
     const question = screen.question ? entry(tree.questions, screen.question) : undefined;
@@ -147,8 +157,17 @@ class Planner implements App {
     });
   }
 
+  /** Clears a shared screen and goes back to where the next reader begins. */
+  private leave(): void {
+    this.state.clear();
+    this.screens.forget();
+    this.draw({ view: "topics" });
+    location.replace("../index.html");
+  }
+
   private clear(): void {
     this.state.clear();
+    this.tab.forget();
     this.screens.forget();
     this.go({ view: "topics" });
     this.say(words.cleared, true);

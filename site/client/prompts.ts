@@ -14,7 +14,7 @@ export function promptOf(app: App, id: string): Prompt {
 export function promptItem(app: App, id: string): HTMLElement {
   const prompt = promptOf(app, id);
   const li = clone("part-prompt");
-  fill(li, "ask", prompt.ask);
+  fill(li, "ask", app.state.ask(id));
   fill(li, "why", prompt.why);
   keepWhom(slot(li, "whom"), prompt.whom || []);
   return li;
@@ -41,7 +41,7 @@ export function pickItem(app: App, id: string): HTMLElement {
   box.setAttribute("aria-describedby", name.id);
   box.addEventListener("change", () => {
     app.state.pick(id, box.checked);
-    const ask = promptOf(app, id).ask;
+    const ask = app.state.ask(id);
     app.say(box.checked ? words.added(ask) : words.takenOff(ask));
   });
   li.appendChild(pick);

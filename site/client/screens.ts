@@ -3,7 +3,7 @@
 // nothing of the reader's is left behind in the browser.
 
 export interface Screen {
-  view: "topics" | "question" | "ending" | "sheet";
+  view: "topics" | "question" | "ending" | "sheet" | "visit";
   tree?: string;
   question?: string;
   /** The reader came to change this one answer and wants back to where they were. */

@@ -1,12 +1,13 @@
-// The sheet on the screen: look it over, star, take off, add, print.
+// The sheet on the screen: look it over, star, move, reword, take off, add, print.
 
 import { App } from "./app";
 import { addEmergency, cautions } from "./caution";
-import { Group, askOf, compose } from "./compose";
+import { Group, cameFrom, compose, move } from "./compose";
 import { act, clone, empty, fill, make, put, slot, submit, unseen } from "./dom";
 import { Paper } from "./paper";
 import { showProblem } from "./problem";
-import { promptItem, promptOf } from "./prompts";
+import { promptItem } from "./prompts";
+import { tieShare } from "./share";
 import * as words from "./words";
 
 export function sheetView(app: App, paper: Paper): HTMLElement {
@@ -15,21 +16,36 @@ export function sheetView(app: App, paper: Paper): HTMLElement {
   return view;
 }
 
+/** What a button of a prompt's tools is found by again, once the list is made anew. */
+type Tool = "off" | "up" | "down" | "adjust";
+
 class SheetView {
   constructor(
     private readonly app: App,
     private readonly paper: Paper,
     private readonly view: HTMLElement,
   ) {
+    const kept = app.state.kept;
     const details = slot(view, "more") as HTMLDetailsElement;
-    details.open = app.state.moreOpen;
+    details.open = kept.moreOpen;
     details.addEventListener("toggle", () => {
-      app.state.moreOpen = details.open;
+      app.state.kept.moreOpen = details.open;
       this.showPaper();
     });
     submit(slot(view, "add"), () => this.addOwn());
+    this.tick("large");
+    this.tick("told");
+    this.tick("back");
+    const day = view.querySelector<HTMLTextAreaElement>("#planner-day") as HTMLTextAreaElement;
+    day.value = kept.day;
+    day.addEventListener("change", () => {
+      app.state.kept.day = day.value.trim();
+      this.showPaper();
+    });
     act(view, "print", () => window.print());
+    act(view, "visit", () => app.go({ view: "visit" }));
     act(view, "topics", () => app.go({ view: "topics" }));
+    tieShare(app, view);
     this.showCautions();
   }
 
@@ -40,17 +56,27 @@ class SheetView {
     slot(this.view, "more").hidden = !sheet.moreCount;
     fill(this.view, "more-count", words.more(sheet.moreCount));
     this.list("bring", sheet.bring.map((id) => this.item(id)));
-    this.list("own", this.app.state.own.map((o) => this.ownItem(o.id)));
+    this.list("own", this.app.state.kept.own.map((o) => this.ownItem(o.id)));
     const off = this.app.state.takenOff();
     this.list("off", off.map((id) => this.offItem(id)));
     slot(this.view, "off-fold").hidden = !off.length;
-    slot(this.view, "start-hint").hidden = this.app.state.taken.length > 0;
+    slot(this.view, "start-hint").hidden = this.app.state.kept.taken.length > 0;
     this.showPaper();
   }
 
   private list(name: string, parts: HTMLElement[]): void {
     empty(slot(this.view, name));
     put(this.view, name, parts);
+  }
+
+  /** A box that says how the sheet prints. */
+  private tick(name: "large" | "told" | "back"): void {
+    const box = this.view.querySelector<HTMLInputElement>(`#planner-${name}`) as HTMLInputElement;
+    box.checked = this.app.state.kept[name];
+    box.addEventListener("change", () => {
+      this.app.state.kept[name] = box.checked;
+      this.showPaper();
+    });
   }
 
   /** Grave cautions open the sheet; the others stand below the questions. */
@@ -64,7 +90,7 @@ class SheetView {
 
   private showPaper(): void {
     const long = this.paper.show();
-    fill(this.view, "long", long ? words.twoPages : "");
+    fill(this.view, "long", long ? words.tooLong(this.app.state.kept.large) : "");
     fill(this.view, "stars", words.stars(this.app.state.starred().length));
   }
 
@@ -79,39 +105,52 @@ class SheetView {
 
   private item(id: string): HTMLElement {
     const li = promptItem(this.app, id);
-    this.addTools(li, id, () => {
-      this.app.state.pick(id, false);
-      this.app.say(words.takenOff(promptOf(this.app, id).ask));
-    });
+    this.addTools(li, id, () => this.app.state.pick(id, false));
     return li;
   }
 
   private ownItem(id: string): HTMLElement {
-    const ask = askOf(this.app.state, id);
     const li = make("li", "", "prompt");
-    li.appendChild(make("p", ask, "ask"));
-    this.addTools(li, id, () => {
-      this.app.state.removeOwn(id);
-      this.app.say(words.takenOff(ask));
-    });
+    li.appendChild(make("p", this.app.state.ask(id), "ask"));
+    this.addTools(li, id, () => this.app.state.removeOwn(id));
     return li;
   }
 
   private addTools(li: HTMLElement, id: string, takeOff: () => void): void {
     const tools = clone("part-tools");
-    const ask = askOf(this.app.state, id);
+    const ask = this.app.state.ask(id);
     const star = act(tools, "star", () => this.star(li, star, id));
-    star.appendChild(unseen(words.about(ask)));
     this.showStar(li, star, id);
     const off = act(tools, "off", () => {
       const next = this.neighbour(off);
       takeOff();
-      this.showAll();
-      this.focus(next);
+      this.anew(next, "off", words.takenOff(ask));
     });
+    const adjust = slot(tools, "adjust");
+    put(tools, "came", cameFrom(this.app.state, id).map((from) => make("p", from)));
+    const up = act(tools, "up", () => this.move(id, -1));
+    const down = act(tools, "down", () => this.move(id, 1));
     off.setAttribute("data-for", id);
-    off.appendChild(unseen(words.about(ask)));
+    for (const button of [star, off, up, down, adjust]) button.appendChild(unseen(words.about(ask)));
+    this.tieWords(tools, id);
+    li.setAttribute("data-prompt", id);
     li.appendChild(tools);
+  }
+
+  private move(id: string, by: 1 | -1): void {
+    const moved = move(this.app.state, id, by);
+    this.anew(id, by < 0 ? "up" : "down", words.moved(moved, by));
+  }
+
+  private tieWords(tools: HTMLElement, id: string): void {
+    const field = tools.querySelector("textarea") as HTMLTextAreaElement;
+    field.id = `words-${id.replace(" ", "-")}`;
+    (tools.querySelector("label") as HTMLLabelElement).htmlFor = field.id;
+    field.value = this.app.state.ask(id);
+    act(tools, "reword", () => {
+      this.app.state.reword(id, plain(field.value));
+      this.anew(id, "adjust", words.reworded(this.app.state.ask(id)));
+    });
   }
 
   private star(li: HTMLElement, button: HTMLElement, id: string): void {
@@ -143,29 +182,31 @@ class SheetView {
     return next ? (next.getAttribute("data-for") as string) : "";
   }
 
-  private focus(id: string): void {
-    const all = Array.from(this.view.querySelectorAll<HTMLElement>("[data-for]"));
-    const button = all.find((b) => b.getAttribute("data-for") === id);
-    (button || slot(this.view, "focus")).focus();
+  /** Makes the lists anew and puts the focus back on a tool of a prompt. */
+  private anew(id: string, tool: Tool, said: string): void {
+    this.showAll();
+    const li = Array.from(this.view.querySelectorAll<HTMLElement>("[data-prompt]")).find((one) => one.getAttribute("data-prompt") === id);
+    if (li && tool !== "off") (slot(li, "adjust").parentElement as HTMLDetailsElement).open = true;
+    const found = li && (tool === "adjust" ? slot(li, "adjust") : li.querySelector<HTMLElement>(`[data-act="${tool}"]`));
+    (found || slot(this.view, "focus")).focus();
+    this.app.say(said);
   }
 
   private offItem(id: string): HTMLElement {
-    const ask = askOf(this.app.state, id);
+    const ask = this.app.state.ask(id);
     const li = clone("part-off");
     fill(li, "ask", ask);
     const back = act(li, "back-on", () => {
       this.app.state.pick(id, true);
-      this.app.say(words.putBack(ask));
-      this.showAll();
-      this.focus(id);
+      this.anew(id, "off", words.putBack(ask));
     });
     back.appendChild(unseen(words.about(ask)));
     return li;
   }
 
   private addOwn(): void {
-    const field = this.view.querySelector("textarea") as HTMLTextAreaElement;
-    const ask = field.value.trim().replace(/\s+/g, " ");
+    const field = this.view.querySelector<HTMLTextAreaElement>("#planner-own") as HTMLTextAreaElement;
+    const ask = plain(field.value);
     if (!ask) return showProblem(slot(this.view, "add"), words.noOwn);
     slot(this.view, "problem").hidden = true;
     this.app.state.addOwn(ask);
@@ -174,4 +215,8 @@ class SheetView {
     this.app.say(words.added(ask));
     field.focus();
   }
+}
+
+function plain(text: string): string {
+  return text.trim().replace(/\s+/g, " ");
 }

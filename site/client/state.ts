@@ -1,33 +1,15 @@
-// What the reader has said so far. It lives in this page's memory and nowhere
-// else: closing the page, or clear, ends it.
+// What the reader has said so far, and what follows from it.
 
 import { Answers, Path, addOnce, entry, walk } from "./walker";
 import { Change, changes } from "./changes";
 import { Data, Ending, Tree } from "./data";
-
-/** A question of the reader's own. */
-export interface Own {
-  id: string;
-  ask: string;
-}
+import { Kept, nothing } from "./kept";
 
 /** More stars than this would star nothing. */
 export const MOST_STARS = 3;
 
 export class State {
-  /** Trees the reader began, in that order. */
-  taken: string[] = [];
-  /** Trees the reader chose and has not begun. */
-  waiting: string[] = [];
-  own: Own[] = [];
-  /** Whether the reader opened the fold of further prompts on the sheet. */
-  moreOpen = false;
-
-  private stars: string[] = [];
-  private answers: { [tree: string]: Answers } = {};
-  /** Prompts the reader put on (true) or took off (false) against what came up. */
-  private picks: { [prompt: string]: boolean } = {};
-  private owns = 0;
+  kept: Kept = nothing();
 
   constructor(readonly data: Data) {}
 
@@ -38,8 +20,8 @@ export class State {
 
   /** Marks a tree as begun and takes it off the waiting ones. */
   begin(tree: string): void {
-    addOnce(this.taken, [tree]);
-    this.waiting = this.waiting.filter((id) => id !== tree);
+    addOnce(this.kept.taken, [tree]);
+    this.kept.waiting = without(this.kept.waiting, tree);
   }
 
   chosen(tree: string, question: string): string[] {
@@ -47,7 +29,9 @@ export class State {
   }
 
   answer(tree: string, question: string, chosen: string[]): void {
-    this.answersOf(tree)[question] = chosen;
+    const answers = this.answersOf(tree);
+    answers[question] = chosen;
+    this.kept.answers[tree] = answers;
   }
 
   path(tree: string): Path {
@@ -62,7 +46,7 @@ export class State {
   /** The endings reached, grave ones first, else in the order of the trees taken. */
   endings(): { tree: string; id: string; ending: Ending }[] {
     const reached = [];
-    for (const tree of this.taken) {
+    for (const tree of this.kept.taken) {
       const id = this.path(tree).ending;
       const ending = id ? entry(this.tree(tree).endings, id) : undefined;
       if (ending) reached.push({ tree, id, ending });
@@ -74,7 +58,7 @@ export class State {
   cards(first: string): string[] {
     const cards: string[] = [];
     if (first) addOnce(cards, this.path(first).cards);
-    for (const tree of this.taken) addOnce(cards, this.path(tree).cards);
+    for (const tree of this.kept.taken) addOnce(cards, this.path(tree).cards);
     return cards;
   }
 
@@ -92,29 +76,41 @@ export class State {
     return prompts;
   }
 
-  /** Prompts on the sheet: general, then what came up, then what was added. */
+  /** Trees whose ending, or a card picked up in them, brings a prompt. */
+  broughtBy(prompt: string): string[] {
+    return this.kept.taken.filter((tree) => {
+      const path = this.path(tree);
+      const ending = path.ending ? entry(this.tree(tree).endings, path.ending) : undefined;
+      const prompts = ((ending && ending.prompts) || []).slice();
+      for (const card of path.cards) addOnce(prompts, entry(this.data.cards, card) || []);
+      return prompts.indexOf(prompt) >= 0;
+    });
+  }
+
+  /** Prompts on the sheet: as the reader ordered them, then general ones, what came up, what was added. */
   sheet(): string[] {
     const prompts: string[] = [];
+    addOnce(prompts, this.kept.order);
     addOnce(prompts, this.data.general);
     addOnce(prompts, this.cameUp());
-    addOnce(prompts, Object.keys(this.picks));
+    addOnce(prompts, Object.keys(this.kept.picks));
     return prompts.filter((id) => this.isOn(id));
   }
 
   /** Prompts that the reader took off and may put back. */
   takenOff(): string[] {
-    return Object.keys(this.picks).filter((id) => !this.isOn(id));
+    return Object.keys(this.kept.picks).filter((id) => !this.isOn(id));
   }
 
   isOn(prompt: string): boolean {
-    const pick = entry(this.picks, prompt);
+    const pick = entry(this.kept.picks, prompt);
     return pick === undefined ? this.byDefault(prompt) : pick;
   }
 
   /** Only a choice against the default is kept, so changed answers still count. */
   pick(prompt: string, on: boolean): void {
-    if (on === this.byDefault(prompt)) delete this.picks[prompt];
-    else this.picks[prompt] = on;
+    if (on === this.byDefault(prompt)) delete this.kept.picks[prompt];
+    else this.kept.picks[prompt] = on;
     if (!on) this.unstar(prompt);
   }
 
@@ -124,7 +120,7 @@ export class State {
 
   /** Starred prompts and own questions. A prompt that no longer comes up lends its star to others. */
   starred(): string[] {
-    return this.stars.filter((id) => this.own.some((o) => o.id === id) || this.isOn(id));
+    return this.kept.stars.filter((id) => this.isOwn(id) || this.isOn(id));
   }
 
   isStarred(id: string): boolean {
@@ -133,44 +129,62 @@ export class State {
 
   /** Stars a prompt or an own question; false if there are enough stars already. */
   star(id: string): boolean {
-    this.stars = this.starred();
-    if (this.stars.length >= MOST_STARS) return false;
-    addOnce(this.stars, [id]);
+    this.kept.stars = this.starred();
+    if (this.kept.stars.length >= MOST_STARS) return false;
+    addOnce(this.kept.stars, [id]);
     return true;
   }
 
   unstar(id: string): void {
-    this.stars = this.stars.filter((s) => s !== id);
+    this.kept.stars = without(this.kept.stars, id);
+  }
+
+  /** What a prompt or an own question asks, in the reader's words where there are any. */
+  ask(id: string): string {
+    const own = this.kept.own.find((o) => o.id === id);
+    if (own) return own.ask;
+    const prompt = entry(this.data.prompts, id);
+    return entry(this.kept.reworded, id) || (prompt ? prompt.ask : "");
+  }
+
+  /** Puts a question in other words; none brings a prompt's own words back. */
+  reword(id: string, ask: string): void {
+    const own = this.kept.own.find((o) => o.id === id);
+    const prompt = entry(this.data.prompts, id);
+    if (own) own.ask = ask || own.ask;
+    else if (ask && prompt && ask !== prompt.ask) this.kept.reworded[id] = ask;
+    else delete this.kept.reworded[id];
   }
 
   addOwn(ask: string): void {
-    this.owns++;
-    this.own.push({ id: `own ${this.owns}`, ask }); // the blank keeps it apart from prompt ids
+    let n = 1;
+    while (this.isOwn(`own ${n}`)) n++;
+    this.kept.own.push({ id: `own ${n}`, ask }); // the blank keeps it apart from prompt ids
   }
 
   removeOwn(id: string): void {
-    this.own = this.own.filter((o) => o.id !== id);
+    this.kept.own = this.kept.own.filter((o) => o.id !== id);
     this.unstar(id);
   }
 
-  /** Whether there is anything to clear. */
+  private isOwn(id: string): boolean {
+    return this.kept.own.some((o) => o.id === id);
+  }
+
+  /** Whether there is nothing to clear. */
   isEmpty(): boolean {
-    return !this.taken.length && !this.waiting.length && !this.own.length && !this.stars.length && !Object.keys(this.picks).length;
+    return JSON.stringify(this.kept) === JSON.stringify(nothing());
   }
 
   clear(): void {
-    this.taken = [];
-    this.waiting = [];
-    this.stars = [];
-    this.own = [];
-    this.moreOpen = false;
-    this.answers = {};
-    this.picks = {};
+    this.kept = nothing();
   }
 
   private answersOf(tree: string): Answers {
-    const answers = entry(this.answers, tree);
-    if (answers) return answers;
-    return (this.answers[tree] = {});
+    return entry(this.kept.answers, tree) || {};
   }
+}
+
+function without(ids: string[], id: string): string[] {
+  return ids.filter((i) => i !== id);
 }

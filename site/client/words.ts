@@ -20,7 +20,18 @@ export const done = "Done. You can take it again.";
 export const begun = "You have begun this one.";
 export const newTab = " (opens in a new tab)";
 export const enoughStars = "You have three stars now. Take one star off first, then add this one.";
-export const twoPages = "This is a long sheet. It may print on two pages. To fit one page, take some questions off.";
+export const title = "My questions for this visit";
+export const day = "A normal day, as I want it:";
+export const bring = "What to bring";
+export const emergency = "In an emergency:";
+export const notAdvice = "This sheet helps you ask. It is not medical advice and picks no foot.";
+export const visit = "After the visit";
+export const stillHere = "Your answers from before are still here, in this tab.";
+export const saved = "The file is yours. Keep it where only you can see it.";
+export const opened = "Your sheet is open again.";
+export const noSheet = "This file is not a sheet of this planner. Please choose the file that you saved here.";
+export const copied = "Copied.";
+export const copyByHand = "The text is marked. Please copy it now.";
 
 export function remaining(left: number): string {
   if (left === 0) return "This is the last question.";
@@ -104,4 +115,35 @@ export function added(ask: string): string {
 
 export function made(date: Date): string {
   return `Made on ${date.toLocaleDateString(undefined, { year: "numeric", month: "long", day: "numeric" })}`;
+}
+
+export function tooLong(large: boolean): string {
+  const [may, fit] = large ? ["three", "two"] : ["two", "one"];
+  return `This is a long sheet. It may print on ${may} pages. To fit ${fit}, take some questions off.`;
+}
+
+export function cameFrom(tree: string, said: string[]): string {
+  return said.length ? `It came up in “${tree}”. You said: ${said.join("; ")}.` : `It came up in “${tree}”.`;
+}
+
+export function moved(did: boolean, by: 1 | -1): string {
+  if (did) return by < 0 ? "Moved up." : "Moved down.";
+  return by < 0 ? "It is the first one." : "It is the last one.";
+}
+
+export function reworded(ask: string): string {
+  return `It now reads: ${ask}`;
+}
+
+export function reply(mark: string | undefined, said: string | undefined): string {
+  const marks: { [mark: string]: string } = { answered: "Answered.", later: "Later.", write: "They will write back." };
+  return [(mark && marks[mark]) || "", said || ""].filter((s) => s).join(" ");
+}
+
+export function clinicPhone(phone: string): string {
+  return `Clinic: ${phone.replace(/[.\s]+$/, "")}.`;
+}
+
+export function clearsIn(seconds: number): string {
+  return `This screen clears in ${seconds} seconds.`;
 }

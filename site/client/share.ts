@@ -1,0 +1,82 @@
+// The sheet without paper: as plain text, and as a file of the reader's own.
+// Nothing is sent; what is saved or copied is the reader's.
+
+import { App } from "./app";
+import { forPaper } from "./compose";
+import { act, fill, make, slot } from "./dom";
+import { read, write } from "./kept";
+import { State } from "./state";
+import * as words from "./words";
+
+export function tieShare(app: App, view: HTMLElement): void {
+  const text = view.querySelector<HTMLTextAreaElement>("#planner-text") as HTMLTextAreaElement;
+  slot(view, "share").addEventListener("toggle", () => (text.value = plainText(app.state)));
+  act(view, "copy", () => copy(app, text, plainText(app.state)));
+  act(view, "save", () => save(app));
+}
+
+/** Ties the field that opens a saved sheet. */
+export function tieOpen(app: App, view: HTMLElement): void {
+  const field = view.querySelector<HTMLInputElement>("#planner-file") as HTMLInputElement;
+  field.addEventListener("change", () => {
+    const file = field.files && field.files[0];
+    if (!file) return;
+    const reader = new FileReader();
+    reader.onload = () => open(app, view, String(reader.result));
+    reader.onerror = () => open(app, view, "");
+    reader.readAsText(file);
+  });
+}
+
+function open(app: App, view: HTMLElement, text: string): void {
+  const kept = read(text, app.state.data);
+  if (!kept) {
+    fill(view, "file-problem", words.noSheet);
+    return app.say(words.noSheet);
+  }
+  app.state.kept = kept;
+  app.go({ view: "sheet" });
+  app.say(words.opened);
+}
+
+/** Hands the browser a file to save. */
+export function save(app: App): void {
+  const link = make("a") as HTMLAnchorElement;
+  link.href = URL.createObjectURL(new Blob([write(app.state.kept, app.state.data)], { type: "application/json" }));
+  link.download = "my-sheet.json";
+  link.hidden = true;
+  document.body.appendChild(link);
+  link.click();
+  link.remove();
+  setTimeout(() => URL.revokeObjectURL(link.href), 10000);
+  app.say(words.saved, true);
+}
+
+/** Copies a text; where the browser refuses, it is left marked for the reader to copy. */
+export function copy(app: App, field: HTMLTextAreaElement | HTMLInputElement, text: string): void {
+  field.value = text;
+  const byHand = (): void => {
+    field.focus();
+    field.select();
+    app.say(words.copyByHand, true);
+  };
+  if (!navigator.clipboard) return byHand();
+  navigator.clipboard.writeText(text).then(() => app.say(words.copied, true), byHand);
+}
+
+/** The sheet as lines of text, in the order of the paper. */
+export function plainText(state: State): string {
+  const sheet = forPaper(state);
+  const edition = state.data.edition;
+  const lines = [words.title, words.made(new Date())];
+  const part = (title: string, ids: string[]): void => {
+    if (ids.length) lines.push("", title, ...ids.map((id) => `- ${state.ask(id)}`));
+  };
+  if (state.kept.day) lines.push("", `${words.day} ${state.kept.day}`);
+  part(words.starred, sheet.starred);
+  for (const group of sheet.groups) part(group.title, group.prompts);
+  part(words.ownQuestions, sheet.own);
+  part(words.bring, sheet.bring);
+  lines.push("", `${words.emergency} ${edition.emergency || ""}`, words.notAdvice, [edition.name, edition.version].filter((s) => s).join(", "));
+  return lines.join("\n");
+}

@@ -1,0 +1,52 @@
+// The sheet turned over: what became of each question, and what was agreed.
+
+import { App } from "./app";
+import { asked } from "./compose";
+import { act, clone, fill, slot } from "./dom";
+import { Mark } from "./kept";
+import { Paper } from "./paper";
+import { save } from "./share";
+
+export function visitView(app: App, paper: Paper): HTMLElement {
+  const view = clone("view-visit");
+  const list = slot(view, "asked");
+  asked(app.state).forEach((id, n) => list.appendChild(question(app, id, n)));
+  slot(view, "none").hidden = list.childElementCount > 0;
+  for (const name of ["decided", "tries", "meet"] as const) {
+    const field = view.querySelector<HTMLTextAreaElement>(`#visit-${name}`) as HTMLTextAreaElement;
+    field.value = app.state.kept.visit[name];
+    field.addEventListener("change", () => {
+      app.state.kept.visit[name] = field.value.trim();
+      paper.showVisit();
+    });
+  }
+  view.addEventListener("change", () => paper.showVisit());
+  paper.showVisit();
+  act(view, "print", () => window.print());
+  act(view, "save", () => save(app));
+  act(view, "sheet", () => app.go({ view: "sheet" }));
+  return view;
+}
+
+function question(app: App, id: string, n: number): HTMLElement {
+  const part = clone("part-asked");
+  const visit = app.state.kept.visit;
+  fill(part, "ask", app.state.ask(id));
+  for (const box of Array.from(part.querySelectorAll<HTMLInputElement>("input"))) {
+    const label = box.nextElementSibling as HTMLLabelElement;
+    box.name = `visit-${n}`;
+    box.id = label.htmlFor = `visit-${n}-${box.value}`;
+    box.checked = visit.marks[id] === box.value;
+    box.addEventListener("change", () => {
+      visit.marks[id] = box.value as Mark;
+    });
+  }
+  const field = part.querySelector("textarea") as HTMLTextAreaElement;
+  field.id = (part.querySelector("label.said") as HTMLLabelElement).htmlFor = `visit-${n}-said`;
+  field.value = visit.replies[id] || "";
+  field.addEventListener("change", () => {
+    if (field.value.trim()) visit.replies[id] = field.value.trim();
+    else delete visit.replies[id];
+  });
+  return part;
+}
