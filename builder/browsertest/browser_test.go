@@ -3,6 +3,7 @@ package browsertest
 import (
 	"bytes"
 	"context"
+	"encoding/json"
 	"errors"
 	"fmt"
 	"image"
@@ -22,6 +23,7 @@ import (
 	"github.com/chromedp/cdproto/network"
 	"github.com/chromedp/cdproto/page"
 	"github.com/chromedp/cdproto/runtime"
+	"github.com/chromedp/cdproto/tracing"
 	"github.com/chromedp/chromedp"
 	"github.com/chromedp/chromedp/kb"
 )
@@ -85,6 +87,36 @@ type tab struct {
 	mu       sync.Mutex
 	asked    []string // addresses that the page asked for
 	troubles []string // what the browser complained of
+	trace    []traceEvent
+	traced   chan struct{}
+}
+
+// A traceEvent is a piece of work as the browser notes it; times in microseconds,
+// Tdur that of the thread alone.
+type traceEvent struct {
+	Name          string
+	Pid, Tid      int
+	Ts, Dur, Tdur float64
+}
+
+// startTrace notes what the page's threads do, until endTrace.
+func (b *tab) startTrace() {
+	b.t.Helper()
+	b.trace, b.traced = nil, make(chan struct{})
+	command(b, tracing.Start, tracing.StartParams{TraceConfig: &tracing.TraceConfig{IncludedCategories: []string{"toplevel", "devtools.timeline"}}})
+}
+
+func (b *tab) endTrace() []traceEvent {
+	b.t.Helper()
+	command(b, tracing.End, cdp.Empty{})
+	select {
+	case <-b.traced:
+	case <-time.After(30 * time.Second):
+		b.t.Fatal("the browser does not end its trace")
+	}
+	b.mu.Lock()
+	defer b.mu.Unlock()
+	return b.trace
 }
 
 func newTab(t testing.TB) *tab {
@@ -111,6 +143,15 @@ func (b *tab) heard(event any) {
 	switch e := event.(type) {
 	case *network.EventRequestWillBeSent:
 		b.asked = append(b.asked, e.Request.URL)
+	case *tracing.EventDataCollected:
+		for _, v := range e.Value {
+			var one traceEvent
+			if json.Unmarshal(v, &one) == nil {
+				b.trace = append(b.trace, one)
+			}
+		}
+	case *tracing.EventTracingComplete:
+		close(b.traced)
 	case *network.EventWebSocketCreated:
 		b.asked = append(b.asked, e.URL)
 	case *runtime.EventExceptionThrown:

@@ -27,7 +27,7 @@ func planner(name string, steps func(b *tab)) state {
 var states = []state{
 	pageState("index.html"), pageState("learn/index.html"), pageState("learn/payer-levels.html"), pageState("learn/foot-types.html"), pageState("learn/glossary.html"),
 	pageState("learn/questions.html"), pageState("teach/index.html"), pageState("teach/loads-and-weight.html"), pageState("clinic/index.html"), pageState("clinic/sources.html"),
-	pageState("prepare/loads-and-weight.html"),
+	pageState("prepare/loads-and-weight.html"), pageState("workbench/index.html"), pageState("workbench/heel-change.html"),
 	planner("topics", func(*tab) {}),
 	planner("topics-error", func(b *tab) { wantProblem(b, b.hand(`next()`)) }),
 	planner("question", func(b *tab) { takeHalf(b) }),

@@ -78,10 +78,10 @@ func drawHeelChange(c *canvas) {
 	c.handle("heel-handle", f.at(-60, 0), true)
 	c.handle("ball-handle", f.at(330, 0), true)
 	for i, id := range []string{"lean-1", "lean-2", "lean-3"} {
-		c.says("d-text d-bold", id, pt{330, 60 + float64(i)*26}, right, "")
+		c.says("d-text d-bold", id, pt{310, 60 + float64(i)*26}, right, "")
 	}
-	for i, id := range []string{"knee-1", "knee-2"} {
-		c.says("d-text", id, pt{330, 170 + float64(i)*26}, right, "")
+	for i, id := range []string{"knee-1", "knee-2", "knee-3"} {
+		c.says("d-text", id, pt{310, 170 + float64(i)*26}, right, "")
 	}
 	c.note(pt{8, 406}, right, "heel")
 	c.note(pt{470, 406}, left, "ball of the foot")

@@ -41,8 +41,9 @@ var heelChange = &Figure{
 		{ID: "lean-1", Place: Label, Cases: []Case{{If: "gap > 0*mm", Text: "leg leans"}}},
 		{ID: "lean-2", Place: Label, Cases: []Case{{If: "change > 0*mm", Text: "forward by"}, {If: "change < 0*mm", Text: "back by"}}},
 		{ID: "lean-3", Place: Label, Cases: []Case{{If: "gap > 0*mm", Text: "{least} to {most-n}°"}}},
-		{ID: "knee-1", Place: Label, Cases: []Case{{If: "gap > 0*mm", Text: "knee is pushed"}}},
-		{ID: "knee-2", Place: Label, Cases: []Case{{If: "change > 0*mm", Text: "to bend"}, {If: "change < 0*mm", Text: "straight"}}},
+		{ID: "knee-1", Place: Label, Cases: []Case{{If: "gap > 0*mm", Text: "knee is"}}},
+		{ID: "knee-2", Place: Label, Cases: []Case{{If: "gap > 0*mm", Text: "pushed"}}},
+		{ID: "knee-3", Place: Label, Cases: []Case{{If: "change > 0*mm", Text: "to bend"}, {If: "change < 0*mm", Text: "straight"}}},
 		{ID: "prompt", Place: Prompt, Cases: []Case{
 			{If: "change > 0*mm", Text: "The heel height of {other-name} is {gap} more than that of {usual-name}. Can one setting serve both?"},
 			{If: "change < 0*mm", Text: "The heel height of {other-name} is {gap} less than that of {usual-name}. Can one setting serve both?"},

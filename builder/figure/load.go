@@ -15,6 +15,10 @@ var load = &Figure{
 	},
 	Values: []Value{
 		{ID: "carried", Is: "pack + child + tools", Unit: "kg", Step: 0.5},
+		{ID: "body-only", Is: "body", Unit: "kg", Step: 0.5, Alone: true},
+		{ID: "pack-only", Is: "pack", Unit: "kg", Step: 0.5, Alone: true},
+		{ID: "child-only", Is: "child", Unit: "kg", Step: 0.5, Alone: true},
+		{ID: "tools-only", Is: "tools", Unit: "kg", Step: 0.5, Alone: true},
 		{ID: "load", Is: "load(body, pack, child, tools)", Unit: "kg", Step: 0.5},
 	},
 	Texts: []Text{
@@ -25,10 +29,10 @@ var load = &Figure{
 			{If: "carried > 32.7*kg", Text: "What you carry is more than in the studies we found. They went from 13.6 to 32.7 kg (30 to 72 lb), and do not agree on what helps."},
 			{If: "carried > 0*kg", Text: "Studies of carried loads went from 13.6 to 32.7 kg (30 to 72 lb), and do not agree on what helps."}}},
 		{ID: "ask", Place: Sentence, Cases: []Case{{Text: "Do not hold this number against a rating by yourself. Ask how the limit of your foot is meant."}}},
-		{ID: "body-word", Place: Label, Cases: []Case{{Text: "you: {body}"}}},
-		{ID: "pack-word", Place: Label, Cases: []Case{{If: "pack > 0*kg", Text: "pack: {pack}"}}},
-		{ID: "child-word", Place: Label, Cases: []Case{{If: "child > 0*kg", Text: "child: {child}"}}},
-		{ID: "tools-word", Place: Label, Cases: []Case{{If: "tools > 0*kg", Text: "tools: {tools}"}}},
+		{ID: "body-word", Place: Label, Cases: []Case{{Text: "you: {body-only}"}}},
+		{ID: "pack-word", Place: Label, Cases: []Case{{If: "pack > 0*kg", Text: "pack: {pack-only}"}}},
+		{ID: "child-word", Place: Label, Cases: []Case{{If: "child > 0*kg", Text: "child: {child-only}"}}},
+		{ID: "tools-word", Place: Label, Cases: []Case{{If: "tools > 0*kg", Text: "tools: {tools-only}"}}},
 		{ID: "total", Place: Label, Cases: []Case{{Text: "{load}"}}},
 		{ID: "prompt", Place: Prompt, Cases: []Case{
 			{If: "carried > 0*kg", Text: "With what I often carry, my foot bears about {load}. Does the limit of my foot count what I carry?"},

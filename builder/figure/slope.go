@@ -18,6 +18,7 @@ var slope = &Figure{
 		{ID: "grade", Is: "slope_percent(slope)", Step: 0.1},
 		{ID: "n", Is: "slope_n(slope)", Step: 0.1},
 		{ID: "needed", Is: "ankle_needed(slope)", Unit: "deg", Step: 0.1},
+		{ID: "needed-n", Is: "needed/deg", Step: 0.1},
 		{ID: "felt", Is: "abs(heel_felt(slope, long_lever(260*mm)))", Unit: "mm", Step: 1},
 	},
 	Texts: []Text{
@@ -32,8 +33,8 @@ var slope = &Figure{
 		{ID: "studied", Place: Sentence, Cases: []Case{
 			{If: "needed > 10*deg", Text: "This is steeper than the 5 and 10 degrees on which standing has been studied. Ask how many degrees your own ankle gives each way."},
 			{If: "slope > 0*percent", Text: "Standing has been studied on 5 and on 10 degrees. Ask how many degrees your own ankle gives each way."}}},
-		{ID: "toe-up", Place: Label, Cases: []Case{{Text: "toe up {needed}"}}},
-		{ID: "toe-down", Place: Label, Cases: []Case{{Text: "toe down {needed}"}}},
+		{ID: "toe-up", Place: Label, Cases: []Case{{Text: "toe up {needed-n}°"}}},
+		{ID: "toe-down", Place: Label, Cases: []Case{{Text: "toe down {needed-n}°"}}},
 		{ID: "prompt", Place: Prompt, Cases: []Case{
 			{If: "slope > 0*percent", Text: "My slope is about {grade} %, or {needed}. How far does my ankle bend, up and down, when I stand on it?"},
 			{Text: "How far does my ankle bend, up and down, when I stand on a slope?"}}},

@@ -2,7 +2,7 @@
 // dragging in its drawing, and it shows what follows. builder/figure made the
 // markup, the table and the first picture. Nothing here knows what is computed.
 
-import { Figure, Input, Settings, settle } from "./settle";
+import { Figure, Input, Look, Settings, look } from "./settle";
 import { Tables, Value, read, refused } from "./quantity";
 import { slot } from "./dom";
 
@@ -17,12 +17,24 @@ const copied = "Copied. You can paste it anywhere.";
 const notCopied = "The question is marked. Copy it with the menu or with Ctrl and C.";
 const taken = "The question is on your sheet.";
 
+/** An element that says a text of the figure. */
+interface Said {
+  element: HTMLElement;
+  id: string;
+  text: string;
+}
+
 class Run {
   private readonly settings: Settings = { amounts: {}, chosen: {}, us: false };
-  private readonly says: HTMLElement[];
+  private readonly says: Said[];
+  private readonly sets: { [input: string]: HTMLElement } = {};
+  private readonly sliders: { [input: string]: HTMLInputElement } = {};
   private readonly parts: { [part: string]: Element } = {};
   private was: { [key: string]: string } = {};
+  private shown: Look | undefined;
+  private turn = 0;
   private asked = 0;
+  private toldNow = false;
 
   constructor(
     private readonly root: HTMLElement,
@@ -31,7 +43,8 @@ class Run {
     private readonly planner: string,
     private readonly take?: Take,
   ) {
-    this.says = this.all("[data-says]");
+    this.says = this.all("[data-says]").map((element) => ({ element, id: element.getAttribute("data-says") as string, text: element.textContent as string }));
+    for (const e of this.all("[data-input]")) this.sets[e.getAttribute("data-input") as string] = e;
     for (const e of this.all("[data-part]")) this.parts[e.getAttribute("data-part") as string] = e;
   }
 
@@ -42,7 +55,9 @@ class Run {
     this.root.classList.add("figure-live");
     slot(this.root, "sets").hidden = false;
     slot(this.root, "typical").hidden = true;
-    this.show();
+    this.show(true);
+    this.showQuestion();
+    this.fillFields();
   }
 
   private all(what: string): HTMLElement[] {
@@ -50,7 +65,7 @@ class Run {
   }
 
   private set(id: string): HTMLElement {
-    return this.root.querySelector(`[data-input="${id}"]`) as HTMLElement;
+    return this.sets[id] as HTMLElement;
   }
 
   /** Ties an input's controls, and reads what they hold: a browser may have kept it. */
@@ -70,6 +85,7 @@ class Run {
       return;
     }
     const [slider, field] = Array.from(set.querySelectorAll("input")) as [HTMLInputElement, HTMLInputElement];
+    this.sliders[input.id] = slider;
     this.type(input, field.value);
     slider.addEventListener("input", () => {
       this.slide(input, Number(slider.value));
@@ -115,23 +131,22 @@ class Run {
   /** Drags in the drawing change an input as the table says. */
   private tieHandle(part: string): void {
     const grip = this.parts[part] as SVGGElement;
-    let at: { x: number; y: number; from: number } | undefined;
+    let at: { x: number; y: number; from: number; scale: number } | undefined;
     const handle = () => this.figure.handles.find((h) => h.part === part && !this.set(h.input).hidden);
     grip.addEventListener("pointerdown", (event) => {
       const h = handle();
       const v = h && this.settings.amounts[h.input];
       if (!v) return;
-      at = { x: event.clientX, y: event.clientY, from: v.value };
+      const svg = grip.ownerSVGElement as SVGSVGElement;
+      at = { x: event.clientX, y: event.clientY, from: v.value, scale: svg.viewBox.baseVal.width / svg.getBoundingClientRect().width };
       grip.setPointerCapture(event.pointerId);
       event.preventDefault();
     });
     grip.addEventListener("pointermove", (event) => {
       const h = handle();
       if (!at || !h) return;
-      const svg = grip.ownerSVGElement as SVGSVGElement;
-      const scale = svg.viewBox.baseVal.width / svg.getBoundingClientRect().width;
       const moved = (event.clientX - at.x) * (h.right || 0) + (event.clientY - at.y) * (h.down || 0);
-      this.slide(this.figure.inputs.find((i) => i.id === h.input) as Input, at.from + moved * scale);
+      this.slide(this.figure.inputs.find((i) => i.id === h.input) as Input, at.from + moved * at.scale);
     });
     const drop = (): void => {
       if (at) this.tell();
@@ -143,13 +158,27 @@ class Run {
 
   /** Shows once in the next frame, however often it was asked. */
   private later(): void {
-    slot(this.root, "status").textContent = "";
+    if (this.toldNow) slot(this.root, "status").textContent = "";
+    this.toldNow = false;
+    this.shown = undefined;
+    this.ask();
+  }
+
+  private ask(): void {
     if (!this.asked) this.asked = requestAnimationFrame(() => this.show());
   }
 
-  private show(): void {
+  /** The drawing follows in every frame. Of the words one follows a frame, in turn, for
+   * each makes a part of the page be laid out anew; all do when the reader stops. */
+  private show(all = false): void {
     this.asked = 0;
-    const shown = settle(this.figure, this.settings, this.units);
+    if (!this.shown) this.draw();
+    if (all) while (this.wordNext());
+    else if (this.wordNext()) this.ask();
+  }
+
+  private draw(): void {
+    const shown = (this.shown = look(this.figure, this.settings, this.units));
     for (const key in shown.attrs) {
       const text = shown.attrs[key] as string;
       if (this.was[key] === text) continue;
@@ -157,24 +186,52 @@ class Run {
       const [part, attr] = key.split(" ") as [string, string];
       (this.parts[part] as Element).setAttribute(attr, text);
     }
-    for (const e of this.says) {
-      const text = shown.texts[e.getAttribute("data-says") as string] || "";
-      if (e.textContent === text) continue;
-      e.textContent = text;
-      if (e.tagName === "P") e.hidden = !text;
-    }
-    for (const input of this.figure.inputs) this.showInput(input, shown.open[input.id] as boolean, shown.texts[input.id] as string);
-    this.showQuestion(shown.texts["prompt"] || "");
   }
 
-  private showInput(input: Input, open: boolean, said: string): void {
-    const set = this.set(input.id);
-    if (set.hidden === open) set.hidden = !open;
+  /** Writes the next word that is out of date; tells whether there was one. */
+  private wordNext(): boolean {
+    const shown = this.shown as Look;
+    for (let n = 0; n < this.says.length; n++) {
+      const said = this.says[this.turn++ % this.says.length] as Said;
+      if (this.word(said)) return true;
+    }
+    return this.figure.inputs.some((i) => this.showInput(i, shown.open[i.id] as boolean, i.measure ? shown.text(i.id) : ""));
+  }
+
+  private word(said: Said): boolean {
+    const text = (this.shown as Look).text(said.id);
+    if (said.text === text) return false;
+    said.text = text;
+    said.element.textContent = text;
+    if (said.element.tagName === "P") said.element.hidden = !text;
+    return true;
+  }
+
+  private showInput(input: Input, open: boolean, said: string): boolean {
     const v = this.settings.amounts[input.id] as Value | undefined;
-    if (!v) return;
-    const [slider, field] = Array.from(set.querySelectorAll("input")) as [HTMLInputElement, HTMLInputElement];
-    if (Number(slider.value) !== v.value) slider.value = String(v.value);
-    if (slider.getAttribute("aria-valuetext") !== said) slider.setAttribute("aria-valuetext", said);
+    const key = input.id + " =";
+    const now = `${open} ${v ? v.value + said : ""}`;
+    if (this.was[key] === now) return false;
+    this.was[key] = now;
+    this.set(input.id).hidden = !open;
+    const slider = this.sliders[input.id];
+    if (v && slider) {
+      if (Number(slider.value) !== v.value) slider.value = String(v.value);
+      slider.setAttribute("aria-valuetext", said);
+    }
+    return true;
+  }
+
+  /** Puts the amounts into the fields, once the reader has stopped: a field is costly to draw. */
+  private fillFields(): void {
+    for (const input of this.figure.inputs) {
+      const v = this.settings.amounts[input.id];
+      if (v) this.fillField(input, v);
+    }
+  }
+
+  private fillField(input: Input, v: Value): void {
+    const field = this.set(input.id).querySelectorAll("input")[1] as HTMLInputElement;
     const text = this.shortly(input, v);
     if (document.activeElement !== field && field.value !== text && !field.hasAttribute("aria-invalid")) field.value = text;
   }
@@ -183,20 +240,25 @@ class Run {
   private shortly(input: Input, v: Value): string {
     const one: Settings = { amounts: { [input.id]: v }, chosen: {}, us: false };
     const bare: Figure = { inputs: [{ id: input.id, measure: input.measure as never }], values: [], texts: [], moves: [], handles: [] };
-    return (settle(bare, one, this.units).texts[input.id] as string).split(" (")[0] as string;
+    return look(bare, one, this.units).text(input.id).split(" (")[0] as string;
   }
 
   /** Says the result once, when the reader has stopped. */
   private tell(): void {
     requestAnimationFrame(() => {
+      this.show(true);
+      this.fillFields();
+      this.showQuestion();
       const open = this.all(".figure-says p").filter((p) => !p.hidden);
+      this.toldNow = true;
       slot(this.root, "status").textContent = open.map((p) => p.textContent).join(" ");
     });
   }
 
   // The question to bring
 
-  private showQuestion(question: string): void {
+  private showQuestion(): void {
+    const question = (this.shown as Look).text("prompt");
     const link = this.root.querySelector<HTMLAnchorElement>('a[data-act="own"]');
     if (link) link.href = `${this.planner}#own=${encodeURIComponent(question.slice(0, 300))}`;
   }

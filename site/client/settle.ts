@@ -39,7 +39,22 @@ export interface Shown {
   open: { [input: string]: boolean };
 }
 
+/** The same with texts that are made when they are asked for. */
+export interface Look {
+  attrs: { [partAndAttr: string]: string };
+  open: { [input: string]: boolean };
+  text(id: string): string;
+}
+
 export function settle(f: Figure, s: Settings, units: Tables): Shown {
+  const seen = look(f, s, units);
+  const texts: Shown["texts"] = {};
+  for (const i of f.inputs) if (i.measure) texts[i.id] = seen.text(i.id);
+  for (const t of f.texts) texts[t.id] = seen.text(t.id);
+  return { texts, attrs: seen.attrs, open: seen.open };
+}
+
+export function look(f: Figure, s: Settings, units: Tables): Look {
   const values: Values = {};
   const counted: { [id: string]: Figure["values"][number] } = {};
   const holds = (e: Coded | undefined): boolean => e === undefined || evaluate(e, values) === true;
@@ -51,7 +66,13 @@ export function settle(f: Figure, s: Settings, units: Tables): Shown {
     values[v.id] = evaluate(v.is, values);
   }
 
+  const words: { [id: string]: string } = {};
   function word(id: string): string {
+    const known = entry(words, id);
+    return known === undefined ? (words[id] = worded(id)) : known;
+  }
+
+  function worded(id: string): string {
     const input = f.inputs.find((i) => i.id === id);
     const said = entry(s.amounts, id);
     if (input && input.choices) return entry(input.choices, s.chosen[id] as string) || "";
@@ -79,12 +100,16 @@ export function settle(f: Figure, s: Settings, units: Tables): Shown {
     return known ? out : "";
   }
 
-  const out: Shown = { texts: {}, attrs: {}, open: {} };
-  for (const i of f.inputs) {
-    out.open[i.id] = holds(i.if);
-    if (i.measure) out.texts[i.id] = i.say ? say(i.say) : word(i.id);
-  }
-  for (const t of f.texts) out.texts[t.id] = say(t.cases);
+  const out: Look = {
+    attrs: {},
+    open: {},
+    text(id) {
+      const text = f.texts.find((t) => t.id === id);
+      const input = f.inputs.find((i) => i.id === id);
+      return text ? say(text.cases) : input && input.say ? say(input.say) : word(id);
+    },
+  };
+  for (const i of f.inputs) out.open[i.id] = holds(i.if);
   for (const m of f.moves) {
     const text = attr(m.attr, m.is, values);
     if (text !== undefined) out.attrs[m.part + " " + m.attr] = text;
