@@ -4,7 +4,7 @@ package drawing
 // two thicknesses. The sole's top has the foot's own step at a heel height of
 // heelStep, so the foot lies on it whatever the heel height is. The lever of the
 // drawn foot is its floor distance from heel to ball.
-var heelFrame = frame{158, 388, 0.55}
+var heelFrame = frame{128, 388, 0.55}
 
 var heelChange = Live{
 	Drawing: Drawing{ID: "heel-change", Title: "A leg in a shoe with another heel", Width: 480, Height: 420,
@@ -78,10 +78,10 @@ func drawHeelChange(c *canvas) {
 	c.handle("heel-handle", f.at(-60, 0), true)
 	c.handle("ball-handle", f.at(330, 0), true)
 	for i, id := range []string{"lean-1", "lean-2", "lean-3"} {
-		c.says("d-text d-bold", id, pt{310, 60 + float64(i)*26}, right, "")
+		c.says("d-text d-bold", id, pt{318, 60 + float64(i)*26}, right, "")
 	}
 	for i, id := range []string{"knee-1", "knee-2", "knee-3"} {
-		c.says("d-text", id, pt{310, 170 + float64(i)*26}, right, "")
+		c.says("d-text", id, pt{318, 170 + float64(i)*26}, right, "")
 	}
 	c.note(pt{8, 406}, right, "heel")
 	c.note(pt{470, 406}, left, "ball of the foot")

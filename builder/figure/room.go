@@ -13,7 +13,6 @@ var room = &Figure{
 		{ID: "left", Is: "room - build - parts", Unit: "mm", Step: 1},
 		{ID: "short", Is: "max(0*mm, -left)", Unit: "mm", Step: 1},
 		{ID: "left-mm", Is: "left", Unit: "mm", Step: 1, Alone: true},
-		{ID: "short-mm", Is: "short", Unit: "mm", Step: 1, Alone: true},
 	},
 	Texts: []Text{
 		{ID: "what", Place: Sentence, Cases: []Case{{Text: "There are {room} in all. The foot takes {build}, and the end of the socket and the joining parts take {parts}."}}},
@@ -22,7 +21,7 @@ var room = &Figure{
 			{If: "left == 0*mm", Text: "By this sum, nothing is left. Ask if that can be built, and how it would be set."},
 			{Text: "By this sum, the parts need {short} more than there is. Ask what else there is."}}},
 		{ID: "made-up", Place: Sentence, Cases: []Case{{Text: "The numbers are made up until you put in your own. Ask for the true ones: they differ from foot to foot."}}},
-		{ID: "left-word", Place: Label, Cases: []Case{{If: "left > 0*mm", Text: "left: {left-mm}"}, {If: "left == 0*mm", Text: "nothing left"}, {Text: "short: {short-mm}"}}},
+		{ID: "left-word", Place: Label, Cases: []Case{{If: "left > 20*mm", Text: "left: {left-mm}"}}},
 		{ID: "prompt", Place: Prompt, Cases: []Case{{Text: "From the end of my limb to the sole there are about {room}. Which build heights go into that, and what would I give up?"}}},
 	},
 	Typical: Typical{
