@@ -1,0 +1,451 @@
+package sheetcode
+
+import (
+	"fmt"
+	"maps"
+	"math/big"
+	"math/rand/v2"
+	"slices"
+	"strings"
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+
+	"keelpath/builder/clienttest"
+	"keelpath/builder/finding"
+	"keelpath/builder/library"
+	"keelpath/builder/quantity"
+	"keelpath/builder/tree"
+)
+
+func builtin(t testing.TB) (*library.Library, *Book) {
+	t.Helper()
+	var list finding.List
+	l := library.Load(&list, library.Builtin())
+	if list.Errors() > 0 {
+		t.Fatal(list.Sorted())
+	}
+	var patients []*tree.Tree
+	for _, tr := range l.Trees {
+		if tr.Audience.S == "patient" {
+			patients = append(patients, tr)
+		}
+	}
+	return l, BookOf(l, patients)
+}
+
+// bar is how many symbols the code of a sheet with up to 12 prompts and five
+// trees has at most.
+const bar = 40
+
+// The largest number that any such sheet could have, each part taken at its
+// largest: no sheet is left out, and none comes near it by all parts at once.
+func TestLongestCode(t *testing.T) {
+	_, b := builtin(t)
+	var rooms []*big.Int
+	for _, tr := range b.trees {
+		rooms = append(rooms, b.ways[tr.ID.S].all())
+		t.Logf("%-20s %d bits", tr.ID.S, b.ways[tr.ID.S].all().BitLen())
+	}
+	slices.SortFunc(rooms, func(x, y *big.Int) int { return y.Cmp(x) })
+	n := big.NewInt(1 << editionBits)
+	n.Mul(n, b.orders()).Mul(n, big.NewInt(2)).Mul(n, few(mostShort, mostStars)).Mul(n, few(len(b.prompts), mostShort))
+	for _, r := range rooms[:5] {
+		n.Mul(n, r)
+	}
+	symbols := len(strip(spell(n)))
+	t.Logf("five trees: %d bits, %d symbols", n.BitLen(), symbols)
+	if symbols > bar {
+		t.Errorf("the longest code has %d symbols, and the bar is %d", symbols, bar)
+	}
+	for _, r := range rooms[5:] {
+		n.Mul(n, r)
+	}
+	t.Logf("all %d trees: %d bits, %d symbols", len(rooms), n.BitLen(), len(strip(spell(n))))
+}
+
+// randomSheet answers up to `most` trees at random, some of them not to the end,
+// and picks prompts; short sheets have at most 12 of them.
+func randomSheet(rnd *rand.Rand, b *Book, most int, short bool) Sheet {
+	s := Sheet{Answers: map[string]tree.Answers{}, Picks: map[string]bool{}, Stars: []string{}, Taken: []string{}}
+	paths := map[string]tree.Path{}
+	for _, i := range rnd.Perm(len(b.trees))[:rnd.IntN(most+1)] {
+		tr := b.trees[i]
+		given := tree.Answers{}
+		path, _ := tr.Walk(given)
+		for path.Ending == "" && rnd.IntN(40) > 0 {
+			given[path.Open] = randomAnswer(rnd, tr.Question(path.Open))
+			path, _ = tr.Walk(given)
+		}
+		s.Taken = append(s.Taken, tr.ID.S)
+		s.Answers[tr.ID.S], paths[tr.ID.S] = given, path
+	}
+	up := b.cameUp(s.Taken, paths)
+	kept := slices.Clone(up)
+	for range rnd.IntN(14) {
+		if id := b.prompts[rnd.IntN(len(b.prompts))]; !slices.Contains(up, id) && !s.Picks[id] {
+			s.Picks[id] = true
+			kept = append(kept, id)
+		}
+	}
+	before := kept
+	for _, i := range rnd.Perm(len(before)) {
+		if id := before[i]; slices.Contains(up, id) && rnd.IntN(8) == 0 || short && on(s, kept) > mostShort {
+			if s.Picks[id] {
+				delete(s.Picks, id)
+				kept = slices.DeleteFunc(slices.Clone(kept), func(k string) bool { return k == id })
+			} else {
+				s.Picks[id] = false
+			}
+		}
+	}
+	sheet := b.among(func(id string) bool {
+		pick, ok := s.Picks[id]
+		return pick || !ok && slices.Contains(up, id)
+	})
+	for _, id := range sheet {
+		if len(s.Stars) < mostStars && rnd.IntN(6) == 0 {
+			s.Stars = append(s.Stars, id)
+		}
+	}
+	return s
+}
+
+// on counts the prompts on the sheet; kept are those that came up or were put on.
+func on(s Sheet, kept []string) int {
+	n := 0
+	for _, id := range kept {
+		if pick, ok := s.Picks[id]; pick || !ok {
+			n++
+		}
+	}
+	return n
+}
+
+// randomAnswer leans to what leads on, so that paths get long.
+func randomAnswer(rnd *rand.Rand, q *tree.Question) []string {
+	if q.Skip.Given() && rnd.IntN(8) == 0 {
+		return []string{tree.Skip}
+	}
+	if m := q.Measure; m != nil {
+		if len(m.Likes) > 0 && rnd.IntN(6) == 0 {
+			return []string{m.Likes[rnd.IntN(len(m.Likes))].ID.S}
+		}
+		return []string{typed(m, rnd.IntN(m.Answers()))}
+	}
+	if q.Pick == tree.PickAny && rnd.IntN(2) == 0 {
+		var out []string
+		for _, a := range q.Answers {
+			if !a.Alone && rnd.IntN(3) == 0 {
+				out = append(out, a.ID.S)
+			}
+		}
+		if len(out) > 0 {
+			return out
+		}
+	}
+	return []string{q.Answers[rnd.IntN(len(q.Answers))].ID.S}
+}
+
+// 100,000 random sheets come back as they went in, and no short one with up to
+// five trees has a longer code than the bar.
+func TestRoundTrip(t *testing.T) {
+	l, b := builtin(t)
+	rnd := rand.New(rand.NewPCG(1, 20))
+	longest, shorts := 0, 0
+	ends := map[string]bool{}
+	n := 100_000
+	if testing.Short() {
+		n = 5_000
+	}
+	for i := range n {
+		short := i%4 != 0
+		most := 5
+		if i%10 == 0 {
+			most = len(b.trees)
+		}
+		s := randomSheet(rnd, b, most, short)
+		code, err := b.Encode(s)
+		if err != nil {
+			t.Fatalf("%v: %v", s, err)
+		}
+		got, err := b.Decode(code)
+		if err != nil {
+			t.Fatalf("%v: %s: %v", s, code, err)
+		}
+		if !same(s, got) {
+			t.Fatalf("%s:\n%s", code, cmp.Diff(s, got))
+		}
+		if n := len(strip(code)); short && len(s.Taken) <= 5 {
+			shorts++
+			longest = max(longest, n)
+			if n > bar {
+				t.Fatalf("%v has %d symbols: %s", s, n, code)
+			}
+		}
+		for id, a := range s.Answers {
+			if p, _ := b.tree(id).Walk(a); p.Ending != "" {
+				ends[id+" "+p.Ending] = true
+			}
+		}
+	}
+	for _, tr := range b.trees { // and each ending by its shortest way
+		for _, e := range tr.Endings {
+			s := Sheet{Taken: []string{tr.ID.S}, Answers: map[string]tree.Answers{tr.ID.S: {}}, Picks: map[string]bool{}, Stars: []string{}}
+			for _, g := range l.Proofs[tr.ID.S].Witness[e.ID.S] {
+				s.Answers[tr.ID.S][g.Question] = g.Chosen
+			}
+			code, err := b.Encode(s)
+			if err != nil {
+				t.Fatal(err)
+			}
+			if got, err := b.Decode(code); err != nil || !same(s, got) {
+				t.Fatalf("%v: %s: %v %v", s, code, got, err)
+			}
+			t.Logf("%s: %s", code, e.ID.S)
+		}
+	}
+	if n == 100_000 && len(ends) < 75 {
+		t.Errorf("only %d endings came up at random", len(ends))
+	}
+	t.Logf("%d short sheets, longest code %d symbols; %d endings", shorts, longest, len(ends))
+}
+
+func same(a, b Sheet) bool {
+	return slices.Equal(a.Taken, b.Taken) && maps.Equal(a.Picks, b.Picks) && slices.Equal(a.Stars, b.Stars) &&
+		maps.EqualFunc(a.Answers, b.Answers, func(x, y tree.Answers) bool { return maps.EqualFunc(x, y, slices.Equal) })
+}
+
+// Every path that the weights number is one of the tree's, with its own number:
+// small trees in full.
+func TestRanks(t *testing.T) {
+	_, b := builtin(t)
+	for _, tr := range b.trees {
+		w := b.ways[tr.ID.S]
+		if w.all().BitLen() > 17 {
+			continue
+		}
+		taken, none := 0, 0
+		for i := range w.all().Int64() {
+			answers, ok := w.unrank(big.NewInt(i))
+			if !ok {
+				none++
+				continue
+			}
+			p, err := tr.Walk(answers)
+			if err != nil {
+				t.Fatal(err)
+			}
+			if got := w.rank(p); got.Int64() != i {
+				t.Fatalf("%s: path %d %v has the rank %v", tr.ID.S, i, answers, got)
+			}
+			taken++
+		}
+		t.Logf("%s: %d paths, %d numbers without one", tr.ID.S, taken, none)
+	}
+}
+
+// Crockford's alphabet and check symbols as he published them (Base 32,
+// crockford.com/base32.html, 2019): the value of each symbol, and that I, L and O
+// are read as 1, 1 and 0, in small letters too, and hyphens not at all.
+func TestCrockfordsTable(t *testing.T) {
+	published := map[int]string{0: "0Oo", 1: "1IiLl", 2: "2", 3: "3", 4: "4", 5: "5", 6: "6", 7: "7", 8: "8", 9: "9",
+		10: "Aa", 11: "Bb", 12: "Cc", 13: "Dd", 14: "Ee", 15: "Ff", 16: "Gg", 17: "Hh", 18: "Jj", 19: "Kk", 20: "Mm",
+		21: "Nn", 22: "Pp", 23: "Qq", 24: "Rr", 25: "Ss", 26: "Tt", 27: "Vv", 28: "Ww", 29: "Xx", 30: "Yy", 31: "Zz"}
+	checkOnly := map[int]string{32: "*", 33: "~", 34: "$", 35: "=", 36: "Uu"}
+	for value, typed := range published {
+		for _, r := range typed {
+			n, ok := unspell(string(r) + string(r)) // below 32 a number is its own check symbol
+			if !ok || n.Int64() != int64(value) {
+				t.Errorf("%q is read as %v", r, n)
+			}
+		}
+		if got, want := spell(big.NewInt(int64(value))), typed[:1]+typed[:1]; got != want {
+			t.Errorf("%d is written %q, and %q was expected", value, got, want)
+		}
+	}
+	for value, typed := range checkOnly {
+		if got, want := spell(big.NewInt(int64(value))), "1"+symbols[value-32:value-31]+typed[:1]; got != want {
+			t.Errorf("%d is written %q, and %q was expected", value, got, want)
+		}
+		for _, r := range typed {
+			if n, ok := unspell("1-" + symbols[value-32:value-31] + "-" + string(r)); !ok || n.Int64() != int64(value) {
+				t.Errorf("the check symbol %q is not read", r)
+			}
+			if _, ok := unspell(string(r) + "0"); ok {
+				t.Errorf("%q is read as a digit", r)
+			}
+		}
+	}
+	// An example with its check symbol (dcode.fr, Crockford Base 32): 1650553701 modulo 37 is 18, which is J.
+	if n := big.NewInt(1650553701); new(big.Int).Mod(n, big.NewInt(37)).Int64() != 18 || !strings.HasSuffix(spell(n), "J") {
+		t.Errorf("1650553701 is written %s", spell(n))
+	}
+}
+
+// The check symbol catches every wrong symbol and every swap of two neighbours,
+// in codes of any length that is used: what it weighs is a sum of digit times
+// power of 32 modulo 37, so it is enough to try every pair of digits at every place.
+func TestCheckCatchesAll(t *testing.T) {
+	weight := 1 // of the last digit
+	for place := 0; place < mostSymbols; place++ {
+		next := weight * 32 % 37
+		for a := range 32 {
+			for b := range 32 {
+				if a != b && (a-b)*weight%37 == 0 {
+					t.Fatalf("place %d: %d for %d is not caught", place, b, a)
+				}
+				if a != b && ((a*weight+b*next)-(b*weight+a*next))%37 == 0 {
+					t.Fatalf("place %d: a swap of %d and %d is not caught", place, a, b)
+				}
+			}
+		}
+		weight = next
+	}
+	for last := range 32 { // the last digit and the check symbol in each other's place
+		for check := range 32 {
+			if last != check && (check-last-(last-check))%37 == 0 {
+				t.Fatalf("the last digit %d and the check symbol %d swapped are not caught", last, check)
+			}
+		}
+	}
+}
+
+// The same with real codes: every other symbol at every place, every swap.
+func TestFaultsInCodes(t *testing.T) {
+	_, b := builtin(t)
+	rnd := rand.New(rand.NewPCG(2, 2))
+	tried := 0
+	for range 60 {
+		code, err := b.Encode(randomSheet(rnd, b, 5, true))
+		if err != nil {
+			t.Fatal(err)
+		}
+		s := strip(code)
+		caught := func(text string) {
+			t.Helper()
+			tried++
+			if _, err := b.Decode(text); err != Mistyped {
+				t.Fatalf("%s typed as %s: %v", s, text, err)
+			}
+		}
+		for i := range len(s) {
+			for _, c := range checks {
+				if byte(c) != s[i] {
+					caught(s[:i] + string(c) + s[i+1:])
+				}
+			}
+			if i > 0 && s[i] != s[i-1] {
+				caught(s[:i-1] + s[i:i+1] + s[i-1:i] + s[i+1:])
+			}
+		}
+		for _, text := range []string{"", "0", s[:1], s + "!", "é" + s, strings.Repeat("0", mostSymbols+1)} {
+			caught(text)
+		}
+		for _, text := range []string{strings.ToLower(code), " " + strings.ReplaceAll(code, "-", " "), strings.NewReplacer("0", "o", "1", "l").Replace(s), strings.ReplaceAll(code, "-", "–")} {
+			if got, err := b.Decode(text); err != nil {
+				t.Fatalf("%s typed as %q: %v %v", s, text, got, err)
+			}
+		}
+	}
+	t.Logf("%d faults", tried)
+}
+
+// A code of another edition is told apart from a slip.
+func TestOtherEdition(t *testing.T) {
+	l, b := builtin(t)
+	code, err := b.Encode(randomSheet(rand.New(rand.NewPCG(4, 4)), b, 5, true))
+	if err != nil {
+		t.Fatal(err)
+	}
+	changes := map[string]func(*library.Library) func(){
+		"another prompt": func(l *library.Library) func() {
+			old := l.Topics[0].Prompts
+			l.Topics[0].Prompts = old[1:]
+			return func() { l.Topics[0].Prompts = old }
+		},
+		"another order of prompts": func(l *library.Library) func() {
+			p := l.Topics[0].Prompts
+			p[0], p[1] = p[1], p[0]
+			return func() { p[0], p[1] = p[1], p[0] }
+		},
+		"another way on": func(l *library.Library) func() {
+			a := l.Trees[0].Questions[0].Answers[0]
+			old := a.Go.S
+			a.Go.S = l.Trees[0].Endings[len(l.Trees[0].Endings)-1].ID.S
+			return func() { a.Go.S = old }
+		},
+	}
+	for what, change := range changes {
+		undo := change(l)
+		other := BookOf(l, b.trees)
+		undo()
+		if _, err := other.Decode(code); err != OtherEdition {
+			t.Errorf("%s: %v", what, err)
+		}
+	}
+	if again := BookOf(l, b.trees); again.Edition != b.Edition {
+		t.Error("the same content has two marks")
+	}
+	if _, err := b.Decode(code); err != nil {
+		t.Error(err)
+	}
+}
+
+// The page's script writes and reads the same codes.
+func TestTwin(t *testing.T) {
+	l, b := builtin(t)
+	script := clienttest.Load(t, "sheetcode.ts")
+	var tables []tree.Table
+	for _, tr := range b.trees {
+		tables = append(tables, tr.Table(l.Proofs[tr.ID.S].Left))
+	}
+	cards := map[string]map[string][]string{}
+	for id, prompts := range b.cards {
+		cards[id] = map[string][]string{"prompts": prompts}
+	}
+	book := script.Value(map[string]any{"edition": b.Edition, "trees": tables, "prompts": b.prompts, "general": b.general, "cards": cards, "units": quantity.Table()})
+	rnd := rand.New(rand.NewPCG(5, 5))
+	for i := range 500 {
+		s := randomSheet(rnd, b, len(b.trees), i%4 != 0)
+		want, err := b.Encode(s)
+		if err != nil {
+			t.Fatal(err)
+		}
+		v, err := script.Call("encode", book, script.Value(s))
+		if err != nil {
+			t.Fatalf("%v: %v", s, err)
+		}
+		if v.String() != want {
+			t.Fatalf("%v: Go writes %s, the script %s", s, want, v)
+		}
+		typed := want
+		if i%3 == 0 { // a slip, or the other edition
+			k := rnd.IntN(len(want))
+			typed = want[:k] + string(checks[rnd.IntN(37)]) + want[k+1:]
+		}
+		got, errGo := b.Decode(typed)
+		back, err := script.Call("decode", book, script.Value(typed))
+		if err != nil {
+			t.Fatalf("%s: %v", typed, err)
+		}
+		var out struct {
+			Sheet
+			Refused string `json:"refused"`
+		}
+		script.Into(back, &out)
+		switch {
+		case errGo != nil:
+			if out.Refused != string(errGo.(Refused)) {
+				t.Fatalf("%s: Go says %v, the script %q", typed, errGo, out.Refused)
+			}
+		case !same(got, out.Sheet):
+			t.Fatalf("%s:\n%s", typed, cmp.Diff(got, out.Sheet))
+		}
+	}
+	other := script.Value(map[string]any{"edition": b.Edition ^ 1, "trees": tables, "prompts": b.prompts, "general": b.general, "cards": cards, "units": quantity.Table()})
+	code, _ := b.Encode(randomSheet(rnd, b, 5, true))
+	if v, err := script.Call("decode", other, script.Value(code)); err != nil || fmt.Sprint(v.Export()) != "map[refused:other edition]" {
+		t.Errorf("another edition: %v %v", v, err)
+	}
+}
