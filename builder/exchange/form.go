@@ -1,7 +1,5 @@
 package exchange
 
-import "keelpath/builder/tree"
-
 // Form is what the page needs to write a reader's answers as a
 // QuestionnaireResponse; site/client/response.ts reads it.
 type Form struct {
@@ -48,6 +46,3 @@ func others(classes []int) map[int]int {
 	}
 	return out
 }
-
-// Copies tells whether a question stands in several copies, for reports.
-func (f Form) Copies(q *tree.Question) bool { return len(f.Split[q.ID.S]) > 0 }
