@@ -61,6 +61,7 @@ func (l *loader) check() {
 	c.wordingHeld()
 	proof.HandOvers(l.Trees, l.list)
 	c.brought()
+	c.readingGrades()
 }
 
 // has reports each name that is not on the shelf. who says what uses it.

@@ -2,6 +2,8 @@ package prose
 
 import (
 	"math"
+	"slices"
+	"strings"
 	"testing"
 )
 
@@ -31,14 +33,19 @@ func TestFormulas(t *testing.T) {
 	}
 }
 
-// Syllables as the CMU pronouncing dictionary has them (from memory), and the
-// field's words as they are said.
+// Words of the field, and of this site, as they are said.
 func TestSyllables(t *testing.T) {
 	for word, want := range map[string]int{
 		"the": 1, "foot": 1, "ankle": 2, "carbon": 2, "spring": 1, "heel": 1, "height": 1, "prosthetist": 3,
 		"question": 2, "questions": 2, "walked": 1, "wanted": 2, "shoes": 1, "changes": 2, "makes": 1, "table": 2,
 		"reason": 2, "quiet": 2, "decision": 3, "motion": 2, "multi-axis": 4, "family": 3, "material": 4, "radio": 3,
 		"side": 1, "sidewalk": 2, "battery": 3, "doctor": 2, "emergency": 4, "simple": 2, "hydraulic": 3, "people": 2,
+		"physiatrist": 4, "multiaxial": 5, "microprocessor": 5, "transtibial": 4, "transfemoral": 4, "dorsiflexion": 4,
+		"plantarflexion": 4, "physiotherapist": 6, "prosthetists": 3, "prosthesis": 3, "prosthetic": 3, "prosthetics": 3, "orthotist": 3,
+		"amputation": 4, "alignment": 3, "misaligned": 3, "adapter": 3, "pylon": 2, "torsion": 2, "rotation": 3, "liner": 2, "liners": 2,
+		"residual": 4, "neuropathy": 4, "contracture": 3, "fibreglass": 3, "insole": 2, "midstance": 2, "explainer": 3, "therapist": 3,
+		"diabetes": 4, "carbons": 2, "cushions": 2, "keel": 1, "keels": 1, "bumper": 2, "bumpers": 2, "uneven": 3, "sidewalks": 2, "barefoot": 2,
+		"driveway": 2, "safely": 2, "safety": 2, "footwear": 2, "forefoot": 2, "medicare": 3, "insurance": 3, "coverage": 3, "level": 2,
 		"they": 1, "you're": 1, "isn't": 2, "socket": 2, "pieces": 2, "bodies": 2, "create": 2, "bent": 1, "special": 2,
 	} {
 		got := Syllables(word)
@@ -48,15 +55,55 @@ func TestSyllables(t *testing.T) {
 	}
 }
 
-func TestSentences(t *testing.T) {
-	for text, want := range map[string]int{
-		"One. Two? Three!":                 3,
-		"A slope of 8.33 percent is steep": 1,
-		`He said "stop." Then he went.`:    2,
-		"":                                 0,
+func TestSplit(t *testing.T) {
+	for _, c := range []struct {
+		name     string
+		passages []string
+		want     []string
+	}{
+		{"three marks", []string{"One. Two? Three!"}, []string{"One.", "Two?", "Three!"}},
+		{"a decimal point", []string{"A slope of 8.33 percent is steep"}, []string{"A slope of 8.33 percent is steep"}},
+		{"a mark in quotes", []string{`He said "stop." Then he went.`}, []string{`He said "stop."`, "Then he went."}},
+		{"a point before a small letter", []string{"Ask about e.g. a heel. Then go."}, []string{"Ask about e.g. a heel.", "Then go."}},
+		{"a semicolon and a colon end nothing", []string{"It bends; it gives: so."}, []string{"It bends; it gives: so."}},
+		{"nothing", []string{"", " "}, nil},
+		{"a list of phrases is one sentence", []string{"Bring these:", "your shoes", "your leg", "a list. Then go."}, []string{"Bring these: your shoes your leg a list.", "Then go."}},
+		{"a break ends what is open", []string{"Bring these:", "your shoes", "", "It bends."}, []string{"Bring these: your shoes", "It bends."}},
+		{"entries that are sentences", []string{"It bends.", "It gives."}, []string{"It bends.", "It gives."}},
+		{"marks without words", []string{"...", "", "- ."}, nil},
 	} {
-		if got := len(Sentences(text)); got != want {
-			t.Errorf("%q: %d sentences, want %d: %q", text, got, want, Sentences(text))
+		var got []string
+		for _, s := range Split(c.passages) {
+			got = append(got, s.Text)
+			if !strings.HasPrefix(c.passages[s.Passage][s.From:], strings.Fields(s.Text)[0]) {
+				t.Errorf("%s: %q is said to begin at %d of passage %d", c.name, s.Text, s.From, s.Passage)
+			}
+		}
+		if !slices.Equal(got, c.want) {
+			t.Errorf("%s: %q, want %q", c.name, got, c.want)
+		}
+	}
+}
+
+// The sentences that weigh most come first, each by its own formula.
+func TestHeaviest(t *testing.T) {
+	all := Split([]string{"It bends. A very long sentence goes on and on and on with short words to its end. Prosthetist physician therapist. It gives."})
+	if got := Heaviest(all, Counts.SMOG, 1); got[0].Long != 3 {
+		t.Errorf("by SMOG: %+v", got)
+	}
+	if got := Heaviest(all, Counts.Grade, 9); len(got) != 1 || got[0].Long != 3 {
+		t.Errorf("by grade: %+v", got)
+	}
+}
+
+// Numbers and short forms count as they are read aloud (SMOG's rule).
+func TestSpoken(t *testing.T) {
+	for word, want := range map[string]int{
+		"7": 2, "12": 1, "20": 2, "21": 3, "77": 5, "100": 3, "145": 6, "1,000": 3, "2,500": 6, "1997": 6, "2018": 4, "2004": 4,
+		"8.33": 4, "8.33%": 6, "1:12": 3, "L5981": 10, "K3": 2, "US": 2, "NHS": 3, "us": 1, "VW": 4, "50.8": 4, "0": 2,
+	} {
+		if got := Syllables(word); got != want {
+			t.Errorf("%q: %d syllables, want %d", word, got, want)
 		}
 	}
 }

@@ -11,31 +11,41 @@ import (
 	"keelpath/builder/prose"
 )
 
-// gradeOf gives the reading grade of a rendered page, with one decimal; empty
-// where there are no sentences.
+// gradeOf gives the reading grades of a rendered page, with one decimal; empty
+// where there are no sentences. One formula alone can mislead, so both stand.
 func gradeOf(page []byte) string {
 	c := prose.Of(passages(page))
 	if c.Sentences == 0 {
 		return ""
 	}
+	grade := "below 1"
 	if g := c.Grade(); g >= 1 {
-		return fmt.Sprintf("%.1f", g)
+		grade = fmt.Sprintf("%.1f", g)
 	}
-	return "below 1"
+	return fmt.Sprintf("%s (Flesch-Kincaid), %.1f (SMOG)", grade, c.SMOG())
 }
 
-// unread are elements whose text nobody reads as sentences: ways about, tables,
-// listings, marks and lists of sources. A class counts as an element's name
-// with a dot before it.
-var unread = []string{"nav", "table", "pre", "sup", "script", "template", "summary", "cite", ".sources", ".bibliography", ".unseen", ".from"}
+// unread are elements whose text nobody reads as sentences: headings, labels,
+// tables, listings, drawings, ways about, marks and lists of sources. A class
+// counts with a dot before it. Sentences that the program repeats on a page ("If so, go
+// to 4.", "Ask your prosthetist.") are left out as well: there are many, they
+// are short, and with them every page would look easier than what it says.
+var unread = []string{
+	"h1", "h2", "h3", "h4", "dt", "label", "legend", "button", "summary", "nav", "table", "pre", "figure", "svg", "sup", "script", "template", "cite",
+	".sources", ".bibliography", ".unseen", ".from", ".rests", ".by-hand", ".label", ".kind", ".name", ".to", "details.words",
+}
+
+// inline are unread elements inside a sentence; all others break the text.
+var inline = []string{"sup", "span", "cite", "script", "button", "a", "b", "label"}
 
 // closers are elements that end a passage.
-var closers = []string{"p", "li", "dt", "dd", "h1", "h2", "h3", "ul", "ol", "dl", "div", "section", "fieldset", "legend", "label"}
+var closers = []string{"p", "li", "dt", "dd", "h1", "h2", "h3", "h4", "ul", "ol", "dl", "div", "section", "fieldset", "legend", "label", "br"}
 
 // void elements have no end.
 var void = []string{"br", "hr", "img", "input", "link", "meta"}
 
-// passages gives the page's text, one passage a block.
+// passages gives the page's running text, one passage a block, and an empty one
+// where a heading, a table or the like breaks it.
 func passages(page []byte) []string {
 	var out []string
 	var run strings.Builder
@@ -44,6 +54,12 @@ func passages(page []byte) []string {
 			out = append(out, s)
 		}
 		run.Reset()
+	}
+	brk := func() {
+		cut()
+		if n := len(out); n > 0 && out[n-1] != "" {
+			out = append(out, "")
+		}
 	}
 	inside := 0 // open elements from the outermost unread one on
 	for z := html.NewTokenizer(bytes.NewReader(page)); ; {
@@ -55,15 +71,16 @@ func passages(page []byte) []string {
 			if inside == 0 {
 				run.Write(z.Text())
 			}
-		case html.StartTagToken:
+		case html.StartTagToken, html.SelfClosingTagToken:
 			t := z.Token()
 			if slices.Contains(closers, t.Data) {
 				cut()
 			}
-			if t.Data == "br" {
-				run.WriteByte(' ')
+			skip := skipped(t)
+			if t.Data == "section" || skip && !slices.Contains(inline, t.Data) {
+				brk()
 			}
-			if !slices.Contains(void, t.Data) && (inside > 0 || skipped(t)) {
+			if !slices.Contains(void, t.Data) && t.Type != html.SelfClosingTagToken && (inside > 0 || skip) {
 				inside++
 			}
 		case html.EndTagToken:
@@ -72,6 +89,9 @@ func passages(page []byte) []string {
 				cut()
 			}
 			inside = max(0, inside-1)
+			if t.Data == "section" {
+				brk()
+			}
 		}
 	}
 }
@@ -85,7 +105,7 @@ func skipped(t html.Token) bool {
 			continue
 		}
 		for _, c := range strings.Fields(a.Val) {
-			if slices.Contains(unread, "."+c) {
+			if slices.Contains(unread, "."+c) || slices.Contains(unread, t.Data+"."+c) {
 				return true
 			}
 		}

@@ -79,8 +79,9 @@ func TestSharedCredits(t *testing.T) {
 func TestPassages(t *testing.T) {
 	got := passages([]byte(`<h1>Feet</h1><nav><a href="x">Not this</a></nav><p>One <a href="y">two</a><br>three.<sup class="cite"><a href="#s">1</a></sup> Four.</p>
 <ul><li>Five</li><li>Six <span class="unseen">hidden <b>deep</b></span> seven</li></ul><table><tr><td>eight</td></tr></table>
-<section class="sources"><p>nine</p></section><p>A &amp; b</p>`))
-	want := []string{"Feet", "One two three. Four.", "Five", "Six seven", "A & b"}
+<section class="sources"><p>nine</p></section><p>A &amp; b</p><details class="words"><p>no</p></details><dl class="words"><dt>no</dt><dd>Ten</dd></dl>
+<p><span class="to">Ask no one.</span> Eleven.</p><figure><svg><title>no</title></svg></figure><p class="by-hand">Go to 4.</p><p>Twelve.</p>`))
+	want := []string{"One two", "three. Four.", "Five", "Six seven", "", "A & b", "", "Ten", "Eleven.", "", "Twelve."}
 	if !slices.Equal(got, want) {
 		t.Errorf("got %q, want %q", got, want)
 	}

@@ -255,7 +255,7 @@ func TestRefusalsAreEasyToRead(t *testing.T) {
 	var all []string
 	for _, c := range refusals {
 		if _, err := Read(c.text, c.m); err != nil {
-			all = append(all, err.Error())
+			all = append(all, err.Error(), "")
 		}
 	}
 	if grade := prose.Of(all).Grade(); grade > 6 {

@@ -1,0 +1,165 @@
+package library
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"keelpath/builder/explainer"
+	"keelpath/builder/finding"
+	"keelpath/builder/prose"
+	"keelpath/builder/read"
+	"keelpath/builder/tree"
+)
+
+// minSMOG is the fewest sentences that SMOG is asked for. It was made for 30 of
+// them; on a handful one long word moves it by a grade.
+const minSMOG = 10
+
+// running is the running text of a page or a whole tree, with the way to a
+// place in it. An empty passage is a break.
+type running struct {
+	passages []string
+	places   []func(offset int) finding.Place
+}
+
+func (r *running) add(passage string, place func(int) finding.Place) {
+	r.passages = append(r.passages, passage)
+	r.places = append(r.places, place)
+}
+
+func (r *running) stop() { r.add("", nil) }
+
+// readingGrades holds the pages and trees for patients to the highest grades.
+func (c *checker) readingGrades() {
+	for _, p := range c.Explainers {
+		if p.Audience.S == "patient" {
+			c.graded(p.Title.At, "the page", c.pageText(p))
+		}
+	}
+	for _, t := range c.Trees {
+		if t.Audience.S == "patient" {
+			c.graded(t.ID.At, "the whole tree", c.treeText(t))
+		}
+	}
+}
+
+func (c *checker) pageText(p *explainer.Page) *running {
+	r := &running{}
+	c.readOn(r, p.Message)
+	r.stop()
+	for _, b := range p.Body.Blocks {
+		if b.Kind == explainer.Title || b.Kind == explainer.Cell {
+			r.stop()
+			continue
+		}
+		r.add(b.Text, b.Place)
+	}
+	r.stop()
+	for _, id := range p.Prompts {
+		c.promptText(r, id.S)
+	}
+	return r
+}
+
+// treeText is all that a reader of a tree may read as sentences: what it asks
+// and why, and what its endings, their prompts and its cards say. Answers are
+// labels, and names are names.
+func (c *checker) treeText(t *tree.Tree) *running {
+	r := &running{}
+	c.readOn(r, t.Purpose)
+	var cards, prompts []string
+	keep := func(to *[]string, ids []read.Text) {
+		for _, id := range ids {
+			if !slices.Contains(*to, id.S) {
+				*to = append(*to, id.S)
+			}
+		}
+	}
+	for _, q := range t.Questions {
+		r.stop()
+		c.readOn(r, q.Text, q.Why, q.Hint)
+		for _, a := range q.Answers {
+			keep(&cards, a.Cards)
+		}
+		for _, way := range q.Routes {
+			keep(&cards, way.Cards)
+		}
+	}
+	for _, e := range t.Endings {
+		r.stop()
+		c.readOn(r, e.Caution, e.Text)
+		for _, talk := range e.Types {
+			r.stop()
+			c.readOn(r, talk.For, talk.Against)
+		}
+		keep(&prompts, e.Prompts)
+	}
+	for _, id := range cards {
+		if k := c.Card(id); k != nil {
+			r.stop()
+			c.readOn(r, k.Text)
+			keep(&prompts, k.Prompts)
+		}
+	}
+	for _, id := range prompts {
+		c.promptText(r, id)
+	}
+	return r
+}
+
+func (c *checker) promptText(r *running, id string) {
+	if p := c.Prompt(id); p != nil {
+		r.stop()
+		c.readOn(r, p.Ask, p.Why)
+	}
+}
+
+// readOn adds markdown texts of YAML values. What was wrong in them has been
+// reported elsewhere.
+func (c *checker) readOn(r *running, ts ...read.Text) {
+	for _, t := range ts {
+		if t.S == "" {
+			continue
+		}
+		for _, passage := range explainer.ParseText(t, &finding.List{}).Plain {
+			r.add(passage, func(offset int) finding.Place {
+				// The passage is the text without its marks: its place is found by its words.
+				words := strings.Fields(passage[offset:])
+				for n := min(4, len(words)); n > 0; n-- {
+					if i := strings.Index(t.S, strings.Join(words[:n], " ")); i >= 0 {
+						return c.within(t, i)
+					}
+				}
+				return t.At
+			})
+		}
+	}
+}
+
+// graded reports a text beyond the highest grades, with the sentences that weigh most.
+func (c *checker) graded(at finding.Place, who string, r *running) {
+	all := prose.Split(r.passages)
+	n := prose.Of(r.passages)
+	if g := n.Grade(); g > prose.MaxGrade {
+		c.list.Add(at, "reading-grade", fmt.Sprintf("%s reads at grade %.1f by Flesch-Kincaid, and at most %.1f was expected", who, g, prose.MaxGrade),
+			c.heaviest(r, prose.Heaviest(all, prose.Counts.Grade, 3), "make two sentences of one, and take shorter words, where it weighs most:")...)
+	}
+	if g := n.SMOG(); g >= prose.MaxSMOG && n.Sentences >= minSMOG {
+		c.list.Add(at, "reading-grade", fmt.Sprintf("%s reads at grade %.1f by SMOG, and less than %.1f was expected", who, g, prose.MaxSMOG),
+			c.heaviest(r, prose.Heaviest(all, prose.Counts.SMOG, 3), "take words of one or two syllables where it weighs most:")...)
+	}
+}
+
+func (c *checker) heaviest(r *running, most []prose.Sentence, help string) []string {
+	out := []string{help}
+	for _, s := range most {
+		words := strings.Fields(s.Text)
+		begin := strings.Join(words[:min(8, len(words))], " ")
+		if len(words) > 8 {
+			begin += " ..."
+		}
+		out = append(out, fmt.Sprintf("%s: %q has %d words, %d of them long", r.places[s.Passage](s.From), begin, s.Words, s.Long))
+	}
+	return out
+}
