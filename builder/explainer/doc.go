@@ -85,7 +85,7 @@ func (d *Doc) parse() ast.Node {
 }
 
 // kinds are the words that a link by id may begin with.
-var kinds = []string{"explainer", "tree", "type", "word", "source"}
+var kinds = []string{"explainer", "tree", "type", "word", "source", "support"}
 
 // check walks the text once, notes its refs, headings and plain text, and
 // reports what a text may not hold.
@@ -168,8 +168,10 @@ func (c *checker) link(n *ast.Link, at finding.Place) {
 			help = []string{citeIt}
 		}
 		c.list.Add(at, "outside-link", fmt.Sprintf("the link leads to %q, and links go by id", dest),
-			append(help, "a link by id: explainer:ID, tree:ID, type:ID, word:ID or source:ID")...)
+			append(help, "a link by id: explainer:ID, tree:ID, type:ID, word:ID, source:ID or support:ID")...)
 		return
+	case kind == "support":
+		c.support(n, id, at)
 	case kind == "source" && n.FirstChild() != nil:
 		c.list.Add(at, "citation", fmt.Sprintf("the citation of %q has words of its own, and only its number would be shown", id),
 			"put the words before it, and leave the brackets empty: "+`"[](`+dest+`)"`)
@@ -180,7 +182,7 @@ func (c *checker) link(n *ast.Link, at finding.Place) {
 	}
 }
 
-var failedLink = regexp.MustCompile(`\]\s*\((explainer|tree|type|word|source|https?):`)
+var failedLink = regexp.MustCompile(`\]\s*\((explainer|tree|type|word|source|support|https?):`)
 
 // failedLinks reports what was meant as a link and reads as plain text.
 func (c *checker) failedLinks(block ast.Node) {
@@ -402,8 +404,12 @@ func (w *writer) link(l *ast.Link) {
 	if !ok || w.o.Target == nil {
 		return
 	}
-	if kind == "source" {
+	switch kind {
+	case "source":
 		w.cite(l, id)
+		return
+	case "support":
+		w.support(l, id)
 		return
 	}
 	t := w.o.Target(kind, id)

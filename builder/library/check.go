@@ -212,9 +212,12 @@ func (c *checker) meant(id string, list []string) bool {
 func (c *checker) refs(who string, d *explainer.Doc) {
 	shelves := map[string]shelf{"explainer": c.explainers, "tree": c.trees, "type": c.types, "word": c.words, "source": c.sources}
 	for _, r := range d.Refs {
-		if r.Kind == "heading" {
+		switch r.Kind {
+		case "heading":
 			c.heading(who, d, r)
 			continue
+		case "support":
+			continue // a closed list, which the explainer's reader has checked
 		}
 		c.has(shelves[r.Kind], who, read.Text{S: r.ID, At: r.At})
 	}
@@ -246,6 +249,7 @@ func (c *checker) page(p *explainer.Page) {
 			c.list.Add(s.At, "uncited", fmt.Sprintf("the header lists the source %q, and the text does not cite it", s.S), fmt.Sprintf(`put "[](source:%s)" behind the claim it bears out, or take it off the list`, s.S))
 		}
 	}
+	c.claims(p)
 	if p.Audience.S == "patient" && len(p.Credits.Sources) == 0 && p.Title.Given() {
 		c.list.Add(p.Title.At, "no-sources", "a page for patients rests on no source", "list what it rests on under sources: and cite it in the text")
 	}

@@ -128,6 +128,7 @@ type Word struct {
 type Source struct {
 	ID      read.Text
 	Title   read.Text
+	Kind    read.Text // of SourceKinds
 	By      read.Text
 	Year    int // 0 where unknown
 	Where   read.Text

@@ -79,7 +79,7 @@ words:
   loan-shelf: { word: loan shelf, meaning: The feet we lend. }
 -- content/sources.yaml --
 sources:
-  our-survey: { title: What our visitors asked, seen: page }
+  our-survey: { title: What our visitors asked, kind: report, seen: page }
 -- trees/cards.yaml --
 cards:
   a-fall: { title: You told us of a fall, text: We take it up first. }

@@ -136,7 +136,7 @@ func (l *loader) edition(m *read.Map) {
 func (l *loader) sources(m *read.Map) {
 	m.Each("sources", "source", func(id read.Text, s *read.Map) {
 		src := &Source{
-			ID: id, Title: s.NeedText("title"), By: s.Text("by"), Where: s.Text("where"), Address: s.Text("address"),
+			ID: id, Title: s.NeedText("title"), Kind: l.sourceKind(s), By: s.Text("by"), Where: s.Text("where"), Address: s.Text("address"),
 			Seen: s.OneOf("seen", "page", "abstract", "opening", "summary"), Note: s.Text("note"),
 		}
 		src.Year, _ = s.Int("year", 1900, 2100)
@@ -147,6 +147,15 @@ func (l *loader) sources(m *read.Map) {
 		put(&l.Sources, src, func(s *Source) string { return s.ID.S })
 	})
 	m.Done()
+}
+
+func (l *loader) sourceKind(s *read.Map) read.Text {
+	kind := s.NeedText("kind")
+	if kind.S != "" && !slices.Contains(SourceKinds, kind.S) {
+		help := append(finding.NearestHelp(kind.S, SourceKinds, nil), "allowed: "+strings.Join(SourceKinds, ", "))
+		l.list.Add(kind.At, "not-allowed", fmt.Sprintf("\"kind\" is %q, and that is not one of its values", kind.S), help...)
+	}
+	return kind
 }
 
 func (l *loader) words(m *read.Map) {

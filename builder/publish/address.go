@@ -79,5 +79,8 @@ func (a addresses) target(kind, id string) explainer.Target {
 	case "source":
 		return explainer.Target{URL: a.source(id), Title: a.all.Source(id).Title.S}
 	}
+	if kind == "support" {
+		return explainer.Target{URL: a.at(clinicName, "how-sure")}
+	}
 	panic("publish: a link of unknown kind " + kind)
 }

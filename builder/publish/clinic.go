@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"keelpath/builder/explainer"
 	"keelpath/builder/library"
 )
 
@@ -13,6 +14,7 @@ type clinicView struct {
 	PageView
 	Trees, Explainers, FootTypes, Prompts, Words, Sources, Examples int
 	Paths                                                           []countsView
+	Supports                                                        []explainer.Support
 }
 
 func (m *maker) clinicPage() page {
@@ -23,7 +25,7 @@ func (m *maker) clinicPage() page {
 			l := m.lib
 			out := clinicView{
 				PageView: p, Trees: len(l.Trees), Explainers: len(l.Explainers), FootTypes: len(l.FootTypes),
-				Prompts: len(l.Prompts()), Words: len(l.Words), Sources: len(l.Sources),
+				Prompts: len(l.Prompts()), Words: len(l.Words), Sources: len(l.Sources), Supports: explainer.Supports,
 			}
 			for _, t := range l.Trees {
 				out.Examples += len(t.Examples)

@@ -83,6 +83,7 @@ var topicForm = keys(
 var sourceForm = keys(
 	key{"title", need, "The source's title.", text()},
 	key{"by", may, "Its authors, or the body that wrote it.", line()},
+	key{"kind", need, "What kind of source it is. A claim that rests on a study or a review says how sure it is.", oneOf(library.SourceKinds...)},
 	key{"year", may, "The year, as a number.", whole(1900, 2100)},
 	key{"where", may, "The journal or body.", line()},
 	key{"address", may, "Its page on the web, whole.", form{"type": "string", "pattern": `^\s*(https?://.*)?$`}},

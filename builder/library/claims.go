@@ -1,0 +1,46 @@
+package library
+
+import (
+	"fmt"
+
+	"keelpath/builder/explainer"
+)
+
+// SourceKinds are the kinds of sources: one study (of people or of parts), a
+// review of several, a clinical guideline, a law or a payer's rule, a technical
+// standard or published criteria, a textbook or course, advice that a health
+// service or a clinician gives, what the trade publishes, a report in the press
+// or at first hand, and measurements or tables.
+var SourceKinds = []string{"study", "review", "guideline", "rule", "standard", "textbook", "advice", "trade", "report", "data"}
+
+// claims holds an explainer to the marks of certainty: a paragraph or an entry
+// of a list that rests on a study or a review says how sure it is. A heading has
+// no room for it and a cell of a table no sentence; the text beside a table says
+// it for the table.
+func (c *checker) claims(p *explainer.Page) {
+	for _, b := range p.Body.Blocks {
+		if b.Kind != explainer.Paragraph && b.Kind != explainer.Item {
+			continue
+		}
+		var studied, cited, mark *explainer.Ref
+		for i, r := range b.Refs {
+			switch {
+			case r.Kind == "support" && (mark == nil || mark.ID == "trade"):
+				mark = &b.Refs[i]
+			case r.Kind == "source":
+				cited = &b.Refs[i]
+				if s := c.Source(r.ID); s != nil && (s.Kind.S == "study" || s.Kind.S == "review") && studied == nil {
+					studied = cited
+				}
+			}
+		}
+		if studied != nil && mark == nil {
+			c.list.Add(studied.At, "how-sure", fmt.Sprintf("the claim rests on %q, which is a %s, and does not say how sure it is", studied.ID, c.Source(studied.ID).Kind.S),
+				`put a mark behind it: "[](support:little)" for one small study, "some" for a few studies or a review, "well" for reviews that agree or a guideline, "trade" for what clinics do`)
+		}
+		if mark != nil && (mark.ID == "well" || mark.ID == "some") && cited == nil {
+			c.list.Add(mark.At, "how-sure", fmt.Sprintf("the mark %q says that a claim has been studied, and the text cites no source", mark.ID),
+				`cite the source: "[](source:its-id)"`, `or mark it "little", if nobody has studied it, or "trade", if clinics do it and nobody has`)
+		}
+	}
+}

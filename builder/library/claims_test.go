@@ -1,0 +1,29 @@
+package library_test
+
+import (
+	"slices"
+	"testing"
+
+	"keelpath/builder/library"
+)
+
+// Every built-in source has a kind, and the kinds that marks hang on are right
+// for sources whose titles say what they are.
+func TestSourceKinds(t *testing.T) {
+	l := builtin(t)
+	for _, s := range l.Sources {
+		if !slices.Contains(library.SourceKinds, s.Kind.S) {
+			t.Errorf("%s: %q", s.ID.S, s.Kind.S)
+		}
+	}
+	for id, want := range map[string]string{
+		"cochrane-foot-ankle-2004": "review", "push-off-review-2019": "review", "foot-choice-guideline-2018": "guideline",
+		"spring-feet-step-symmetry-2018": "study", "three-women-footwear-cases": "study", "us-ramp-slope-rule-2010": "rule",
+		"iso-10328-scope-2016": "standard", "understanding-feet-chapter": "textbook", "nhs-limb-wearer-leaflet": "advice",
+		"powered-ankle-article-2014": "trade", "heel-foot-news-2016": "report", "army-body-measures-2014": "data",
+	} {
+		if s := l.Source(id); s == nil || s.Kind.S != want {
+			t.Errorf("%s: %+v, want a %s", id, s, want)
+		}
+	}
+}
