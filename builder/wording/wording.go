@@ -31,7 +31,11 @@ type Hit struct {
 // keeps the first and longest.
 func In(text string) []Hit {
 	var all []Hit
+	lower := strings.ToLower(text)
 	for _, r := range rules {
+		if !slices.ContainsFunc(r.stems, func(stem string) bool { return strings.Contains(lower, stem) }) {
+			continue // most texts: the expressions are slow, and there are many texts
+		}
 		for _, m := range r.words.FindAllStringIndex(text, -1) {
 			all = append(all, Hit{Kind: r.kind, From: m[0], To: m[1], Words: text[m[0]:m[1]], Instead: r.instead})
 		}
@@ -58,6 +62,7 @@ type rule struct {
 	kind    Kind
 	words   *regexp.Regexp
 	instead string
+	stems   []string // small letters; each use of the words holds one of them
 }
 
 // pattern makes an expression of lines, one alternative each. A space stands
@@ -81,25 +86,25 @@ var rules = []rule{
 		perfect(?:ly)?
 		optimal(?:ly)?
 		optimum`),
-		`say what it does and for whom it was tried: "in 15 people ...", "some people like"`},
+		`say what it does and for whom it was tried: "in 15 people ...", "some people like"`, []string{"best", "ideal", "perfect", "optim"}},
 	{Choosing, pattern(`
 		recommend(?:s|ed|ing|ations?|able)?
 		we (?:advise|suggest|prefer)
 		our advice`),
-		`say what comes up: "worth talking about", "ask about"; of a guideline say what it "points to"`},
+		`say what comes up: "worth talking about", "ask about"; of a guideline say what it "points to"`, []string{"recommend", "advise", "suggest", "prefer", "advice"}},
 	{Choosing, pattern(`
 		(?:un)?suitab(?:le|ly|ility)
 		(?:well|better|not|most) suited
 		suited (?:to|for)
 		suits? (?:you|your|him|her|them|people)`),
-		`say what the reader may gain and give up, and leave the choice to the talk`},
+		`say what the reader may gain and give up, and leave the choice to the talk`, []string{"suit"}},
 	{Choosing, pattern(`
 		you(?:'ll| will| may| might| do)? need
 		you require
 		(?:you|users?|wearers?|patients?|readers?|people) should (?:get|choose|pick|buy|order|switch|upgrade)
 		(?:you|users?|wearers?|patients?|readers?|people) should (?:have|wear|use|try|take|go for|opt for) (?:an?|the|this|that) (?:[a-z-]+ ){0,3}` + thing + `
 		(?:choose|pick|buy|get|go for|opt for) (?:this|that) ` + thing),
-		`turn it into something to ask: "ask if ... comes into question"`},
+		`turn it into something to ask: "ask if ... comes into question"`, []string{"need", "require", "should", "choose", "pick", "buy", "get", "opt", "go"}},
 	{Choosing, pattern(`
 		right for (?:you|your|him|her|them|someone|people)
 		right ` + thing + ` for
@@ -109,15 +114,15 @@ var rules = []rule{
 		(?:fits|meets|matches) your (?:needs|life|lifestyle|level)
 		your (?:ideal |new )?match
 		(?:wins|winner|number one|top-rated|highest-rated)`),
-		`say "comes up to talk about", with a reason for and a reason against`},
+		`say "comes up to talk about", with a reason for and a reason against`, []string{"right for", "right ", "for you", "choice", "pick", "option", "fit for", "match", "your needs", "your life", "your level", "wins", "winner", "number", "rated", "fits"}},
 	{Choosing, pattern(`
 		you(?:'re| are| may be| might be| will be| would be| seem to be| count as)(?: likely| probably)?(?: an?| at| on| in)?(?: (?:functional|activity|mobility))? (?:K-?|level )[0-4]
 		you(?:'re| are) (?:an? )?(?:household|community|limited|active|low-activity|high-activity) (?:walker|ambulator|user)
 		your (?:(?:functional|activity|mobility|K)[ -])?level (?:is|will be|would be|should be|must be)
 		(?:puts|places|makes) you (?:at|on|in|an?) (?:level|K-?)
 		you (?:would )?(?:qualify|are eligible)`),
-		`no page sets a level: say "the clinic sets the level" and what to ask about it`},
-	{Steering, regexp.MustCompile(`[™®℠]|\((?i:tm|r)\)`), `name the kind of construction, never a product`},
+		`no page sets a level: say "the clinic sets the level" and what to ask about it`, []string{"level", "k0", "k1", "k2", "k3", "k4", "k-", "walker", "ambulator", "user", "qualify", "eligible", "k "}},
+	{Steering, regexp.MustCompile(`[™®℠]|\((?i:tm|r)\)`), `name the kind of construction, never a product`, []string{"™", "®", "℠", "(tm)", "(r)"}},
 	{Steering, pattern(`
 		revolution(?:ary|i[sz]e[sd]?|i[sz]ing)
 		state[- ]of[- ]the[- ]art
@@ -164,7 +169,7 @@ var rules = []rule{
 		unlock(?:s|ed|ing)? (?:your|the|new)
 		transform(?:s|ed|ing)? (?:your|lives)
 		(?:buy|order) (?:now|today|yours)`),
-		`say in plain words what the part does, and what is known of it`},
+		`say in plain words what the part does, and what is known of it`, []string{"revolution", "state", "cutting", "leading", "ground", "break", "game", "next", "innovat", "advanced", "modern", "high", "world", "superior", "unmatched", "unrival", "unparallel", "unbeatable", "second", "premium", "award", "patent", "proprietary", "exclusive", "trusted", "industry", "ultimate", "amazing", "incredibl", "outstanding", "exceptional", "unique", "effortless", "seamless", "proven", "guarantee", "smart", "natural", "freedom", "independence", "empower", "unlock", "transform", "buy", "order"}},
 }
 
 // allowed are phrases in which such words do no harm: the stance itself, a

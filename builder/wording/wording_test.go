@@ -1,10 +1,10 @@
-package wording_test
+package wording
 
 import (
+	"regexp/syntax"
+	"slices"
 	"strings"
 	"testing"
-
-	"keelpath/builder/wording"
 )
 
 func TestIn(t *testing.T) {
@@ -72,8 +72,11 @@ func TestIn(t *testing.T) {
 		{"If you need help, you need a rail.", "choosing: you need"},
 		{"At best it is ideal.", "choosing: ideal"},
 	} {
+		if fast, slow := In(c.text), without(c.text); !slices.Equal(fast, slow) {
+			t.Errorf("%q: %v, and without the stems %v", c.text, fast, slow)
+		}
 		var got []string
-		for _, h := range wording.In(c.text) {
+		for _, h := range In(c.text) {
 			got = append(got, string(h.Kind)+": "+h.Words)
 			if c.text[h.From:h.To] != h.Words || h.Instead == "" {
 				t.Errorf("%q: %+v", c.text, h)
@@ -83,4 +86,85 @@ func TestIn(t *testing.T) {
 			t.Errorf("%q: found %q, want %q", c.text, s, c.want)
 		}
 	}
+}
+
+// without finds hits without asking for stems first.
+func without(text string) []Hit {
+	kept := rules
+	defer func() { rules = kept }()
+	rules = slices.Clone(rules)
+	for i := range rules {
+		rules[i].stems = []string{""}
+	}
+	return In(text)
+}
+
+// The stems lose no hit: each alternative of each rule is tried as it stands,
+// as far as it is made of plain words.
+func TestStemsLoseNothing(t *testing.T) {
+	tried := 0
+	for _, r := range rules {
+		for _, alt := range alternatives(r.words.String()) {
+			text := "so " + alt + " it"
+			if slow := without(text); len(slow) > 0 {
+				tried++
+				if fast := In(text); !slices.Equal(fast, slow) {
+					t.Errorf("%q: %v, and without the stems %v", text, fast, slow)
+				}
+			}
+		}
+	}
+	if tried < 150 {
+		t.Errorf("only %d alternatives were tried", tried)
+	}
+}
+
+// alternatives writes out what an expression's groups, options and classes
+// allow, each choice at least once.
+func alternatives(re string) []string {
+	tree, err := syntax.Parse(re, syntax.Perl)
+	if err != nil {
+		panic(err)
+	}
+	return write(tree)
+}
+
+func write(re *syntax.Regexp) []string {
+	switch re.Op {
+	case syntax.OpLiteral:
+		return []string{strings.ToLower(string(re.Rune))}
+	case syntax.OpCharClass:
+		if slices.Contains(re.Rune, ' ') || slices.Contains(re.Rune, '\t') {
+			return []string{" "}
+		}
+		return []string{strings.ToLower(string(re.Rune[0])), strings.ToLower(string(re.Rune[len(re.Rune)-1]))}
+	case syntax.OpCapture, syntax.OpPlus:
+		return write(re.Sub[0])
+	case syntax.OpQuest, syntax.OpStar:
+		return append(write(re.Sub[0]), "")
+	case syntax.OpRepeat:
+		return write(re.Sub[0])
+	case syntax.OpAlternate:
+		var out []string
+		for _, s := range re.Sub {
+			out = append(out, write(s)...)
+		}
+		return out
+	case syntax.OpConcat:
+		out := []string{""}
+		for _, s := range re.Sub {
+			var next []string
+			all := write(s)
+			for i, o := range out {
+				for j, w := range all {
+					if len(out)*len(all) < 4000 || i%7 == 0 || j == 0 {
+						next = append(next, o+w)
+					}
+				}
+			}
+			out = next
+		}
+		return out
+	}
+	return []string{""}
 }
