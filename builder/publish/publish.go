@@ -49,6 +49,7 @@ type maker struct {
 	script    asset // the planner's
 	workbench asset // style of figures
 	figures   asset // the script of figures
+	carry     asset // the script that takes a sheet along; the planner loads it when asked
 	mark      asset // the small picture in a browser's tab
 
 	wishStyle, wishScript asset // of the pages about wishes
@@ -69,6 +70,9 @@ func newMaker(l *library.Library, files fs.FS) (*maker, error) {
 			return nil, err
 		}
 	}
+	if m.carry, err = carryScript(files, l, m.patientTrees()); err != nil {
+		return nil, err
+	}
 	mark, err := fs.ReadFile(files, "drawings/mark.svg")
 	if err != nil {
 		return nil, err
@@ -86,7 +90,7 @@ type job struct {
 // jobs lists every file of the site, assets first. No two have the same name.
 func (m *maker) jobs() ([]job, error) {
 	var out []job
-	for _, a := range []asset{m.site, m.planner, m.script, m.workbench, m.figures, m.mark, m.wishStyle, m.wishScript} {
+	for _, a := range []asset{m.site, m.planner, m.script, m.workbench, m.figures, m.carry, m.mark, m.wishStyle, m.wishScript} {
 		out = append(out, job{a.name, func() ([]byte, error) { return a.data, nil }})
 	}
 	for _, p := range m.pages() {

@@ -163,8 +163,8 @@ func TestNames(t *testing.T) {
 			assets = append(assets, name)
 		}
 	}
-	if len(assets) != 6 {
-		t.Errorf("assets: %v, want three styles, two scripts and the mark", assets)
+	if len(assets) != 9 {
+		t.Errorf("assets: %v, want four styles, four scripts and the mark", assets)
 	}
 }
 

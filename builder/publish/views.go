@@ -138,6 +138,8 @@ type PlannerView struct {
 	Cards   []CardView
 	Figures []FigureView
 	Data    template.JS // the JSON block
+
+	Carry, FigureScript string // addresses of scripts that are loaded when a reader asks for them
 }
 
 // FigureView is a figure that stands beside questions.

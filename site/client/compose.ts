@@ -64,30 +64,31 @@ export function asked(state: State): string[] {
 
 /**
  * Moves a question one up or down. The first of a heading moves with its whole
- * heading, so headings stay whole; the reader's own questions move among themselves.
+ * heading, so headings stay whole; at the fold it changes sides with its
+ * neighbour there. The reader's own questions move among themselves.
  */
 export function move(state: State, id: string, by: 1 | -1): boolean {
   const own = state.kept.own;
   const at = own.findIndex((o) => o.id === id);
   if (at >= 0) return swap(own, at, at + by);
   const sheet = compose(state);
-  const groups = grouped(state, flat(sheet.groups).concat(flat(sheet.more)));
-  const g = groups.findIndex((one) => one.prompts.indexOf(id) >= 0);
-  const group = groups[g];
-  if (!group) return swapIn(state, sheet.bring, sheet.bring.indexOf(id), by, flat(groups));
-  const moved = swap(group.prompts, group.prompts.indexOf(id), group.prompts.indexOf(id) + by) || swap(groups, g, g + by);
-  if (moved) state.kept.order = flat(groups).concat(sheet.bring);
-  return moved;
+  const moved = [sheet.groups, sheet.more].some((part) => moveIn(part, id, by)) || swap(sheet.bring, sheet.bring.indexOf(id), sheet.bring.indexOf(id) + by);
+  const order = flat(sheet.groups).concat(flat(sheet.more));
+  const place = order.indexOf(id);
+  const crossed = !moved && place >= 0 && swap(order, place, place + by);
+  if (moved || crossed) state.kept.order = order.concat(sheet.bring);
+  return moved || crossed;
 }
 
-function swapIn(state: State, list: string[], at: number, by: number, before: string[]): boolean {
-  const moved = at >= 0 && swap(list, at, at + by);
-  if (moved) state.kept.order = before.concat(list);
-  return moved;
+function moveIn(groups: Group[], id: string, by: 1 | -1): boolean {
+  const g = groups.findIndex((one) => one.prompts.indexOf(id) >= 0);
+  const prompts = g < 0 ? [] : (groups[g] as Group).prompts;
+  const at = prompts.indexOf(id);
+  return at >= 0 && (swap(prompts, at, at + by) || swap(groups, g, g + by));
 }
 
 function swap<T>(list: T[], a: number, b: number): boolean {
-  if (b < 0 || b >= list.length) return false;
+  if (a < 0 || b < 0 || b >= list.length) return false;
   const one = list[a] as T;
   list[a] = list[b] as T;
   list[b] = one;

@@ -2,6 +2,7 @@
 // Nothing the reader says leaves this page's memory.
 
 import { App, standing } from "./app";
+import { linkedCode, openLinked } from "./code";
 import { read } from "./data";
 import { act, empty, slot } from "./dom";
 import { endingView } from "./ending";
@@ -31,9 +32,11 @@ class Planner implements App {
     const again = this.tab.restore();
     this.draw({ view: "topics" });
     const offered = offeredQuestion();
+    const code = linkedCode();
     this.screens = new Screens((screen) => this.show(screen));
     if (again) this.say(words.stillHere, true);
     if (offered) this.offer(offered);
+    if (code) openLinked(this, code);
     if (this.state.data.edition.shared) new SharedScreen(this.root, () => this.leave());
   }
 

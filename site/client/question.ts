@@ -1,9 +1,9 @@
 // One question a screen. Choosing never moves the page; only Next does.
 
 import { units } from "./amounts";
-import { runFigure } from "./figure";
 import { App, standing } from "./app";
 import { act, clone, fill, inputs, slot, submit, ticked } from "./dom";
+import { need } from "./need";
 import { Question } from "./data";
 import { read, refused } from "./quantity";
 import { showProblem } from "./problem";
@@ -68,7 +68,10 @@ function placeFigure(app: App, view: HTMLElement, at: string): void {
     "toggle",
     () => {
       see.appendChild(made);
-      runFigure(made, figure, units(app.state), "", (question) => app.state.addOwn(question));
+      need("keelpathFigure").then(
+        (run) => run(made, figure, units(app.state), "", (question) => app.state.addOwn(question)),
+        () => app.say(words.notLoaded, true),
+      );
     },
     { once: true },
   );

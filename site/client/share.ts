@@ -3,6 +3,7 @@
 
 import { App } from "./app";
 import { forPaper } from "./compose";
+import { tieCode, tieTyped } from "./code";
 import { act, fill, make, slot } from "./dom";
 import { read, write } from "./kept";
 import { State } from "./state";
@@ -13,6 +14,7 @@ export function tieShare(app: App, view: HTMLElement): void {
   slot(view, "share").addEventListener("toggle", () => (text.value = plainText(app.state)));
   act(view, "copy", () => copy(app, text, plainText(app.state)));
   act(view, "save", () => save(app));
+  tieCode(app, view);
 }
 
 /** Ties the field that opens a saved sheet. */
@@ -26,6 +28,7 @@ export function tieOpen(app: App, view: HTMLElement): void {
     reader.onerror = () => open(app, view, "");
     reader.readAsText(file);
   });
+  tieTyped(app, view);
 }
 
 function open(app: App, view: HTMLElement, text: string): void {
@@ -41,9 +44,13 @@ function open(app: App, view: HTMLElement, text: string): void {
 
 /** Hands the browser a file to save. */
 export function save(app: App): void {
+  download(app, "my-sheet.json", write(app.state.kept, app.state.data), "application/json");
+}
+
+export function download(app: App, name: string, text: string, type: string): void {
   const link = make("a") as HTMLAnchorElement;
-  link.href = URL.createObjectURL(new Blob([write(app.state.kept, app.state.data)], { type: "application/json" }));
-  link.download = "my-sheet.json";
+  link.href = URL.createObjectURL(new Blob([text], { type }));
+  link.download = name;
   link.hidden = true;
   document.body.appendChild(link);
   link.click();

@@ -147,3 +147,12 @@ export function clinicPhone(phone: string): string {
 export function clearsIn(seconds: number): string {
   return `This screen clears in ${seconds} seconds.`;
 }
+
+export const codeWrong = "This code is not right. Please look at each sign again.";
+export const codeOther = "This code is from another edition of this planner, so it cannot be opened here.";
+export const codeLeaves = "Your own words are not in the code. The file and the text have them.";
+export const notLoaded = "This part could not be loaded. Please try again, or use the text or the file.";
+
+export function saveAnswers(tree: string): string {
+  return `Save my answers: ${tree}`;
+}

@@ -1,4 +1,5 @@
-// The pages with figures that are not the planner: workbench and explainers.
+// The pages with figures that are not the planner: workbench and explainers. The
+// planner loads the same script when a reader opens a figure there.
 
 import { Figure } from "./settle";
 import { Tables } from "./quantity";
@@ -9,6 +10,8 @@ interface Block {
   planner: string;
   figures: { [id: string]: Figure };
 }
+
+(window as { keelpathFigure?: typeof runFigure }).keelpathFigure = runFigure;
 
 const block = document.getElementById("figure-data");
 if (block) {

@@ -1,0 +1,317 @@
+package browsertest
+
+import (
+	"encoding/json"
+	"fmt"
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+	"testing"
+	"time"
+
+	cdpbrowser "github.com/chromedp/cdproto/browser"
+	"github.com/chromedp/chromedp"
+	"github.com/google/go-cmp/cmp"
+
+	"keelpath/builder/tree"
+)
+
+// examplesToPrint gives worked examples of all patients' trees in turn, each with
+// the tree it belongs to.
+func examplesToPrint(n int) []filled {
+	var out []filled
+	for round := 0; len(out) < n && round < 40; round++ {
+		for _, tr := range lib.Trees {
+			if tr.Audience.S == "patient" && round < len(tr.Examples) && len(out) < n {
+				out = append(out, filled{tr, tr.Examples[round]})
+			}
+		}
+	}
+	return out
+}
+
+type filled struct {
+	tree    *tree.Tree
+	example *tree.Example
+}
+
+// Sheets filled by worked examples print on one side of A4 and of Letter, in
+// large type on two at most, the starred ones first and nothing cut.
+func TestFilledSheetsPrint(t *testing.T) {
+	all := examplesToPrint(24)
+	if len(all) < 20 {
+		t.Fatalf("only %d examples", len(all))
+	}
+	next := make(chan filled, len(all))
+	for _, f := range all {
+		next <- f
+	}
+	close(next)
+	for n := range 2 {
+		t.Run(fmt.Sprint("tab ", n+1), func(t *testing.T) {
+			t.Parallel()
+			b := newTab(t)
+			for f := range next {
+				printFilled(b, f)
+			}
+		})
+	}
+}
+
+func printFilled(b *tab, f filled) {
+	b.t.Helper()
+	b.openPlanner(onDisk)
+	b.take(f.tree, f.example.Given())
+	b.tap("sheet")
+	s := b.hand(`const stars = planner.querySelectorAll('[data-act="star"]'); for (const star of [stars[1], stars[stars.length - 1]]) tapOn(star, "star")`)
+	name := f.tree.ID.S + "-" + f.example.Ending.S
+	want := []string{"My questions for this visit", "Please hand this to your prosthetist", "These matter most to me"}
+	starred := eval[[]string](b, `Array.from(document.querySelectorAll(".sheet .starred .ask"), (e) => e.textContent.trim())`)
+	if len(starred) != 2 {
+		b.t.Fatalf("%s: %d questions are starred", name, len(starred))
+	}
+	for _, paper := range []string{"A4", "Letter"} {
+		p := b.print(paper, "filled-"+name)
+		if p.Pages != 1 {
+			b.t.Errorf("%s: %d pages of %s, want 1", name, p.Pages, paper)
+		}
+		holds(b, name, p, want, starred, s)
+	}
+	b.hand(`tapOn(planner.querySelector('label[for="planner-large"]'), "large")`)
+	p := b.print("A4", "large-"+name)
+	if p.Pages > 2 {
+		b.t.Errorf("%s: %d pages in large type, want 2 at most", name, p.Pages)
+	}
+	holds(b, name+" in large type", p, want, starred, s)
+	words, _, _ := p.words()
+	for _, w := range words {
+		if w.Text == "Answered" && w.Bottom-w.Top < 17 {
+			b.t.Errorf("%s: large type stands %.1f points high", name, w.Bottom-w.Top)
+		}
+	}
+}
+
+// holds looks for every question in a printout, the starred ones first.
+func holds(b *tab, name string, p printout, head, starred []string, s screen) {
+	b.t.Helper()
+	for _, missing := range inOrder(p.Text, append(slices.Clone(head), "Answered")...) {
+		if !strings.Contains(missing, `"Answered"`) {
+			b.t.Errorf("%s: %s", name, missing)
+		}
+	}
+	last := 0
+	for _, ask := range starred {
+		at := strings.Index(p.Text, ask)
+		if at < 0 {
+			b.t.Errorf("%s: %q is missing", name, ask)
+		}
+		last = max(last, at)
+	}
+	for _, g := range s.Sheet.Groups {
+		for _, ask := range g.Prompts {
+			at := strings.Index(p.Text, ask)
+			if at < 0 {
+				b.t.Errorf("%s: %q is missing", name, ask)
+			} else if at < last && !slices.Contains(starred, ask) {
+				b.t.Errorf("%s: %q stands before a starred one", name, ask)
+			}
+		}
+	}
+	for _, part := range []string{"Answered", "Later", "Write back", "Notes", "In an emergency: " + lib.Edition.Emergency.S, "It is not medical advice and picks no foot.", lib.Edition.Version.S} {
+		if !strings.Contains(p.Text, part) {
+			b.t.Errorf("%s: %q is missing", name, part)
+		}
+	}
+	if found := p.furniture(); len(found) > 0 {
+		b.t.Errorf("%s: the paper shows %q", name, found)
+	}
+}
+
+// A question goes up and down, first within its heading and then with it; it takes
+// the reader's words, and gives its own back.
+func TestMoveAndReword(t *testing.T) {
+	t.Parallel()
+	b := newTab(t)
+	b.openPlanner(onDisk)
+	fillSheet(b)
+	before := asks(b.look().Sheet)
+	tool := func(n int, act string) screen {
+		return b.hand(`const li = planner.querySelectorAll("[data-slot=groups] [data-prompt]")[%s]; li.querySelector("details").open = true; tapOn(li.querySelector('[data-act="`+act+`"]'), "`+act+`")`, n)
+	}
+	want := slices.Clone(before)
+	want[0], want[1] = want[1], want[0]
+	if diff := cmp.Diff(want, asks(tool(0, "down").Sheet)); diff != "" {
+		t.Errorf("the first one moved down:\n%s", diff)
+	}
+	if diff := cmp.Diff(before, asks(tool(1, "up").Sheet)); diff != "" {
+		t.Errorf("and up again:\n%s", diff)
+	}
+	groups := b.look().Sheet.Groups
+	at := len(groups[0].Prompts) // the first one of the second heading
+	moved := tool(at, "up").Sheet.Groups
+	if moved[0].Title != groups[1].Title || moved[1].Title != groups[0].Title {
+		t.Errorf("the first one of the second heading moved up: %v", moved)
+	}
+	if on := eval[string](b, `document.activeElement.getAttribute("data-act")`); on != "up" {
+		t.Errorf("after moving up the focus is on %q", on)
+	}
+	own := b.hand(`const li = planner.querySelector("[data-slot=groups] [data-prompt]"); li.querySelector("details").open = true; li.querySelector("textarea").value = "  Will it hold   on my loft ladder? "; tapOn(li.querySelector('[data-act="reword"]'), "reword")`)
+	if got := own.Sheet.Groups[0].Prompts[0]; got != "Will it hold on my loft ladder?" {
+		t.Errorf("reworded it reads %q", got)
+	}
+	if p := b.print("A4", "reworded"); !strings.Contains(p.Text, "Will it hold on my loft ladder?") {
+		t.Error("the paper does not have the reader's words")
+	}
+	back := b.hand(`const li = planner.querySelector("[data-slot=groups] [data-prompt]"); li.querySelector("details").open = true; li.querySelector("textarea").value = ""; tapOn(li.querySelector('[data-act="reword"]'), "reword")`)
+	if got := back.Sheet.Groups[0].Prompts[0]; got != moved[0].Prompts[0] {
+		t.Errorf("its own words back it reads %q, want %q", got, moved[0].Prompts[0])
+	}
+}
+
+// The sheet goes along as text, as a code, as a link and as a file, and opens again
+// in another tab; nothing is sent on the way.
+func TestTakeAlong(t *testing.T) {
+	everywhere(t, func(t *testing.T, address func(string) string) {
+		t.Parallel()
+		b := newTab(t)
+		b.openPlanner(address)
+		fillSheet(b)
+		want := b.look().Sheet
+		b.hand(`tapOn(planner.querySelector('[data-slot="share"] summary'), "without paper")`)
+		text := eval[string](b, `document.getElementById("planner-text").value`)
+		for _, ask := range asks(want) {
+			shown := slices.ContainsFunc(want.More, func(g group) bool { return slices.Contains(g.Prompts, ask) })
+			if strings.Contains(text, ask) == shown {
+				t.Errorf("the text: %q is in it: %v", ask, !shown)
+			}
+		}
+		b.hand(`tapOn(planner.querySelector('[data-act="code"]'), "code")`)
+		b.waitFor(`document.getElementById("planner-code").value !== ""`)
+		code := eval[string](b, `document.getElementById("planner-code").value`)
+		if n := len(strings.ReplaceAll(code, "-", "")); n > 40 {
+			t.Errorf("the code %s has %d symbols", code, n)
+		}
+		b.hand(`tapOn(planner.querySelector('[data-act="link"]'), "link")`)
+		link := eval[string](b, `document.getElementById("planner-link").value`)
+		own := want
+		own.Own = []string{} // a code holds none of the reader's own words
+		for name, other := range map[string]*tab{
+			"link": func() *tab {
+				c := newTab(t)
+				c.open(link)
+				return c
+			}(),
+			"code": func() *tab {
+				c := newTab(t)
+				c.openPlanner(address)
+				c.hand(`const fold = planner.querySelector(".open-file"); fold.open = true; document.getElementById("planner-typed").value = %s; tapOn(planner.querySelector('[data-act="open-code"]'), "open")`, strings.ToLower(strings.ReplaceAll(code, "-", " ")))
+				return c
+			}(),
+		} {
+			other.waitFor(`!!document.querySelector("#planner .sheet")`)
+			got := other.look().Sheet
+			if diff := cmp.Diff(asks(own), asks(got)); diff != "" || got.Stars != want.Stars {
+				t.Errorf("by %s the sheet is another, %s:\n%s", name, got.Stars, diff)
+			}
+			if where := eval[string](other, `location.href`); where != address(plannerName) {
+				t.Errorf("by %s the address holds more: %s", name, where)
+			}
+		}
+		for typed, says := range map[string]string{
+			code[:len(code)-1] + string("0123456789"[(strings.IndexByte("0123456789", code[len(code)-1])+1)%10]): "This code is not right.",
+			"hello there": "This code is not right.",
+		} {
+			c := newTab(t)
+			c.openPlanner(address)
+			c.hand(`const fold = planner.querySelector(".open-file"); fold.open = true; document.getElementById("planner-typed").value = %s; tapOn(planner.querySelector('[data-act="open-code"]'), "open")`, typed)
+			c.waitFor(`!document.querySelector('[data-slot="code-problem"]').hidden`)
+			if got := eval[string](c, `document.querySelector('[data-slot="code-problem"]').textContent`); !strings.HasPrefix(got, says) {
+				t.Errorf("%q gets %q", typed, got)
+			}
+		}
+		for _, wrong := range wrongLoads(t, plannerName, b.requests(), address) {
+			if !strings.Contains(wrong, "assets/carry.") {
+				t.Error(wrong)
+			}
+		}
+		sameFile(t, b, address, want)
+	})
+}
+
+// sameFile saves the sheet as a file and opens it in another tab, and saves the
+// answers for a clinic's records.
+func sameFile(t *testing.T, b *tab, address func(string) string, want sheet) {
+	t.Helper()
+	dir := t.TempDir()
+	command(b, cdpbrowser.SetDownloadBehavior, cdpbrowser.SetDownloadBehaviorParams{Behavior: cdpbrowser.SetDownloadBehaviorBehaviorAllow, DownloadPath: dir, BrowserContextID: chromedp.FromContext(b.ctx).BrowserContextID})
+	b.hand(`tapOn(planner.querySelector('[data-slot="share"] [data-act="save"]'), "save"); for (const one of planner.querySelectorAll('[data-slot="records"] button')) tapOn(one, "records")`)
+	file := filepath.Join(dir, "my-sheet.json")
+	record := filepath.Join(dir, "heel-height.questionnaire-response.json")
+	for n := 0; ; n++ {
+		_, one := os.Stat(file)
+		data, _ := os.ReadFile(record)
+		if one == nil && json.Valid(data) {
+			break
+		}
+		if n > 100 {
+			t.Fatalf("the files were not saved: %v", one)
+		}
+		time.Sleep(50 * time.Millisecond)
+	}
+	var response struct {
+		ResourceType, Questionnaire, Status string
+		Subject                             any
+	}
+	data, err := os.ReadFile(record)
+	if err == nil {
+		err = json.Unmarshal(data, &response)
+	}
+	if err != nil || response.ResourceType != "QuestionnaireResponse" || response.Status != "completed" || response.Subject != nil || !strings.HasPrefix(response.Questionnaire, "urn:keelpath:") {
+		t.Errorf("the answers for the records: %v %+v", err, response)
+	}
+	c := newTab(t)
+	c.openPlanner(address)
+	text, err := os.ReadFile(file)
+	if err != nil {
+		t.Fatal(err)
+	}
+	open := `const field = document.getElementById("planner-file"); const all = new DataTransfer(); all.items.add(new File([%s], "sheet.json")); field.files = all.files; field.dispatchEvent(new Event("change"))`
+	c.hand(open, "no sheet at all")
+	c.waitFor(`!document.querySelector('[data-slot="file-problem"]').hidden`)
+	c.hand(open, string(text))
+	c.waitFor(`!!document.querySelector("#planner .sheet")`)
+	if diff := cmp.Diff(asks(want), asks(c.look().Sheet)); diff != "" {
+		t.Errorf("from the file the sheet is another:\n%s", diff)
+	}
+}
+
+// After the visit the same sheet is turned over: what was said is kept with it and
+// prints.
+func TestAfterTheVisit(t *testing.T) {
+	t.Parallel()
+	b := newTab(t)
+	b.openPlanner(onDisk)
+	fillSheet(b)
+	b.tap("visit")
+	b.hand(`tapOn(planner.querySelector('[data-slot="asked"] input[value="later"] + label'), "later");
+for (const [id, text] of [["visit-0-said", "Ask again in May."], ["visit-decided", "We keep the foot."], ["visit-tries", "A softer bumper for four weeks."], ["visit-meet", "In June."]]) {
+  const field = document.getElementById(id); field.value = text; field.dispatchEvent(new Event("change", { bubbles: true }));
+}`)
+	p := b.print("A4", "visit")
+	if missing := inOrder(p.Text, "What was said at this visit", "Later. Ask again in May.", "We keep the foot.", "A softer bumper for four weeks.", "In June."); len(missing) > 0 || p.Pages != 1 {
+		t.Errorf("%d pages: %q", p.Pages, missing)
+	}
+	b.hand(`button("sheet")`)
+	b.hand(`tapOn(planner.querySelector('label[for="planner-back"]'), "back"); tapOn(planner.querySelector('label[for="planner-told"]'), "told")`)
+	both := b.print("A4", "sheet-and-back")
+	if missing := inOrder(both.Text, "My questions for this visit", "My answers", "What was said at this visit", "We keep the foot."); len(missing) > 0 || both.Pages != 3 {
+		t.Errorf("%d pages with answers and back: %q", both.Pages, missing)
+	}
+	words, _, _ := both.words()
+	for _, w := range words {
+		if w.Text == "answers" {
+			t.Error("the answers stand on the first page")
+		}
+	}
+}

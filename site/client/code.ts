@@ -1,0 +1,103 @@
+// The sheet's code on the page: made, linked to, and read again.
+
+import { App } from "./app";
+import { Carry } from "./carry";
+import { act, fill, make, slot } from "./dom";
+import { nothing } from "./kept";
+import { need } from "./need";
+import { copy, download } from "./share";
+import { Book, NoSheet, Sheet } from "./sheetcode";
+import { State } from "./state";
+import * as words from "./words";
+
+const MARK = "#code=";
+
+function book(state: State, carry: Carry): Book {
+  const data = state.data;
+  const cards: Book["cards"] = {};
+  for (const id of Object.keys(data.cards)) cards[id] = { prompts: data.cards[id] as string[] };
+  const prompts = data.topics.reduce((ids, t) => ids.concat(t.prompts), data.general.slice());
+  return { edition: carry.edition, trees: data.trees, prompts, general: data.general, cards, units: data.units };
+}
+
+/** Ties the part of the sheet that makes a code, a link, and files for a clinic's records. */
+export function tieCode(app: App, view: HTMLElement): void {
+  const made = slot(view, "code-made");
+  const code = view.querySelector<HTMLInputElement>("#planner-code") as HTMLInputElement;
+  const link = view.querySelector<HTMLInputElement>("#planner-link") as HTMLInputElement;
+  act(view, "code", () => {
+    asked(app, (carry) => {
+      code.value = carry.encode(book(app.state, carry), app.state.kept);
+      fill(view, "own-left", app.state.kept.own.length || app.state.kept.day ? words.codeLeaves : "");
+      link.value = "";
+      made.hidden = false;
+      code.focus();
+    });
+  });
+  act(view, "copy-code", () => copy(app, code, code.value));
+  act(view, "link", () => {
+    copy(app, link, (location.href.split("#")[0] as string) + MARK + encodeURIComponent(code.value));
+  });
+  slot(view, "share").addEventListener("toggle", () => asked(app, (carry) => records(app, view, carry)), { once: true });
+}
+
+/** A button for each tree whose answers can be saved as a filled form. */
+function records(app: App, view: HTMLElement, carry: Carry): void {
+  const place = slot(view, "records");
+  for (const id of app.state.kept.taken) {
+    const form = carry.forms[id];
+    if (!form) continue;
+    const tree = app.state.tree(id);
+    const button = make("button", words.saveAnswers(tree.title));
+    button.setAttribute("type", "button");
+    button.addEventListener("click", () => {
+      download(app, `${id}.questionnaire-response.json`, carry.response(tree, form, app.state.kept.answers[id] || {}, app.state.data.units), "application/fhir+json");
+    });
+    place.appendChild(button);
+  }
+  slot(view, "records-part").hidden = !place.childElementCount;
+}
+
+/** Ties the field that takes a code. */
+export function tieTyped(app: App, view: HTMLElement): void {
+  const field = view.querySelector<HTMLInputElement>("#planner-typed") as HTMLInputElement;
+  act(view, "open-code", () => openCode(app, field.value, (problem) => {
+    fill(view, "code-problem", problem);
+    field.setAttribute("aria-invalid", "true");
+    field.focus();
+  }));
+}
+
+function openCode(app: App, text: string, wrong: (problem: string) => void): void {
+  asked(app, (carry) => {
+    const found = carry.decode(book(app.state, carry), text);
+    if (isRefused(found)) return wrong(found.refused === "mistyped" ? words.codeWrong : words.codeOther);
+    app.state.kept = { ...nothing(), ...found };
+    app.go({ view: "sheet" });
+    app.say(words.opened);
+  });
+}
+
+function isRefused(found: Sheet | NoSheet): found is NoSheet {
+  return "refused" in found;
+}
+
+/** A code that a link brought; it leaves the address at once. */
+export function linkedCode(): string {
+  const hash = location.hash;
+  if (hash.indexOf(MARK) !== 0) return "";
+  try {
+    history.replaceState(history.state, "", location.href.split("#")[0]);
+    return decodeURIComponent(hash.slice(MARK.length));
+  } catch {
+    return "";
+  }
+}
+
+export function openLinked(app: App, code: string): void {
+  openCode(app, code, (problem) => app.say(problem, true));
+}
+
+function asked(app: App, then: (carry: Carry) => void): void {
+  need("keelpathCarry").then(then).catch(() => app.say(words.notLoaded, true));
+}
