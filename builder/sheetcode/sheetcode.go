@@ -3,13 +3,14 @@
 // nothing sent. It is the reference for site/client/sheetcode.ts.
 //
 // The code is one number in Crockford's Base 32 with his check symbol. It holds,
-// least significant first: the edition's mark; which trees were taken, in that
-// order; for each tree the rank of its path among all paths that the table makes
+// least significant first: the edition's mark; which trees were taken; for
+// each of them the rank of its path among all paths that the table makes
 // possible; whether the sheet is a short one; the starred prompts; and the set of
 // prompts on the sheet, as what differs from what the paths bring. What is usual
 // has a low rank, so a usual sheet has a short code.
 //
-// Not in the code: questions of the reader's own, answers that the paths do not
+// Not in the code: questions of the reader's own, the order in which trees were
+// taken, answers that the paths do not
 // come by, the order in which prompts were added or starred, and the unit in
 // which an amount was typed. Amounts are kept as steps of their measure.
 package sheetcode
@@ -104,13 +105,14 @@ func (b *Book) mark() uint32 {
 func (b *Book) Encode(s Sheet) (string, error) {
 	p := &packer{}
 	p.add(int64(b.Edition), 1<<editionBits)
-	order, all, err := b.order(s.Taken)
+	marks, err := b.which(s.Taken)
 	if err != nil {
 		return "", err
 	}
-	p.put(order, all)
+	p.put(marks, b.choices())
 	paths := map[string]tree.Path{}
-	for _, id := range s.Taken {
+	taken := b.taken(marks)
+	for _, id := range taken {
 		t := b.tree(id)
 		path, err := t.Walk(s.Answers[id])
 		if err != nil {
@@ -119,7 +121,7 @@ func (b *Book) Encode(s Sheet) (string, error) {
 		paths[id] = path
 		p.put(b.ways[id].rank(path), b.ways[id].all())
 	}
-	b.packPrompts(p, b.cameUp(s.Taken, paths), s)
+	b.packPrompts(p, b.cameUp(taken, paths), s)
 	return spell(p.number()), nil
 }
 
@@ -134,7 +136,7 @@ func (b *Book) Decode(text string) (Sheet, error) {
 		return Sheet{}, OtherEdition
 	}
 	s := Sheet{Answers: map[string]tree.Answers{}, Picks: map[string]bool{}, Stars: []string{}}
-	s.Taken = b.taken(u.get(b.orders()))
+	s.Taken = b.taken(u.get(b.choices()))
 	paths := map[string]tree.Path{}
 	for _, id := range s.Taken {
 		w := b.ways[id]
@@ -158,67 +160,28 @@ func (b *Book) tree(id string) *tree.Tree {
 	return b.trees[slices.IndexFunc(b.trees, func(t *tree.Tree) bool { return t.ID.S == id })]
 }
 
-// order ranks the trees taken among all orders of some of the trees.
-func (b *Book) order(taken []string) (rank, all *big.Int, err error) {
-	rank = new(big.Int)
-	n := len(b.trees)
-	for k := range len(taken) {
-		rank.Add(rank, arranged(n, k))
-	}
-	left := b.ids()
-	in := new(big.Int)
-	for _, id := range taken {
-		i := slices.Index(left, id)
-		if i < 0 {
-			return nil, nil, fmt.Errorf("the edition's planner has no tree %q, or it was taken twice", id)
-		}
-		in.Add(in.Mul(in, big.NewInt(int64(len(left)))), big.NewInt(int64(i)))
-		left = slices.Delete(left, i, i+1)
-	}
-	return rank.Add(rank, in), b.orders(), nil
-}
-
-func (b *Book) ids() []string {
-	var out []string
-	for _, t := range b.trees {
-		out = append(out, t.ID.S)
-	}
-	return out
-}
-
-func (b *Book) orders() *big.Int {
+// which marks the trees taken, a bit each, in the planner's order.
+func (b *Book) which(taken []string) (*big.Int, error) {
 	out := new(big.Int)
-	for k := range len(b.trees) + 1 {
-		out.Add(out, arranged(len(b.trees), k))
+	for _, id := range taken {
+		i := slices.IndexFunc(b.trees, func(t *tree.Tree) bool { return t.ID.S == id })
+		if i < 0 || out.Bit(i) == 1 {
+			return nil, fmt.Errorf("the edition's planner has no tree %q, or it was taken twice", id)
+		}
+		out.SetBit(out, i, 1)
 	}
-	return out
+	return out, nil
 }
 
-// arranged is the number of orders of k out of n.
-func arranged(n, k int) *big.Int {
-	out := big.NewInt(1)
-	for i := range k {
-		out.Mul(out, big.NewInt(int64(n-i)))
-	}
-	return out
-}
+// choices is how many sets of trees there are.
+func (b *Book) choices() *big.Int { return power(len(b.trees)) }
 
-func (b *Book) taken(rank *big.Int) []string {
-	left, k := b.ids(), 0
-	for rank.Cmp(arranged(len(left), k)) >= 0 {
-		rank = new(big.Int).Sub(rank, arranged(len(left), k))
-		k++
-	}
-	at := make([]int64, k)
-	for i := k - 1; i >= 0; i-- {
-		d := new(big.Int)
-		rank, d = new(big.Int).QuoRem(rank, big.NewInt(int64(len(left)-i)), d)
-		at[i] = d.Int64()
-	}
+func (b *Book) taken(marks *big.Int) []string {
 	out := []string{}
-	for _, i := range at {
-		out = append(out, left[i])
-		left = slices.Delete(left, int(i), int(i)+1)
+	for i, t := range b.trees {
+		if marks.Bit(i) == 1 {
+			out = append(out, t.ID.S)
+		}
 	}
 	return out
 }

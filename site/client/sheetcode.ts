@@ -45,15 +45,17 @@ const MOST_SYMBOLS = 400;
 export function encode(book: Book, sheet: Sheet): string {
   const p = new Packer();
   p.put(big(book.edition), EDITIONS);
-  p.put(orderOf(book, sheet.taken), orders(book));
+  const marks = which(book, sheet.taken);
+  const taken = takenOf(book, marks);
+  p.put(marks, choices(book));
   const paths: Path[] = [];
-  for (const id of sheet.taken) {
+  for (const id of taken) {
     const rooms = new Rooms(tableOf(book, id), book.units);
     const path = walk(rooms.table, entry(sheet.answers, id) || {}, book.units);
     paths.push(path);
     p.put(rooms.rank(path), rooms.all());
   }
-  packPrompts(book, p, cameUp(book, sheet.taken, paths), sheet);
+  packPrompts(book, p, cameUp(book, taken, paths), sheet);
   return spell(p.number());
 }
 
@@ -63,7 +65,7 @@ export function decode(book: Book, text: string): Sheet | NoSheet {
   if (n === null) return { refused: "mistyped" };
   const u = new Unpacker(n);
   if (u.get(EDITIONS) !== big(book.edition)) return { refused: "other edition" };
-  const sheet: Sheet = { taken: takenOf(book, u.get(orders(book))), answers: {}, picks: {}, stars: [] };
+  const sheet: Sheet = { taken: takenOf(book, u.get(choices(book))), answers: {}, picks: {}, stars: [] };
   const paths: Path[] = [];
   for (const id of sheet.taken) {
     const rooms = new Rooms(tableOf(book, id), book.units);
@@ -186,44 +188,17 @@ function tableOf(book: Book, id: string): Table {
   return table;
 }
 
-/** The number of orders of k out of n. */
-function arranged(n: number, k: number): bigint {
-  let out = ONE;
-  for (let i = 0; i < k; i++) out *= big(n - i);
-  return out;
+/** Marks the trees taken, a bit each, in the planner's order. */
+function which(book: Book, taken: string[]): bigint {
+  return book.trees.reduce((marks, t, i) => (taken.indexOf(t.id) < 0 ? marks : marks + (ONE << big(i))), NONE);
 }
 
-function orders(book: Book): bigint {
-  const n = book.trees.length;
-  let out = NONE;
-  for (let k = 0; k <= n; k++) out += arranged(n, k);
-  return out;
+function choices(book: Book): bigint {
+  return ONE << big(book.trees.length);
 }
 
-function orderOf(book: Book, taken: string[]): bigint {
-  const left = book.trees.map((t) => t.id);
-  let before = NONE;
-  for (let k = 0; k < taken.length; k++) before += arranged(left.length, k);
-  let rank = NONE;
-  for (const id of taken) {
-    const i = left.indexOf(id);
-    if (i < 0) throw new Error(`no tree "${id}"`);
-    rank = rank * big(left.length) + big(i);
-    left.splice(i, 1);
-  }
-  return before + rank;
-}
-
-function takenOf(book: Book, rank: bigint): string[] {
-  const left = book.trees.map((t) => t.id);
-  let k = 0;
-  for (; rank >= arranged(left.length, k); k++) rank -= arranged(left.length, k);
-  const at: number[] = [];
-  for (let i = k - 1; i >= 0; i--) {
-    at.unshift(Number(rank % big(left.length - i)));
-    rank /= big(left.length - i);
-  }
-  return at.map((i) => left.splice(i, 1)[0] as string);
+function takenOf(book: Book, marks: bigint): string[] {
+  return book.trees.map((t) => t.id).filter((_, i) => (marks >> big(i)) % big(2) === ONE);
 }
 
 // Prompts
