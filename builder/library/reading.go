@@ -139,15 +139,14 @@ func (c *checker) readOn(r *running, ts ...read.Text) {
 
 // graded reports a text beyond the highest grades, with the sentences that weigh most.
 func (c *checker) graded(at finding.Place, who string, r *running) {
-	all := prose.Split(r.passages)
 	n := prose.Of(r.passages)
 	if g := n.Grade(); g > prose.MaxGrade {
 		c.list.Add(at, "reading-grade", fmt.Sprintf("%s reads at grade %.1f by Flesch-Kincaid, and at most %.1f was expected", who, g, prose.MaxGrade),
-			c.heaviest(r, prose.Heaviest(all, prose.Counts.Grade, 3), "make two sentences of one, and take shorter words, where it weighs most:")...)
+			c.heaviest(r, prose.Heaviest(prose.Split(r.passages), prose.Counts.Grade, 3), "make two sentences of one, and take shorter words, where it weighs most:")...)
 	}
 	if g := n.SMOG(); g >= prose.MaxSMOG && n.Sentences >= minSMOG {
 		c.list.Add(at, "reading-grade", fmt.Sprintf("%s reads at grade %.1f by SMOG, and less than %.1f was expected", who, g, prose.MaxSMOG),
-			c.heaviest(r, prose.Heaviest(all, prose.Counts.SMOG, 3), "take words of one or two syllables where it weighs most:")...)
+			c.heaviest(r, prose.Heaviest(prose.Split(r.passages), prose.Counts.SMOG, 3), "take words of one or two syllables where it weighs most:")...)
 	}
 }
 

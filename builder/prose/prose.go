@@ -5,6 +5,9 @@ package prose
 
 import (
 	"math"
+	"strings"
+
+	"keelpath/builder/internal/memo"
 )
 
 // Highest grades of a page for patients: below 7 by Flesch-Kincaid, and below
@@ -21,13 +24,18 @@ type Counts struct {
 }
 
 // Of counts running text, given passage by passage; see Split.
-func Of(passages []string) Counts {
+func Of(passages []string) Counts { return counted(strings.Join(passages, between)) }
+
+// between stands between passages in the key of what is remembered; no text holds it.
+const between = "\x00"
+
+var counted = memo.Of(func(passages string) Counts {
 	var c Counts
-	for _, s := range Split(passages) {
+	for _, s := range Split(strings.Split(passages, between)) {
 		c = c.plus(s.Counts)
 	}
 	return c
-}
+})
 
 func (c Counts) plus(d Counts) Counts {
 	return Counts{c.Sentences + d.Sentences, c.Words + d.Words, c.Syllables + d.Syllables, c.Long + d.Long}

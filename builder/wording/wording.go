@@ -9,6 +9,8 @@ import (
 	"regexp"
 	"slices"
 	"strings"
+
+	"keelpath/builder/internal/memo"
 )
 
 // Kind is what is wrong with the words.
@@ -29,7 +31,11 @@ type Hit struct {
 
 // In gives the hits in a text, from left to right. Of hits that overlap it
 // keeps the first and longest.
-func In(text string) []Hit {
+func In(text string) []Hit { return known(text) }
+
+var known = memo.Of(look)
+
+func look(text string) []Hit {
 	var all []Hit
 	lower := strings.ToLower(text)
 	for _, r := range rules {
