@@ -1,6 +1,9 @@
 package publish
 
 import (
+	"html/template"
+
+	"keelpath/builder/drawing"
 	"keelpath/builder/library"
 	"keelpath/builder/read"
 )
@@ -24,8 +27,10 @@ type footTypeView struct {
 	Also           []string
 	Addon          bool
 	Gain, GiveUp   []string
-	Explainer      *LinkView  // nil where no page says more
-	Cells          []cellView // in the order of the rows
+	Drawing        template.HTML // empty where there is none of it
+	Title          string        // of the drawing
+	Explainer      *LinkView     // nil where no page says more
+	Cells          []cellView    // in the order of the rows
 }
 
 // cellView is one mark: steps drawn, the same in words, and the reason. The
@@ -62,6 +67,9 @@ func (v viewer) footTypeView(t *library.FootType) footTypeView {
 		ID: t.ID.S, Name: t.Name.S, What: t.What.S, Also: read.Strings(t.Also), Addon: t.Addon,
 		Gain: read.Strings(t.Gain), GiveUp: read.Strings(t.GiveUp),
 	}
+	if d, ok := drawingOf(t); ok {
+		out.Drawing, out.Title = d.SVG(""), d.Title
+	}
 	if e := v.lib.Explainer(t.Explainer.S); e != nil {
 		out.Explainer = &LinkView{e.ID, e.Title.S, v.explainer(e.ID)}
 	}
@@ -69,6 +77,15 @@ func (v viewer) footTypeView(t *library.FootType) footTypeView {
 		out.Cells = append(out.Cells, v.cell(t, r))
 	}
 	return out
+}
+
+// drawingOf gives the drawing of a foot type, which has its name. A clinic's own
+// type may have none.
+func drawingOf(t *library.FootType) (drawing.Drawing, bool) {
+	if t.Addon {
+		return drawing.Find("add-on-" + t.ID.S)
+	}
+	return drawing.Find("foot-" + t.ID.S)
 }
 
 func (v viewer) cell(t *library.FootType, r *library.Row) cellView {

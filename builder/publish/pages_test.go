@@ -166,6 +166,31 @@ func checkCell(t *testing.T, page, cell *html.Node, ft *library.FootType, r *lib
 	}
 }
 
+// Each kind of foot is drawn beside its name, with a caption, and no two share a drawing.
+func TestFootTypesAreDrawn(t *testing.T) {
+	n := pageNamed(t, builtin(t), footTypesName)
+	seen := map[string]bool{}
+	for _, ft := range load(t).FootTypes {
+		part := byID(t, n, ft.ID.S).Parent
+		figures := elements(part, "figure")
+		if len(figures) != 1 || len(elements(figures[0], "svg")) != 1 {
+			t.Errorf("%s: %d figures, want one with a drawing", ft.ID.S, len(figures))
+			continue
+		}
+		title := textOf(elements(figures[0], "title")[0])
+		if caption := textOf(elements(figures[0], "figcaption")[0]); caption != title || title == "" {
+			t.Errorf("%s: the caption is %q, and the drawing's title %q", ft.ID.S, caption, title)
+		}
+		if seen[title] {
+			t.Errorf("%s: %q was shown before", ft.ID.S, title)
+		}
+		seen[title] = true
+		if d, ok := drawingOf(ft); !ok || !strings.Contains(textOf(part), d.Long) {
+			t.Errorf("%s: the drawing is not told in words", ft.ID.S)
+		}
+	}
+}
+
 func TestChangeWords(t *testing.T) {
 	for mark, want := range map[int]string{-2: "− − less", -1: "− a little less", 0: "= no change", 1: "+ a little more", 2: "+ + more", 3: "+ + + a lot more"} {
 		if signs, words := change(mark); signs+" "+words != want {
