@@ -83,10 +83,11 @@ func TestTreesByHand(t *testing.T) {
 	b := newTab(t)
 	b.scriptOff()
 	for _, tr := range lib.Trees {
+		room := "prepare"
 		if tr.Audience.S != "patient" {
-			continue
+			room = "teach" // such a tree has no page but this
 		}
-		b.open(onDisk("prepare/" + tr.ID.S + ".html"))
+		b.open(onDisk(room + "/" + tr.ID.S + ".html"))
 		page := eval[printed](b, readTree)
 		for _, answers := range somePaths(t, tr) {
 			path := walk(t, tr, answers)

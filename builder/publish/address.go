@@ -48,17 +48,21 @@ func (a addresses) at(name, id string) string {
 func (a addresses) explainer(id string) string { return a.page("learn/" + id + ".html") }
 
 // tree is the paper page of a patient's tree, and the teaching page of any other.
-func (a addresses) tree(id string) string {
+func (a addresses) tree(id string) string { return a.page(a.treeName(id)) }
+
+func (a addresses) treeName(id string) string {
 	if t := a.all.Tree(id); t != nil && t.Audience.S != audiencePatient {
-		return a.listing(id)
+		return listingName(id)
 	}
-	return a.page("prepare/" + id + ".html")
+	return "prepare/" + id + ".html"
 }
 
 func (a addresses) figure(id string) string { return a.page("workbench/" + id + ".html") }
 
 // listing is the page that takes a tree apart for those who teach with it.
-func (a addresses) listing(id string) string { return a.page("teach/" + id + ".html") }
+func (a addresses) listing(id string) string { return a.page(listingName(id)) }
+
+func listingName(id string) string { return "teach/" + id + ".html" }
 
 func (a addresses) footType(id string) string { return a.at(footTypesName, id) }
 func (a addresses) word(id string) string     { return a.at(glossaryName, id) }

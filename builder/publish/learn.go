@@ -2,6 +2,7 @@ package publish
 
 import (
 	"cmp"
+	"fmt"
 	"html/template"
 	"slices"
 	"strings"
@@ -41,8 +42,16 @@ type learnView struct {
 }
 
 type partView struct {
-	Title, About string
-	Pages        []pageLinkView
+	ID, Title, About string
+	Pages            []pageLinkView
+}
+
+// partID names a part's heading on the learn page.
+func partID(i int) string { return fmt.Sprintf("part-%d", i+1) }
+
+// forResidents tells whether a part has pages and none of them is for patients.
+func forResidents(p *library.Part) bool {
+	return len(p.Explainers) > 0 && !slices.ContainsFunc(p.Explainers, func(e *explainer.Page) bool { return e.Audience.S == audiencePatient })
 }
 
 // pageLinkView is a link to a page with one sentence on what it says.
@@ -58,8 +67,8 @@ func (m *maker) learnPage() page {
 		description: "How artificial feet work, what each kind gives and costs, and what happens at a visit.",
 		model: func(v viewer, p PageView) (any, error) {
 			out := learnView{PageView: p}
-			for _, part := range m.lib.Parts {
-				view := partView{Title: part.Title.S, About: part.About.S}
+			for i, part := range m.lib.Parts {
+				view := partView{ID: partID(i), Title: part.Title.S, About: part.About.S}
 				for _, e := range part.Explainers {
 					view.Pages = append(view.Pages, pageLinkView{
 						LinkView{e.ID, e.Title.S, v.explainer(e.ID)}, e.Message.S, e.Audience.S != audiencePatient,

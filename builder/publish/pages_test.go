@@ -204,10 +204,7 @@ func TestChangeWords(t *testing.T) {
 func TestTreeOnPaper(t *testing.T) {
 	l := load(t)
 	for _, tr := range l.Trees {
-		if tr.Audience.S != audiencePatient {
-			continue
-		}
-		n := pageNamed(t, builtin(t), "prepare/"+tr.ID.S+".html")
+		n := pageNamed(t, builtin(t), addresses{all: l}.treeName(tr.ID.S))
 		text := textOf(n)
 		want := []string{fmt.Sprintf("Start at %d.", tr.Numbers()[tr.Start.S])}
 		for _, q := range tr.Questions {
@@ -349,6 +346,119 @@ func TestListingShowsExamples(t *testing.T) {
 		if list := withClass(n, "listing"); len(list) != 1 || !strings.Contains(elementText(list[0]), string(l.File(tr.File))) {
 			t.Errorf("%s: the listing is not the file", tr.ID.S)
 		}
+	}
+}
+
+// A tree's teaching page holds all that its endings say, and the tree's sources. A
+// tree that patients do not take can be walked by hand there.
+func TestListingShowsEndings(t *testing.T) {
+	l := load(t)
+	residents := 0
+	for _, tr := range l.Trees {
+		n := pageNamed(t, builtin(t), "teach/"+tr.ID.S+".html")
+		if resident := tr.Audience.S != audiencePatient; resident {
+			residents++
+			if got := len(withClass(n, "question")); got != len(tr.Questions) {
+				t.Errorf("%s: %d questions to walk by hand, want %d", tr.ID.S, got, len(tr.Questions))
+			}
+			if start := fmt.Sprintf("Start at %d.", tr.Numbers()[tr.Start.S]); !strings.Contains(textOf(n), start) {
+				t.Errorf("%s: nothing says %q", tr.ID.S, start)
+			}
+		} else if got := len(withClass(n, "question")); got != 0 {
+			t.Errorf("%s: %d questions to walk by hand, and the tree has a page of its own for that", tr.ID.S, got)
+		}
+		for _, e := range tr.Endings {
+			at := byID(t, n, "at-"+tr.ID.S+"-"+e.ID.S)
+			text := textOf(at)
+			if !strings.Contains(text, fmt.Sprintf("%d. %s", tr.Numbers()[e.ID.S], spaced(e.Title.S))) {
+				t.Errorf("%s, %s: no number and title in %q", tr.ID.S, e.ID.S, text)
+			}
+			for _, talk := range e.Types {
+				for _, said := range []string{l.FootType(talk.Type.S).Name.S, talk.For.S, talk.Against.S} {
+					if !strings.Contains(text, spaced(said)) {
+						t.Errorf("%s, %s: %q is not there", tr.ID.S, e.ID.S, said)
+					}
+				}
+			}
+			for _, id := range e.Prompts {
+				if ask := spaced(l.Prompt(id.S).Ask.S); !strings.Contains(text, ask) {
+					t.Errorf("%s, %s: the prompt %q is not there", tr.ID.S, e.ID.S, ask)
+				}
+			}
+			for _, id := range e.Next {
+				if title := spaced(l.Tree(id.S).Title.S); !strings.Contains(text, title) {
+					t.Errorf("%s, %s: the next tree %q is not there", tr.ID.S, e.ID.S, title)
+				}
+			}
+			for _, said := range []string{e.Text.S, e.Caution.S} {
+				if run := plainest(said); !strings.Contains(text, run) {
+					t.Errorf("%s, %s: %q is not there", tr.ID.S, e.ID.S, run)
+				}
+			}
+		}
+		shown := withClass(n, "sources")
+		if want := len(tr.Credits.Sources); want == 0 != (len(shown) == 0) || want > 0 && len(elements(shown[0], "li")) != want {
+			t.Errorf("%s: not the %d sources of the tree", tr.ID.S, want)
+		}
+	}
+	if residents == 0 {
+		t.Error("no tree is for residents, and so none was looked at")
+	}
+}
+
+// spaced sets one space where a file has several, or a line's end.
+func spaced(s string) string { return strings.Join(strings.Fields(s), " ") }
+
+// plainest gives the longest run of words without a mark in a markdown text.
+func plainest(text string) string {
+	longest := ""
+	for _, run := range strings.FieldsFunc(text, func(r rune) bool { return strings.ContainsRune("[]()*_{}-\n", r) }) {
+		if run = strings.TrimLeft(spaced(run), "0123456789. "); len(run) > len(longest) {
+			longest = run
+		}
+	}
+	return longest
+}
+
+// The teach page has residents' trees first, each tree once with its purpose, and
+// leads to what residents read.
+func TestTeachPage(t *testing.T) {
+	l := load(t)
+	n := pageNamed(t, builtin(t), teachName)
+	var want, got []string
+	for _, resident := range []bool{true, false} {
+		for _, tr := range l.Trees {
+			if resident == (tr.Audience.S != audiencePatient) {
+				want = append(want, spaced(tr.Title.S)+" "+spaced(tr.Purpose.S))
+			}
+		}
+	}
+	for _, shelf := range withClass(n, "shelf") {
+		for _, li := range elements(shelf, "li") {
+			got = append(got, textOf(li))
+		}
+	}
+	if len(got) != len(want) {
+		t.Fatalf("%d trees, want %d", len(got), len(want))
+	}
+	for i := range want {
+		if !strings.HasPrefix(got[i], want[i]) {
+			t.Errorf("place %d reads %q, want %q", i+1, got[i], want[i])
+		}
+	}
+	learn := pageNamed(t, builtin(t), learnName)
+	found := false
+	for _, a := range elements(n, "a") {
+		href, _ := attr(a, "href")
+		if id, ok := strings.CutPrefix(href, "../"+learnName+"#"); ok {
+			found = true
+			if textOf(byID(t, learn, id)) != textOf(a) {
+				t.Errorf("%q leads to no heading of the learn page that says so", textOf(a))
+			}
+		}
+	}
+	if !found {
+		t.Error("nothing leads to the learn page's part for residents")
 	}
 }
 

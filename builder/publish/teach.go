@@ -10,17 +10,18 @@ import (
 	"keelpath/builder/tree"
 )
 
-// teachView lists the trees for those who teach with them.
+// teachView lists the trees for those who teach with them. Reading is nil where
+// the learn page has no part for residents alone.
 type teachView struct {
 	PageView
-	Trees []countsView
+	Resident, Patient []countsView
+	Reading           *LinkView
 }
 
 // countsView is a tree with what was proved of it.
 type countsView struct {
 	LinkView
 	Purpose            string
-	Resident           bool
 	Questions, Endings int
 	Longest            int
 	Paths              string
@@ -33,7 +34,17 @@ func (m *maker) teachPage() page {
 		model: func(v viewer, p PageView) (any, error) {
 			out := teachView{PageView: p}
 			for _, t := range m.lib.Trees {
-				out.Trees = append(out.Trees, v.counts(t))
+				if t.Audience.S == audiencePatient {
+					out.Patient = append(out.Patient, v.counts(t))
+				} else {
+					out.Resident = append(out.Resident, v.counts(t))
+				}
+			}
+			for i, part := range m.lib.Parts {
+				if forResidents(part) {
+					out.Reading = &LinkView{Title: part.Title.S, URL: v.at(learnName, partID(i))}
+					break
+				}
 			}
 			return out, nil
 		},
@@ -43,7 +54,7 @@ func (m *maker) teachPage() page {
 func (v viewer) counts(t *tree.Tree) countsView {
 	proof := v.lib.Proofs[t.ID.S]
 	return countsView{
-		LinkView: LinkView{t.ID.S, t.Title.S, v.listing(t.ID.S)}, Purpose: t.Purpose.S, Resident: t.Audience.S != audiencePatient,
+		LinkView: LinkView{t.ID.S, t.Title.S, v.listing(t.ID.S)}, Purpose: t.Purpose.S,
 		Questions: len(t.Questions), Endings: len(t.Endings), Longest: proof.Longest, Paths: grouped(proof.Paths.String()),
 	}
 }
@@ -60,12 +71,14 @@ func grouped(digits string) string {
 	return b.String()
 }
 
-// listingView takes one tree apart.
+// listingView takes one tree apart. A tree that patients do not take has no other
+// page, so that it is walked by hand here.
 type listingView struct {
 	PageView
 	Counts   countsView
 	Paper    string // address of the tree's paper page; empty for a tree that patients do not take
 	Tree     TreeView
+	Sources  []SourceView
 	Examples []exampleView
 	File     string
 	Listing  template.HTML
@@ -87,10 +100,10 @@ type stepView struct {
 
 func (m *maker) listingPage(t *tree.Tree) page {
 	return page{
-		name: "teach/" + t.ID.S + ".html", title: "Inside the tree: " + t.Title.S, description: t.Purpose.S, room: "teach",
-		credits: creditsView(t.Credits), template: "listing",
+		name: listingName(t.ID.S), title: "Inside the tree: " + t.Title.S, description: t.Purpose.S, room: "teach",
+		credits: creditsView(t.Credits), template: "listing", styles: []string{m.planner.name},
 		model: func(v viewer, p PageView) (any, error) {
-			out := listingView{PageView: p, Counts: v.counts(t), File: t.File}
+			out := listingView{PageView: p, Counts: v.counts(t), File: t.File, Sources: v.bibliography(read.Strings(t.Credits.Sources), false)}
 			if t.Audience.S == audiencePatient {
 				out.Paper = v.addresses.tree(t.ID.S)
 			}

@@ -81,11 +81,11 @@ func (v viewer) question(t *tree.Tree, q *tree.Question) QuestionView {
 	return out
 }
 
-// notes gives links to cards on the tree's paper page.
+// notes gives links to cards on the page on which the tree is walked by hand.
 func (v viewer) notes(t *tree.Tree, cards []string) []LinkView {
 	var out []LinkView
 	for _, id := range cards {
-		out = append(out, LinkView{ID: id, Title: v.lib.Card(id).Title.S, URL: v.at("prepare/"+t.ID.S+".html", "note-"+id)})
+		out = append(out, LinkView{ID: id, Title: v.lib.Card(id).Title.S, URL: v.at(v.treeName(t.ID.S), "note-"+id)})
 	}
 	return out
 }
