@@ -45,7 +45,6 @@ func (m *maker) pages() []page {
 	for _, t := range m.lib.Trees {
 		out = append(out, m.listingPage(t))
 	}
-	out = append(out, m.wishPages()...)
 	return append(out, m.clinicPage(), m.sourcesPage())
 }
 

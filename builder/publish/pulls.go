@@ -13,9 +13,6 @@ import (
 
 const pullsName = "workbench/what-pulls-against-what.html"
 
-// pullsRoom is the room in which the two pages about wishes stand.
-const pullsRoom = "prepare"
-
 // wishPages are the pages that hold the rating table against what matters to a
 // reader, in the order in which a list names them.
 func (m *maker) wishPages() []page { return []page{m.pullsPage(), m.motionPushPage()} }
@@ -84,7 +81,7 @@ type behindCell struct{ Row, Words, State string }
 
 func (m *maker) pullsPage() page {
 	return page{
-		name: pullsName, title: "What pulls against what", room: pullsRoom, template: "pulls", credits: m.siteCredits(),
+		name: pullsName, title: "What pulls against what", room: "workbench", template: "pulls", credits: m.siteCredits(),
 		description: "Tick what matters to you, and see which wishes no kind of foot meets together.",
 		styles:      []string{m.planner.name, m.wishStyle.name}, script: m.wishScript.name,
 		model: func(v viewer, p PageView) (any, error) {

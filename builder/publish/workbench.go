@@ -17,10 +17,12 @@ type workbenchView struct {
 	Figures []pageLinkView
 }
 
-// bench adds a page to the workbench that is not one of package figure: its
-// file name under workbench/ without ".html", and how the list names it. Give
-// the page itself a place in workbenchPages.
-var bench []pageLinkView
+// bench are the pages of the workbench that are not figures of package figure:
+// each with its file name under workbench/ without ".html".
+var bench = []pageLinkView{
+	{LinkView: LinkView{ID: "what-pulls-against-what", Title: "What pulls against what"}, Message: "Tick what matters to you, and see which wishes no kind of foot meets together."},
+	{LinkView: LinkView{ID: "motion-against-push", Title: "Motion against push: the figure"}, Message: "See all kinds of feet at once: how far the ankle moves, and how much push comes back."},
+}
 
 func (m *maker) workbenchPages() []page {
 	out := []page{{
@@ -41,7 +43,7 @@ func (m *maker) workbenchPages() []page {
 	for _, f := range figure.All {
 		out = append(out, m.figurePage(f))
 	}
-	return out
+	return append(out, m.wishPages()...)
 }
 
 // figureView is one figure with its notes.
