@@ -1,9 +1,10 @@
-// Package trees carries the decision trees and the prompts and cards they use.
+// Package trees carries the decision trees, the prompts and cards they use, and the
+// teaching cases.
 package trees
 
 import "embed"
 
-// FS holds one YAML file a tree, prompts.yaml, cards.yaml and planner.yaml.
+// FS holds one YAML file a tree, prompts.yaml, cards.yaml, cases.yaml and planner.yaml.
 //
 //go:embed *.yaml
 var FS embed.FS

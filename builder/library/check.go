@@ -57,6 +57,7 @@ func (l *loader) check() {
 	for _, p := range l.Explainers {
 		c.page(p)
 	}
+	c.cases()
 	c.wordForms()
 	c.wordingHeld()
 	proof.HandOvers(l.Trees, l.list)

@@ -18,7 +18,8 @@ type Library struct {
 	General    []*Prompt               // the questions that open every sheet
 	Topics     []*Topic
 	Cards      []*Card
-	Rows       []*Row // of the foot types, side by side
+	Cases      []*Case // for residents to argue about
+	Rows       []*Row  // of the foot types, side by side
 	FootTypes  []*FootType
 	Wishes     []*Wish
 	Words      []*Word

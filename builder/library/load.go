@@ -69,6 +69,7 @@ func (l *loader) layer(y Layer) {
 	l.words(open("content/glossary.yaml"))
 	l.prompts(open("trees/prompts.yaml"))
 	l.cards(open("trees/cards.yaml"))
+	l.cases(open("trees/cases.yaml"))
 	l.footTypes(open("content/foot-types.yaml"))
 	l.wishes(open("content/wishes.yaml"))
 	l.plannerOrder(open("trees/planner.yaml"))

@@ -52,6 +52,7 @@ func (c *checker) everySaid(do func(said)) {
 	for _, k := range c.Cards {
 		say(fmt.Sprintf("card %q", k.ID.S), k.Title, k.Text)
 	}
+	c.everyCaseText(say)
 	for _, w := range c.Words {
 		say(fmt.Sprintf("word %q", w.ID.S), w.Word, w.Meaning)
 	}

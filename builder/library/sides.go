@@ -32,10 +32,14 @@ func (c *checker) sidesOfType(t *FootType) {
 
 func (c *checker) sidesOfEnding(e *tree.Ending) {
 	for _, talk := range e.Types {
-		a, b := wordsIn(talk.For), wordsIn(talk.Against)
-		if a > 0 && b > 0 && !even(a, b) && max(a, b)-min(a, b) > slackWords {
-			c.uneven(talk.Against.At, fmt.Sprintf("foot type %q of ending %q", talk.Type.S, e.ID.S), "words", a, b)
-		}
+		c.sidesOf(talk, fmt.Sprintf("ending %q", e.ID.S))
+	}
+}
+
+func (c *checker) sidesOf(talk tree.Talk, whose string) {
+	a, b := wordsIn(talk.For), wordsIn(talk.Against)
+	if a > 0 && b > 0 && !even(a, b) && max(a, b)-min(a, b) > slackWords {
+		c.uneven(talk.Against.At, fmt.Sprintf("foot type %q of %s", talk.Type.S, whose), "words", a, b)
 	}
 }
 

@@ -45,6 +45,9 @@ func (m *maker) pages() []page {
 	for _, t := range m.lib.Trees {
 		out = append(out, m.listingPage(t))
 	}
+	if len(m.lib.Cases) > 0 {
+		out = append(out, m.casesPage())
+	}
 	return append(out, m.clinicPage(), m.sourcesPage())
 }
 

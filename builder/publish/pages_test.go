@@ -462,6 +462,48 @@ func TestTeachPage(t *testing.T) {
 	}
 }
 
+// Every teaching case is on the page whole: at least two foot types with both
+// sides, trees that are there, and sources. The teach page leads to it.
+func TestCases(t *testing.T) {
+	l := load(t)
+	n, teach := pageNamed(t, builtin(t), casesName), pageNamed(t, builtin(t), teachName)
+	shown := withClass(n, "case")
+	if len(l.Cases) == 0 || len(shown) != len(l.Cases) {
+		t.Fatalf("%d cases shown, want %d", len(shown), len(l.Cases))
+	}
+	for i, c := range l.Cases {
+		text := textOf(shown[i])
+		want := append([]string{c.Title.S, c.Who.S}, append(read.Strings(c.Ask), read.Strings(c.Change)...)...)
+		for _, talk := range c.Argue {
+			want = append(want, l.FootType(talk.Type.S).Name.S, talk.For.S, talk.Against.S)
+		}
+		for _, id := range c.Trees {
+			want = append(want, l.Tree(id.S).Title.S)
+		}
+		for _, e := range c.Errors {
+			want = append(want, plainest(e.S))
+		}
+		for _, id := range c.Sources {
+			want = append(want, l.Source(id.S).Title.S)
+		}
+		for _, said := range want {
+			if !strings.Contains(text, spaced(said)) {
+				t.Errorf("%s: %q is not there", c.ID.S, said)
+			}
+		}
+		if sides := withClass(shown[i], "sides"); len(sides) < 2 {
+			t.Errorf("%s argues %d kinds of foot, and fewer than two would pick one", c.ID.S, len(sides))
+		}
+		byID(t, n, "case-"+c.ID.S)
+		if !slices.ContainsFunc(elements(teach, "a"), func(a *html.Node) bool {
+			href, _ := attr(a, "href")
+			return href == "../"+casesName+"#case-"+c.ID.S
+		}) {
+			t.Errorf("the teach page does not lead to %s", c.ID.S)
+		}
+	}
+}
+
 // elementText gives the text with its spaces and line ends as they are.
 func elementText(n *html.Node) string {
 	var b strings.Builder

@@ -16,6 +16,7 @@ type teachView struct {
 	PageView
 	Resident, Patient []countsView
 	Reading           *LinkView
+	Cases             []LinkView
 }
 
 // countsView is a tree with what was proved of it.
@@ -39,6 +40,9 @@ func (m *maker) teachPage() page {
 				} else {
 					out.Resident = append(out.Resident, v.counts(t))
 				}
+			}
+			for _, c := range m.lib.Cases {
+				out.Cases = append(out.Cases, LinkView{c.ID.S, c.Title.S, v.at(casesName, "case-"+c.ID.S)})
 			}
 			for i, part := range m.lib.Parts {
 				if forResidents(part) {

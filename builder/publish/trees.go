@@ -126,8 +126,7 @@ func (v viewer) ending(t *tree.Tree, e *tree.Ending) (EndingView, error) {
 		out.Topics = append(out.Topics, LinkView{ID: id.S, Title: v.lib.Topic(id.S).Title.S, URL: v.topic(id.S)})
 	}
 	for _, talk := range e.Types {
-		ft := v.lib.FootType(talk.Type.S)
-		out.Types = append(out.Types, TalkView{Name: ft.Name.S, What: ft.What.S, For: talk.For.S, Against: talk.Against.S, URL: v.footType(talk.Type.S)})
+		out.Types = append(out.Types, v.talk(talk))
 	}
 	for _, id := range e.Next {
 		out.Next = append(out.Next, v.treeLink(v.lib.Tree(id.S)))

@@ -12,6 +12,7 @@ import (
 var kinds = []Kind{
 	{"tree", "trees/ID.yaml", "A decision tree that leads to questions to bring.", treeForm()},
 	{"cards", "trees/cards.yaml", "Short notes that answers add to the sheet.", keys(key{"cards", may, "The cards, by id.", each(cardForm)})},
+	{"cases", "trees/cases.yaml", "Invented people for residents to argue about. None has a level, and none has one right answer.", keys(key{"cases", may, "The cases, by id.", each(caseForm)})},
 	{"prompts", "trees/prompts.yaml", "Questions to bring, by topic.", keys(
 		key{"general", may, "The questions that open every sheet.", each(promptForm)},
 		key{"topics", may, "The topics, by id, each with its prompts.", each(topicForm)},
@@ -64,6 +65,23 @@ var cardForm = keys(
 	key{"title", need, "What came up, in a few words.", text()},
 	key{"text", need, "One or two short sentences (markdown).", text()},
 	key{"prompts", may, "Ids of prompts that the card adds.", set(text())},
+)
+
+var talkForm = keys(
+	key{"type", need, "Id of the foot type.", text()},
+	key{"for", need, "A reason for it.", text()},
+	key{"against", need, "A reason against it.", text()},
+)
+
+var caseForm = keys(
+	key{"title", need, "The case in a few words.", text()},
+	key{"who", need, "An invented person: limb, home, work, shoes, wishes, what was found. Never a level.", text()},
+	key{"ask", need, "What to ask first.", list(text())},
+	key{"trees", need, "Ids of trees to walk.", set(text()).with(form{"minItems": 1})},
+	key{"argue", need, "Foot types that come up, each with a reason for and one against.", list(talkForm).with(form{"minItems": library.MinArgued})},
+	key{"change", may, "One fact changed, and what to ask then.", list(text())},
+	key{"errors", need, "Common errors (markdown).", list(text())},
+	key{"sources", may, "Ids of sources that it rests on.", set(text())},
 )
 
 var promptForm = keys(
@@ -240,11 +258,7 @@ var endingForm = keys(
 	key{"text", need, "What came up and what to do next, in one to three short sentences (markdown); {name} shows an amount.", text()},
 	key{"caution", may, "What to take care of (markdown), shown first.", line()},
 	key{"topics", may, "Ids of topics.", set(text())},
-	key{"types", may, "Foot types to talk about, each with a reason for and one against.", list(keys(
-		key{"type", need, "Id of the foot type.", text()},
-		key{"for", need, "A reason for it.", text()},
-		key{"against", need, "A reason against it.", text()},
-	))},
+	key{"types", may, "Foot types to talk about, each with a reason for and one against.", list(talkForm)},
 	key{"prompts", may, "Ids of prompts.", set(text())},
 	key{"next", may, "Ids of trees to take next.", set(text())},
 ).with(form{

@@ -1,0 +1,68 @@
+package publish
+
+import (
+	"html/template"
+
+	"keelpath/builder/read"
+	"keelpath/builder/tree"
+)
+
+const casesName = "teach/cases.html"
+
+// casesView is the page of teaching cases.
+type casesView struct {
+	PageView
+	Cases   []caseView
+	Sources []SourceView
+}
+
+type caseView struct {
+	ID, Title, Who string
+	Ask, Change    []string
+	Trees          []LinkView
+	Argue          []TalkView
+	Errors         []template.HTML
+	Sources        []LinkView
+}
+
+func (m *maker) casesPage() page {
+	return page{
+		name: casesName, title: "Teaching cases", room: "teach", template: "cases", credits: m.siteCredits(),
+		description: "Made-up people to argue about: what to ask first, which trees to walk, and both sides of each kind of foot.",
+		styles:      []string{m.planner.name},
+		model: func(v viewer, p PageView) (any, error) {
+			out := casesView{PageView: p}
+			var cited []string
+			for _, c := range m.lib.Cases {
+				view := caseView{ID: c.ID.S, Title: c.Title.S, Who: c.Who.S, Ask: read.Strings(c.Ask), Change: read.Strings(c.Change)}
+				for _, id := range c.Trees {
+					t := m.lib.Tree(id.S)
+					view.Trees = append(view.Trees, LinkView{t.ID.S, t.Title.S, v.listing(t.ID.S)})
+				}
+				for _, talk := range c.Argue {
+					view.Argue = append(view.Argue, v.talk(talk))
+				}
+				for _, e := range c.Errors {
+					html, _, err := v.text(e)
+					if err != nil {
+						return nil, err
+					}
+					view.Errors = append(view.Errors, html)
+				}
+				for _, id := range c.Sources {
+					view.Sources = append(view.Sources, LinkView{id.S, m.lib.Source(id.S).Title.S, v.source(id.S)})
+				}
+				cited = union(cited, read.Strings(c.Sources))
+				out.Cases = append(out.Cases, view)
+			}
+			out.Sources = v.bibliography(cited, false)
+			return out, nil
+		},
+	}
+}
+
+// talk is a foot type that comes up, with both sides of it.
+func (v viewer) talk(t tree.Talk) TalkView {
+	ft := v.lib.FootType(t.Type.S)
+	return TalkView{Name: ft.Name.S, What: ft.What.S, For: t.For.S, Against: t.Against.S, URL: v.footType(t.Type.S)}
+}
