@@ -91,12 +91,14 @@ type tab struct {
 	traced   chan struct{}
 }
 
-// A traceEvent is a piece of work as the browser notes it; times in microseconds,
-// Tdur that of the thread alone.
+// A traceEvent is a piece of work as the browser notes it; times in microseconds:
+// Ts and Dur by the clock, Tts and Tdur by the thread's own time, in which it works.
 type traceEvent struct {
-	Name          string
-	Pid, Tid      int
-	Ts, Dur, Tdur float64
+	Name      string
+	Pid, Tid  int
+	Ts, Dur   float64
+	Tts, Tdur float64
+	Args      struct{ Data struct{ Type string } }
 }
 
 // startTrace notes what the page's threads do, until endTrace.
@@ -146,7 +148,7 @@ func (b *tab) heard(event any) {
 	case *tracing.EventDataCollected:
 		for _, v := range e.Value {
 			var one traceEvent
-			if json.Unmarshal(v, &one) == nil {
+			if json.Unmarshal(v, &one) == nil || one.Name != "" { // other events have other arguments
 				b.trace = append(b.trace, one)
 			}
 		}

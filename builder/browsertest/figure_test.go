@@ -3,6 +3,7 @@ package browsertest
 import (
 	"cmp"
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 	"testing"
@@ -109,33 +110,32 @@ func figureNames() []string {
 	return out
 }
 
-// A drag is answered within one frame of 16 ms on a machine four times slower, at
-// the width of a phone: the 95th percentile over 200 moves. What counts is the time
-// for which the page's own thread works on a frame: the pointer's event, script,
-// style, layout and paint. The browser's own slowing down counts by the clock, so what
-// else runs on this machine counts four times; that number is told and not held to the
-// limit. Held to it is the thread's time at full speed, times four, in the best of
-// a few rounds.
+// A drag is answered within one frame of 16 ms on a machine four times slower, at the
+// width of a phone: the 95th percentile over 200 moves. A move's time is how long the
+// page's own thread works from the dispatch of the pointer's event until its redraw is
+// committed: script, style, layout and paint, slowed four times by the browser.
+//
+// The thread's own time stands still while another program has the processor. But the
+// browser slows by the clock: a pause that others make in a move is waited out three
+// times more, by work that counts, and a shared processor is slower by itself. Against
+// that the same 200 moves are done again, up to three rounds, and each move counts with
+// its least time. Where others leave the processor no rest, even that is their load and
+// not the page's work. Then the limit is held to four times the thread's own time at full
+// speed, which no pause enters, again with each move at its least. On a machine with
+// nothing else to do the first round is enough. Each round is told as it was. What hits
+// a move only now and then, as clearing up of memory does, is told and not held.
 func TestFigureDrag(t *testing.T) {
 	b := newTab(t)
 	b.size(412, 900)
 	for _, f := range figure.All {
 		b.openPage(figurePage(f.ID), onDisk)
 		first := eval[string](b, `document.querySelector(".figure-says").textContent`)
-		slowed := b.drag(f.Drawing.Handles[0], 4)
-		t.Logf("%s, slowed 4 times: %.1f ms a frame at 95 of 100, %.1f ms at 50", f.ID, slowed[len(slowed)*95/100], slowed[len(slowed)/2])
-		best := 1e9
-		for round := 0; round < 4 && best > 16; round++ {
-			full := b.drag(f.Drawing.Handles[0], 1)
-			if len(full) < 190 {
-				t.Fatalf("%s: 200 moves were drawn in only %d frames", f.ID, len(full))
-			}
-			p95 := 4 * full[len(full)*95/100]
-			t.Logf("%s, 4 times the thread's time at full speed: %.1f ms a frame at 95 of 100, %.1f ms at 50, %d frames", f.ID, p95, 4*full[len(full)/2], len(full))
-			best = min(best, p95)
+		p95 := b.dragLeast(f, "slowed 4 times", 4, 1, 3)
+		if p95 > 16 {
+			p95 = b.dragLeast(f, "4 times the time at full speed", 1, 4, 5)
 		}
-		if best > 16 {
-			t.Errorf("%s: a move takes %.1f ms at 95 of 100, want at most 16", f.ID, best)
+		if p95 > 16 {
+			t.Errorf("%s: a move takes %.1f ms at 95 of 100, want at most 16", f.ID, p95)
 		}
 		if now := eval[string](b, `document.querySelector(".figure-says").textContent`); now == first {
 			t.Errorf("%s: the drag changed nothing", f.ID)
@@ -146,53 +146,112 @@ func TestFigureDrag(t *testing.T) {
 	}
 }
 
-// drag moves a handle to and fro 200 times and gives how long the page worked for
-// each frame, in ms, the shortest first.
+// dragLeast does rounds of the same moves until 95 of 100 took 16 ms or less, each at
+// its least, and gives their time.
+func (b *tab) dragLeast(f *figure.Figure, how string, slower, times float64, rounds int) float64 {
+	b.t.Helper()
+	var least []float64
+	p95 := math.Inf(1)
+	for round := 1; round <= rounds && p95 > 16; round++ {
+		costs := b.drag(f.Drawing.Handles[0], slower)
+		for i := range costs {
+			costs[i] *= times
+		}
+		b.t.Logf("%s, %s, round %d: %.1f ms a move at 95 of 100, %.1f ms at 50, %d moves", f.ID, how, round, percentile(costs, 95), percentile(costs, 50), len(costs))
+		switch {
+		case len(costs) != drags: // some moves shared a frame, so which is which is not known
+			continue
+		case least == nil:
+			least = costs
+		default:
+			for i, cost := range costs {
+				least[i] = min(least[i], cost)
+			}
+		}
+		p95 = percentile(least, 95)
+	}
+	b.t.Logf("%s, %s, each move at its least: %.1f ms at 95 of 100, %.1f ms at 50", f.ID, how, p95, percentile(least, 50))
+	return p95
+}
+
+const drags = 200
+
+func percentile(costs []float64, n int) float64 {
+	if len(costs) == 0 {
+		return 0
+	}
+	sorted := slices.Sorted(slices.Values(costs))
+	return sorted[(len(sorted)*n+99)/100-1]
+}
+
+// drag moves a handle to and fro and gives how long the page took for each move, in
+// ms, in their order. Each move changes the drawing.
 func (b *tab) drag(h drawing.Handle, slower float64) []float64 {
 	b.t.Helper()
-	command(b, emulation.SetCPUThrottlingRate, emulation.SetCPUThrottlingRateParams{Rate: slower})
 	at := eval[struct{ X, Y float64 }](b, fmt.Sprintf(`(() => { const g = document.querySelector('[data-part=%q] .d-grip'); g.scrollIntoView({ block: "center" }); const r = g.getBoundingClientRect(); return { X: r.left + r.width / 2, Y: r.top + r.height / 2 } })()`, h.Part))
 	mouse := func(kind input.DispatchMouseEventType, by float64) {
+		if h.Right+h.Down < 0 {
+			by = -by
+		}
 		p := input.DispatchMouseEventParams{Type: kind, X: at.X, Y: at.Y + by, Button: input.MouseButtonLeft, Buttons: 1, ClickCount: 1}
 		if h.Right != 0 {
 			p.X, p.Y = at.X+by, at.Y
 		}
 		command(b, input.DispatchMouseEvent, p)
 	}
+	b.run(`(() => { const seen = window.redrawn = { moves: 0 };
+		new MutationObserver(() => seen.moves++).observe(document.querySelector(".figure .drawing"), { attributes: true, subtree: true }) })()`)
 	mouse(input.DispatchMouseEventTypeMousePressed, 0)
 	b.settled()
+	command(b, emulation.SetCPUThrottlingRate, emulation.SetCPUThrottlingRateParams{Rate: slower})
 	b.startTrace()
-	for i := range 200 {
-		mouse(input.DispatchMouseEventTypeMouseMoved, float64(i%40)-20)
-		time.Sleep(20 * time.Millisecond)
+	for i := range drags {
+		mouse(input.DispatchMouseEventTypeMouseMoved, sway(i))
+		time.Sleep(30 * time.Millisecond)
 	}
-	costs := frames(b.endTrace())
-	slices.Sort(costs)
-	mouse(input.DispatchMouseEventTypeMouseReleased, -15)
+	costs := moves(b.endTrace())
 	command(b, emulation.SetCPUThrottlingRate, emulation.SetCPUThrottlingRateParams{Rate: 1})
+	redrawn := eval[int](b, `window.redrawn.moves`)
+	mouse(input.DispatchMouseEventTypeMouseReleased, sway(drags-1))
 	b.settled()
 	b.settled()
+	if redrawn < len(costs)*98/100 {
+		b.t.Fatalf("%s: the drawing changed only %d times in %d moves", h.Part, redrawn, len(costs))
+	}
 	return costs
 }
 
-// frames gives the thread time of each task of the page that drew an own frame.
-func frames(events []traceEvent) []float64 {
-	var tasks, drawn []traceEvent
-	for _, e := range events {
-		switch e.Name {
-		case "FireAnimationFrame":
-			drawn = append(drawn, e)
-		case "ThreadControllerImpl::RunTask", "RunTask":
-			tasks = append(tasks, e)
-		}
+// sway goes to and fro, a pixel a move; the start values leave more room above.
+func sway(i int) float64 {
+	if i %= 40; i > 20 {
+		i = 40 - i
 	}
-	slices.SortFunc(tasks, func(a, b traceEvent) int { return cmp.Compare(a.Ts, b.Ts) })
+	return float64(i) - 5
+}
+
+// moves gives how long the page's thread worked from the dispatch of each move of the
+// pointer to the end of the task that draws it and commits the frame.
+func moves(events []traceEvent) []float64 {
+	slices.SortStableFunc(events, func(a, b traceEvent) int { return cmp.Compare(a.Ts, b.Ts) })
+	at := slices.IndexFunc(events, func(e traceEvent) bool { return e.Name == "FireAnimationFrame" })
+	if at < 0 {
+		return nil
+	}
+	page := events[at]
 	var out []float64
-	for _, task := range tasks {
-		if slices.ContainsFunc(drawn, func(d traceEvent) bool {
-			return d.Tid == task.Tid && d.Pid == task.Pid && d.Ts >= task.Ts && d.Ts < task.Ts+task.Dur
-		}) {
-			out = append(out, task.Tdur/1000)
+	var task, from traceEvent
+	for _, e := range events {
+		if e.Pid != page.Pid || e.Tid != page.Tid {
+			continue
+		}
+		switch {
+		case e.Name == "EventDispatch" && e.Args.Data.Type == "pointermove" && from.Name == "":
+			from = e // of two moves in one frame the first
+		case e.Name == "ThreadControllerImpl::RunTask":
+			task = e
+		case e.Name == "FireAnimationFrame" && from.Name != "":
+			out = append(out, (task.Tts+task.Tdur-from.Tts)/1000)
+			from = traceEvent{}
 		}
 	}
 	return out

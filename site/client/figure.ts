@@ -2,7 +2,7 @@
 // dragging in its drawing, and it shows what follows. builder/figure made the
 // markup, the table and the first picture. Nothing here knows what is computed.
 
-import { Figure, Input, Look, Settings, look } from "./settle";
+import { Figure, Input, Look, Settings, look, nothingKept } from "./settle";
 import { Tables, Value, read, refused } from "./quantity";
 import { slot } from "./dom";
 
@@ -22,7 +22,12 @@ interface Said {
   element: HTMLElement;
   id: string;
   text: string;
+  /** It follows each move: a word of the drawing, or the amount beside an input's label. */
+  quick: boolean;
 }
+
+/** How long a drag rests, in ms, until all that it changes is written. */
+const rest = 120;
 
 class Run {
   private readonly settings: Settings = { amounts: {}, chosen: {}, us: false };
@@ -30,10 +35,11 @@ class Run {
   private readonly sets: { [input: string]: HTMLElement } = {};
   private readonly sliders: { [input: string]: HTMLInputElement } = {};
   private readonly parts: { [part: string]: Element } = {};
+  private readonly kept = nothingKept();
   private was: { [key: string]: string } = {};
   private shown: Look | undefined;
-  private turn = 0;
   private asked = 0;
+  private rests = 0;
   private toldNow = false;
 
   constructor(
@@ -43,7 +49,7 @@ class Run {
     private readonly planner: string,
     private readonly take?: Take,
   ) {
-    this.says = this.all("[data-says]").map((element) => ({ element, id: element.getAttribute("data-says") as string, text: element.textContent as string }));
+    this.says = this.all("[data-says]").map((element) => ({ element, id: element.getAttribute("data-says") as string, text: element.textContent as string, quick: /^(text|b)$/i.test(element.tagName) }));
     for (const e of this.all("[data-input]")) this.sets[e.getAttribute("data-input") as string] = e;
     for (const e of this.all("[data-part]")) this.parts[e.getAttribute("data-part") as string] = e;
   }
@@ -55,7 +61,7 @@ class Run {
     this.root.classList.add("figure-live");
     slot(this.root, "sets").hidden = false;
     slot(this.root, "typical").hidden = true;
-    this.show(true);
+    this.show();
     this.showQuestion();
     this.fillFields();
   }
@@ -105,7 +111,9 @@ class Run {
     const old = this.settings.amounts[input.id];
     if (!m || !old) return;
     const steps = Math.round(Math.min(m.to, Math.max(m.from, to)) / m.step);
-    this.settings.amounts[input.id] = { kind: old.kind, value: Number((steps * m.step).toFixed(9)), unit: old.unit };
+    const value = Number((steps * m.step).toFixed(9));
+    if (value === old.value && !old.rest) return;
+    this.settings.amounts[input.id] = { kind: old.kind, value, unit: old.unit };
     this.later();
   }
 
@@ -161,24 +169,30 @@ class Run {
     if (this.toldNow) slot(this.root, "status").textContent = "";
     this.toldNow = false;
     this.shown = undefined;
-    this.ask();
+    if (!this.asked) this.asked = requestAnimationFrame(() => this.follow());
   }
 
-  private ask(): void {
-    if (!this.asked) this.asked = requestAnimationFrame(() => this.show());
-  }
-
-  /** The drawing follows in every frame. Of the words one follows a frame, in turn, for
-   * each makes a part of the page be laid out anew; all do when the reader stops. */
-  private show(all = false): void {
+  /** The drawing, its words and the amount follow in each frame. The rest waits until
+   * the reader stops, for each word of it makes a part of the page be laid out anew. */
+  private follow(): void {
     this.asked = 0;
-    if (!this.shown) this.draw();
-    if (all) while (this.wordNext());
-    else if (this.wordNext()) this.ask();
+    this.draw();
+    clearTimeout(this.rests);
+    this.rests = setTimeout(() => this.show(), rest);
+  }
+
+  private show(): void {
+    clearTimeout(this.rests);
+    this.draw();
+    for (const said of this.says) if (!said.quick) this.word(said);
+    for (const i of this.figure.inputs) this.showInput(i);
   }
 
   private draw(): void {
-    const shown = (this.shown = look(this.figure, this.settings, this.units));
+    if (this.asked) cancelAnimationFrame(this.asked);
+    this.asked = 0;
+    if (this.shown) return;
+    const shown = (this.shown = look(this.figure, this.settings, this.units, this.kept));
     for (const key in shown.attrs) {
       const text = shown.attrs[key] as string;
       if (this.was[key] === text) continue;
@@ -186,40 +200,27 @@ class Run {
       const [part, attr] = key.split(" ") as [string, string];
       (this.parts[part] as Element).setAttribute(attr, text);
     }
+    for (const said of this.says) if (said.quick) this.word(said);
   }
 
-  /** Writes the next word that is out of date; tells whether there was one. */
-  private wordNext(): boolean {
-    const shown = this.shown as Look;
-    for (let n = 0; n < this.says.length; n++) {
-      const said = this.says[this.turn++ % this.says.length] as Said;
-      if (this.word(said)) return true;
-    }
-    return this.figure.inputs.some((i) => this.showInput(i, shown.open[i.id] as boolean, i.measure ? shown.text(i.id) : ""));
-  }
-
-  private word(said: Said): boolean {
+  private word(said: Said): void {
     const text = (this.shown as Look).text(said.id);
-    if (said.text === text) return false;
+    if (said.text === text) return;
     said.text = text;
-    said.element.textContent = text;
+    const node = said.element.firstChild;
+    if (node && text) node.nodeValue = text; // cheaper than another node
+    else said.element.textContent = text;
     if (said.element.tagName === "P") said.element.hidden = !text;
-    return true;
   }
 
-  private showInput(input: Input, open: boolean, said: string): boolean {
-    const v = this.settings.amounts[input.id] as Value | undefined;
-    const key = input.id + " =";
-    const now = `${open} ${v ? v.value + said : ""}`;
-    if (this.was[key] === now) return false;
-    this.was[key] = now;
-    this.set(input.id).hidden = !open;
+  private showInput(input: Input): void {
+    const shown = this.shown as Look;
+    this.set(input.id).hidden = !shown.open[input.id];
+    const v = this.settings.amounts[input.id];
     const slider = this.sliders[input.id];
-    if (v && slider) {
-      if (Number(slider.value) !== v.value) slider.value = String(v.value);
-      slider.setAttribute("aria-valuetext", said);
-    }
-    return true;
+    if (!v || !slider) return;
+    if (Number(slider.value) !== v.value) slider.value = String(v.value);
+    slider.setAttribute("aria-valuetext", shown.text(input.id));
   }
 
   /** Puts the amounts into the fields, once the reader has stopped: a field is costly to draw. */
@@ -246,7 +247,7 @@ class Run {
   /** Says the result once, when the reader has stopped. */
   private tell(): void {
     requestAnimationFrame(() => {
-      this.show(true);
+      this.show();
       this.fillFields();
       this.showQuestion();
       const open = this.all(".figure-says p").filter((p) => !p.hidden);

@@ -26,25 +26,43 @@ const operators: { [op: string]: (a: number, b: number) => number | boolean } = 
   neg: (a) => -a,
 };
 
+type Worked = (values: Values) => Worth;
+
+/** Formulas made ready, each at its first use: a table's formulas never change. */
+const worked = new Map<Coded, Worked>();
+
 export function evaluate(e: Coded, values: Values): Worth {
-  if (typeof e !== "object") return e as number | boolean;
+  let by = worked.get(e);
+  if (!by) worked.set(e, (by = work(e)));
+  return by(values);
+}
+
+function work(e: Coded): Worked {
+  if (typeof e !== "object") return () => e as number | boolean;
   const [op, name, text] = e as [string, string, string];
-  const value = (part: Coded): Worth => evaluate(part, values);
-  if (op === "!") {
-    const a = value(name);
-    return a === null ? null : !a;
-  }
-  if (op === "&&" || op === "||") return logic(op === "||", value(name), value(text));
   if (op === "v" || op === "is" || op === "has") {
-    const v = entry(values, name);
-    if (Array.isArray(v)) return v.indexOf(text) >= 0;
-    return v === undefined ? null : v;
+    return (values) => {
+      const v = entry(values, name);
+      if (Array.isArray(v)) return v.indexOf(text) >= 0;
+      return v === undefined ? null : v;
+    };
   }
   const called = op === "f";
-  const args = e.slice(called ? 2 : 1).map((part) => value(part as Coded)) as number[];
+  const parts = e.slice(called ? 2 : 1).map((part) => work(part as Coded)) as [Worked, Worked];
+  const [a, b] = parts;
+  if (op === "!") {
+    return (values) => {
+      const x = a(values);
+      return x === null ? null : !x;
+    };
+  }
+  if (op === "&&" || op === "||") return (values) => logic(op === "||", a(values), b(values));
   const f = called ? entry(functions, name) || entry(common, name) : operators[op];
-  const out = f && args.indexOf(null as never) < 0 ? f.apply(null, args as [number, number]) : NaN;
-  return isFinite(out as number) ? out : null;
+  return (values) => {
+    const args = parts.map((part) => part(values)) as [number, number];
+    const out = f && args.indexOf(null as never) < 0 ? f.apply(null, args) : NaN;
+    return isFinite(out as number) ? out : null;
+  };
 }
 
 /** Functions of amounts of any kind. */

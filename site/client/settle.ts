@@ -2,7 +2,7 @@
 // builder/figure, which is the reference. No page here, so that a Go test can
 // run both over the same settings.
 
-import { Coded, Values, evaluate } from "./formula";
+import { Coded, Values, Worth, evaluate } from "./formula";
 import { entry } from "./own";
 import { Kind, Measure, Tables, Value, plain, show } from "./quantity";
 
@@ -46,24 +46,60 @@ export interface Look {
   text(id: string): string;
 }
 
-export function settle(f: Figure, s: Settings, units: Tables): Shown {
-  const seen = look(f, s, units);
+export function settle(f: Figure, s: Settings, units: Tables, kept?: Kept): Shown {
+  const seen = look(f, s, units, kept);
   const texts: Shown["texts"] = {};
   for (const i of f.inputs) if (i.measure) texts[i.id] = seen.text(i.id);
   for (const t of f.texts) texts[t.id] = seen.text(t.id);
   return { texts, attrs: seen.attrs, open: seen.open };
 }
 
-export function look(f: Figure, s: Settings, units: Tables): Look {
+/** What formulas came to, and the values they were worked out from. */
+export type Kept = Map<Coded, { from: Values; worth: Worth }>;
+
+export function nothingKept(): Kept {
+  return new Map();
+}
+
+/** The names in each formula; a table's formulas never change. */
+const named = new Map<Coded, string[]>();
+
+function names(e: Coded): string[] {
+  const known = named.get(e);
+  if (known) return known;
+  const out: string[] = [];
+  const walk = (part: Coded): void => {
+    if (typeof part !== "object") return;
+    if (typeof part[1] === "string" && part[0] !== "f") out.push(part[1]);
+    else part.forEach((inner) => walk(inner));
+  };
+  walk(e);
+  named.set(e, out);
+  return out;
+}
+
+function same(a: Values[string] | undefined, b: Values[string] | undefined): boolean {
+  return a === b || (Array.isArray(a) && Array.isArray(b) && a[0] === b[0]);
+}
+
+/** With kept, a formula is worked out anew only when a value in it has changed. */
+export function look(f: Figure, s: Settings, units: Tables, kept?: Kept): Look {
   const values: Values = {};
+  function worth(e: Coded): Worth {
+    const known = kept && kept.get(e);
+    if (known && names(e).every((name) => same(known.from[name], values[name]))) return known.worth;
+    const now = evaluate(e, values);
+    if (kept) kept.set(e, { from: values, worth: now });
+    return now;
+  }
   const counted: { [id: string]: Figure["values"][number] } = {};
-  const holds = (e: Coded | undefined): boolean => e === undefined || evaluate(e, values) === true;
+  const holds = (e: Coded | undefined): boolean => e === undefined || worth(e) === true;
   for (const id in s.amounts) values[id] = (s.amounts[id] as Value).value;
   for (const id in s.chosen) values[id] = [s.chosen[id] as string];
   for (const v of f.values) {
     if (entry(counted, v.id) || !holds(v.if)) continue;
     counted[v.id] = v;
-    values[v.id] = evaluate(v.is, values);
+    values[v.id] = worth(v.is);
   }
 
   const words: { [id: string]: string } = {};
@@ -111,22 +147,22 @@ export function look(f: Figure, s: Settings, units: Tables): Look {
   };
   for (const i of f.inputs) out.open[i.id] = holds(i.if);
   for (const m of f.moves) {
-    const text = attr(m.attr, m.is, values);
+    const text = attr(m.attr, m.is, worth);
     if (text !== undefined) out.attrs[m.part + " " + m.attr] = text;
   }
   return out;
 }
 
 /** An attribute's text; nothing where a part of it is unknown. */
-function attr(name: string, is: Figure["moves"][number]["is"], values: Values): string | undefined {
-  if (name === "display") return evaluate(is[0] as unknown as Coded, values) === true ? "inline" : "none";
+function attr(name: string, is: Figure["moves"][number]["is"], worth: (e: Coded) => Worth): string | undefined {
+  if (name === "display") return worth(is[0] as unknown as Coded) === true ? "inline" : "none";
   let out = "";
   for (const p of is) {
     if (typeof p === "string") {
       out += p;
       continue;
     }
-    const x = evaluate(p[1], values);
+    const x = worth(p[1]);
     if (x === null) return undefined;
     out += String(Math.round((x as number) * 100) / 100 + 0);
   }
