@@ -109,6 +109,7 @@ func (c *checker) tables() {
 		c.footType(t)
 	}
 	c.wishes()
+	c.selfRatings()
 }
 
 // row reports the foot types that have no cell for it. Where all lack it, the

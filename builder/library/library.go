@@ -26,6 +26,8 @@ type Library struct {
 	Sources    []*Source
 	Parts      []*Part
 	Explainers []*explainer.Page
+	Rated      []*Rated
+	Yardsticks []*Yardstick
 
 	files map[string][]byte
 }

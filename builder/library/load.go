@@ -72,6 +72,7 @@ func (l *loader) layer(y Layer) {
 	l.cases(open("trees/cases.yaml"))
 	l.footTypes(open("content/foot-types.yaml"))
 	l.wishes(open("content/wishes.yaml"))
+	l.selfRatings(open("content/self-ratings.yaml"))
 	l.plannerOrder(open("trees/planner.yaml"))
 	for _, n := range y.names(isTree) {
 		id := strings.TrimSuffix(path.Base(n), ".yaml")

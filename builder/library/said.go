@@ -65,6 +65,7 @@ func (c *checker) everySaid(do func(said)) {
 	for _, t := range c.FootTypes {
 		c.footTypeSaid(t, say)
 	}
+	c.selfRatingsSaid(say)
 	for _, t := range c.Trees {
 		treeSaid(t, say)
 	}
@@ -85,6 +86,25 @@ func (c *checker) footTypeSaid(t *FootType, say func(string, ...read.Text)) {
 	for _, r := range c.Rows { // in order, and not as a map would give them
 		if cell := t.Cells[r.ID.S]; cell != nil {
 			say(fmt.Sprintf("cell %q of %s", r.ID.S, who), cell.Why)
+		}
+	}
+}
+
+func (c *checker) selfRatingsSaid(say func(string, ...read.Text)) {
+	for _, r := range c.Rated {
+		say(fmt.Sprintf("rated page %q", r.ID.S), r.Name, r.What)
+	}
+	for _, y := range c.Yardsticks {
+		who := fmt.Sprintf("yardstick %q", y.ID.S)
+		say(who, y.Title, y.About)
+		for _, p := range y.Parts {
+			say(who, p.Title)
+			for _, i := range p.Items {
+				say(fmt.Sprintf("item %q of %s", i.ID.S, who), i.Asks, i.How, i.Open)
+				for _, r := range append(append([]Reason(nil), i.Lacks...), i.Apart...) {
+					say(fmt.Sprintf("item %q of %s", i.ID.S, who), r.Why)
+				}
+			}
 		}
 	}
 }

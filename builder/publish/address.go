@@ -19,6 +19,7 @@ const (
 	teachName     = "teach/index.html"
 	clinicName    = "clinic/index.html"
 	sourcesName   = "clinic/sources.html"
+	ratingsName   = "clinic/self-ratings.html"
 )
 
 // audiencePatient marks the trees and explainers that are for patients.

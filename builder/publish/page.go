@@ -48,7 +48,7 @@ func (m *maker) pages() []page {
 	if len(m.lib.Cases) > 0 {
 		out = append(out, m.casesPage())
 	}
-	return append(out, m.clinicPage(), m.sourcesPage())
+	return append(out, m.clinicPage(), m.ratingsPage(), m.sourcesPage())
 }
 
 // pageView is what the layout needs, all but the page's own part.

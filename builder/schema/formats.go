@@ -28,6 +28,14 @@ var kinds = []Kind{
 	{"wishes", "content/wishes.yaml", "What may matter to a reader, each held against a row of the foot types.", keys(
 		key{"wishes", may, "The wishes, by id.", each(wishForm).with(form{"maxProperties": library.MaxWishes})},
 	)},
+	{"self-ratings", "content/self-ratings.yaml", "How the editors rate the site by published measures.", keys(
+		key{"rated", may, "What is rated, by id: a kind of page, or the whole site.", each(keys(
+			key{"name", need, "A short name, for the head of a column.", text()},
+			key{"what", need, "Which pages these are.", text()},
+			key{"see", need, "One of them, as a file of the site: learn/foot-types.html", text()},
+		))},
+		key{"yardsticks", may, "The measures, by id.", each(yardstickForm)},
+	)},
 	{"learn", "content/learn.yaml", "The shelves of the learn page.", keys(key{"parts", may, "The shelves, in order.", list(keys(
 		key{"title", need, "The shelf's name.", text()},
 		key{"about", may, "One plain line about it.", line()},
@@ -156,6 +164,29 @@ var wishForm = keys(
 	key{"name", need, "The wish as a thing: heel change.", piece(library.NameWords)},
 	key{"less", need, "What a question asks of giving it up, without its end: How much push would I lose.", piece(library.LessWords)},
 ).with(allOf(anyOf(has("at-least"), has("at-most")), not(allOf(has("at-least"), has("at-most")))))
+
+var yardstickForm = keys(
+	key{"title", need, "Its name.", text()},
+	key{"about", need, "What it is, how it counts, and what we have seen of it.", text()},
+	key{"sources", need, "Ids of sources.", list(text())},
+	key{"rates", need, "Ids of what is rated by it.", list(text())},
+	key{"joined", may, "true where all parts give one score.", yesNo()},
+	key{"parts", may, "Groups of items that are counted together, by id.", each(keys(
+		key{"title", need, "The group's name.", text()},
+		key{"items", may, "The items, by id.", each(keys(
+			key{"asks", need, "What is asked for, in our own words.", text()},
+			key{"how", may, "How it is met.", line()},
+			key{"see", may, "Pages of the site where one can see it.", list(text())},
+			key{"open", may, "What has not been studied.", line()},
+			key{"met", may, "Ids of what meets it.", list(text())},
+			key{"lacks", may, "Id to reason, for what does not meet it.", reasonsForm},
+			key{"apart", may, "Id to reason, where it does not apply.", reasonsForm},
+		))},
+	))},
+)
+
+// reasonsForm is an id to a reason each, which may be written as a list of one.
+var reasonsForm = form{"type": "object", "additionalProperties": anyOf(text(), some(text()).with(form{"maxItems": 1}))}
 
 // piece is a part of a sentence of at most so many words.
 func piece(words int) form {
