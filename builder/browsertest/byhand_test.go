@@ -123,7 +123,7 @@ func TestTreesByHand(t *testing.T) {
 				t.Errorf("%s: the ending %q is not printed", tr.ID.S, e.Heading)
 			}
 		}
-		for _, part := range []string{"Skip to the text", "Get ready", "Clinics"} {
+		for _, part := range []string{"Skip to the text", "Get ready", "Workbench"} {
 			if strings.Contains(p.Text, part) {
 				t.Errorf("%s: %q is printed with it", tr.ID.S, part)
 			}
