@@ -75,13 +75,10 @@ func (m *maker) ratingsPage() page {
 				titles[other.name] = other.title
 			}
 			see := func(t read.Text) (LinkView, error) {
-				name, id, part := strings.Cut(t.S, "#")
+				name, _, _ := strings.Cut(t.S, "#") // links of one name lead to one place
 				title, ok := titles[name]
 				if !ok {
 					return LinkView{}, fmt.Errorf("%s: the self-ratings lead to the page %q, and there is none", t.At, name)
-				}
-				if part {
-					return LinkView{Title: title, URL: v.at(name, id)}, nil
 				}
 				return LinkView{Title: title, URL: v.page(name)}, nil
 			}
