@@ -1,6 +1,7 @@
 package browsertest
 
 import (
+	"fmt"
 	"os"
 	"path/filepath"
 	"strings"
@@ -21,7 +22,7 @@ func TestReloadKeepsAndClearEnds(t *testing.T) {
 	b.openPlanner(onWeb)
 	fillSheet(b)
 	want := b.look().Sheet
-	b.run(`document.querySelector("#planner-day").value = "Walk to the shop."; document.querySelector("#planner-day").dispatchEvent(new Event("change", { bubbles: true }))`)
+	b.run(`document.querySelector("#planner-day").value = "Walk to the shop."; document.querySelector("#planner-day").dispatchEvent(new Event("input", { bubbles: true }))`)
 	b.openAgain(onWeb)
 	got := b.tap("bar-sheet").Sheet
 	if strings.Join(asks(got), "\n") != strings.Join(asks(want), "\n") || got.Stars != want.Stars {
@@ -69,6 +70,13 @@ func TestSharedScreen(t *testing.T) {
 	b.atStart(`window.ahead = 0; const now = Date.now.bind(Date); Date.now = () => now() + window.ahead`)
 	b.openPlanner(at)
 	fillSheet(b)
+	b.hand(`tapOn(planner.querySelector('[data-slot="share"] summary'), "without paper"); tapOn(planner.querySelector('[data-act="code"]'), "code")`)
+	b.waitFor(`document.getElementById("planner-code").value !== ""`)
+	for _, name := range []string{"copy", "save", "copy-code", "link"} {
+		if eval[bool](b, fmt.Sprintf(`document.querySelector('#planner [data-act=%q]').getClientRects().length > 0`, name)) {
+			t.Errorf("a shared screen offers %q, which leaves something behind", name)
+		}
+	}
 	b.run(`window.ahead = 110000`)
 	b.run(`new Promise((done) => setTimeout(done, 1500))`)
 	idle := `document.querySelector('[data-slot="idle"]').hidden`

@@ -235,6 +235,18 @@ func TestTakeAlong(t *testing.T) {
 				t.Error(wrong)
 			}
 		}
+		// A link that meets a reader's own answers leaves them and says what it brought.
+		b.open("about:blank")
+		b.open(link)
+		b.waitFor(`!document.getElementById("planner").hidden`)
+		if s := b.look(); s.View != "topics" || eval[string](b, `document.getElementById("planner-typed").value`) != code {
+			t.Errorf("a link took the place of a sheet, or its code is lost: %q", s.View)
+		}
+		if diff := cmp.Diff(asks(want), asks(b.tap("bar-sheet").Sheet)); diff != "" {
+			t.Errorf("after such a link the sheet is another:\n%s", diff)
+		}
+		b.hand(`tapOn(planner.querySelector('[data-slot="share"] summary'), "without paper")`)
+		b.waitFor(`!document.querySelector('[data-slot="records-part"]').hidden`)
 		sameFile(t, b, address, want)
 	})
 }
@@ -296,7 +308,7 @@ func TestAfterTheVisit(t *testing.T) {
 	b.tap("visit")
 	b.hand(`tapOn(planner.querySelector('[data-slot="asked"] input[value="later"] + label'), "later");
 for (const [id, text] of [["visit-0-said", "Ask again in May."], ["visit-decided", "We keep the foot."], ["visit-tries", "A softer bumper for four weeks."], ["visit-meet", "In June."]]) {
-  const field = document.getElementById(id); field.value = text; field.dispatchEvent(new Event("change", { bubbles: true }));
+  const field = document.getElementById(id); field.value = text; field.dispatchEvent(new Event("input", { bubbles: true }));
 }`)
 	p := b.print("A4", "visit")
 	if missing := inOrder(p.Text, "What was said at this visit", "Later. Ask again in May.", "We keep the foot.", "A softer bumper for four weeks.", "In June."); len(missing) > 0 || p.Pages != 1 {

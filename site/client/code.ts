@@ -3,6 +3,7 @@
 import { App } from "./app";
 import { Carry } from "./carry";
 import { act, fill, make, slot } from "./dom";
+import { takeFragment } from "./fragment";
 import { nothing } from "./kept";
 import { need } from "./need";
 import { copy, download } from "./share";
@@ -82,20 +83,23 @@ function isRefused(found: Sheet | NoSheet): found is NoSheet {
   return "refused" in found;
 }
 
-/** A code that a link brought; it leaves the address at once. */
+/** A code that a link brought. */
 export function linkedCode(): string {
-  const hash = location.hash;
-  if (hash.indexOf(MARK) !== 0) return "";
+  const coded = takeFragment(MARK);
   try {
-    history.replaceState(history.state, "", location.href.split("#")[0]);
-    return decodeURIComponent(hash.slice(MARK.length));
+    return decodeURIComponent(coded);
   } catch {
-    return "";
+    return coded; // cut off or changed: the code's own check will say so
   }
 }
 
-export function openLinked(app: App, code: string): void {
-  openCode(app, code, (problem) => app.say(problem, true));
+/** Opens it at once where there is nothing to lose, else leaves it to the reader. */
+export function openLinked(app: App, view: HTMLElement, code: string): void {
+  if (app.state.isEmpty()) return openCode(app, code, (problem) => app.say(problem, true));
+  const field = view.querySelector<HTMLInputElement>("#planner-typed") as HTMLInputElement;
+  field.value = code;
+  (field.closest("details") as HTMLDetailsElement).open = true;
+  app.say(words.codeWaits, true);
 }
 
 function asked(app: App, then: (carry: Carry) => void): void {

@@ -1,19 +1,14 @@
 // A question that a figure on another page brought along, behind "#own=" in the
-// address. It is taken out of the address at once, so that it stays nowhere.
+// address.
+
+import { takeFragment } from "./fragment";
 
 const MARK = "#own=";
 const LONGEST = 300;
 
 /** The question, as plain text; empty where there is none. */
 export function offeredQuestion(): string {
-  const hash = location.hash;
-  if (hash.indexOf(MARK) !== 0) return "";
-  try {
-    history.replaceState(history.state, "", location.href.split("#")[0]);
-  } catch {
-    location.hash = "";
-  }
-  return question(hash.slice(MARK.length));
+  return question(takeFragment(MARK));
 }
 
 /** Reads what stands behind the mark. Blanks and signs that cannot be seen become one blank. */

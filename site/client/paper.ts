@@ -39,7 +39,7 @@ export class Paper {
     const front = this.front();
     this.ready([front]);
     const long = !this.fit(front, kept.large);
-    if (kept.told) this.place.appendChild(this.answers());
+    if (kept.told && kept.taken.length) this.place.appendChild(this.answers());
     if (kept.back) this.place.appendChild(this.visit());
     return long;
   }

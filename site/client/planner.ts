@@ -36,7 +36,7 @@ class Planner implements App {
     this.screens = new Screens((screen) => this.show(screen));
     if (again) this.say(words.stillHere, true);
     if (offered) this.offer(offered);
-    if (code) openLinked(this, code);
+    if (code) openLinked(this, this.root, code);
     if (this.state.data.edition.shared) new SharedScreen(this.root, () => this.leave());
   }
 

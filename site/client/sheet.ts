@@ -38,7 +38,7 @@ class SheetView {
     this.tick("back");
     const day = view.querySelector<HTMLTextAreaElement>("#planner-day") as HTMLTextAreaElement;
     day.value = kept.day;
-    day.addEventListener("change", () => {
+    day.addEventListener("input", () => {
       app.state.kept.day = day.value.trim();
       this.showPaper();
     });

@@ -15,12 +15,11 @@ export function visitView(app: App, paper: Paper): HTMLElement {
   for (const name of ["decided", "tries", "meet"] as const) {
     const field = view.querySelector<HTMLTextAreaElement>(`#visit-${name}`) as HTMLTextAreaElement;
     field.value = app.state.kept.visit[name];
-    field.addEventListener("change", () => {
+    field.addEventListener("input", () => {
       app.state.kept.visit[name] = field.value.trim();
-      paper.showVisit();
     });
   }
-  view.addEventListener("change", () => paper.showVisit());
+  for (const event of ["input", "change"]) view.addEventListener(event, () => paper.showVisit());
   paper.showVisit();
   act(view, "print", () => window.print());
   act(view, "save", () => save(app));
@@ -44,7 +43,7 @@ function question(app: App, id: string, n: number): HTMLElement {
   const field = part.querySelector("textarea") as HTMLTextAreaElement;
   field.id = (part.querySelector("label.said") as HTMLLabelElement).htmlFor = `visit-${n}-said`;
   field.value = visit.replies[id] || "";
-  field.addEventListener("change", () => {
+  field.addEventListener("input", () => {
     if (field.value.trim()) visit.replies[id] = field.value.trim();
     else delete visit.replies[id];
   });

@@ -148,6 +148,7 @@ export function clearsIn(seconds: number): string {
   return `This screen clears in ${seconds} seconds.`;
 }
 
+export const codeWaits = "Your own answers are still here. The link brought a code: see “Open a sheet that you saved”, below.";
 export const codeWrong = "This code is not right. Please look at each sign again.";
 export const codeOther = "This code is from another edition of this planner, so it cannot be opened here.";
 export const codeLeaves = "Your own words are not in the code. The file and the text have them.";
