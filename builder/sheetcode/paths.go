@@ -124,16 +124,7 @@ func (w *weights) grouped(q *tree.Question) []group {
 // the first in the file that has one of its own. Which of the others are ticked
 // are the bits of the number, the first in the file lowest.
 func (w *weights) sets(q *tree.Question, add func(count, room *big.Int, answer func(*big.Int) []string)) {
-	var free, own []*tree.Answer
-	for _, a := range q.Answers {
-		switch {
-		case a.Alone:
-		case a.Go.Given():
-			own = append(own, a)
-		default:
-			free = append(free, a)
-		}
-	}
+	free, own, _ := parted(q)
 	for i, first := range own {
 		others := append(slices.Clone(free), own[i+1:]...)
 		add(power(len(others)), w.room(first.Go.S), func(bits *big.Int) []string { return ticked(q, others, bits, first) })
@@ -142,6 +133,22 @@ func (w *weights) sets(q *tree.Question, add func(count, room *big.Int, answer f
 	add(count.Sub(count, big.NewInt(1)), w.routed(q), func(i *big.Int) []string {
 		return ticked(q, free, new(big.Int).Add(i, big.NewInt(1)), nil)
 	})
+}
+
+// parted gives the answers without a way of their own, those with one, and those
+// that stand alone.
+func parted(q *tree.Question) (free, own, alone []*tree.Answer) {
+	for _, a := range q.Answers {
+		switch {
+		case a.Alone:
+			alone = append(alone, a)
+		case a.Go.Given():
+			own = append(own, a)
+		default:
+			free = append(free, a)
+		}
+	}
+	return free, own, alone
 }
 
 func power(n int) *big.Int { return new(big.Int).Lsh(big.NewInt(1), uint(n)) }
@@ -162,19 +169,20 @@ func ticked(q *tree.Question, others []*tree.Answer, bits *big.Int, first *tree.
 func (w *weights) find(q *tree.Question, chosen []string) (before *big.Int, g group, i *big.Int) {
 	before = big.NewInt(1)
 	groups := w.groups(q)
-	k, i := place(q, chosen)
+	k, i := place(q, chosen, len(groups)-1)
 	for _, g := range groups[:k] {
 		before.Add(before, product(g.count, g.room))
 	}
 	return before, groups[k], i
 }
 
-// place gives the number of an answer's group, and its number in there.
-func place(q *tree.Question, chosen []string) (k int, i *big.Int) {
+// place gives the number of an answer's group, and its number in there; last is
+// the number of the last group.
+func place(q *tree.Question, chosen []string, last int) (k int, i *big.Int) {
 	i = new(big.Int)
 	switch {
 	case len(chosen) == 1 && chosen[0] == tree.Skip && q.Skip.Given():
-		return last(q), i
+		return last, i
 	case q.Measure != nil:
 		for j, l := range q.Measure.Likes {
 			if l.ID.S == chosen[0] {
@@ -186,17 +194,7 @@ func place(q *tree.Question, chosen []string) (k int, i *big.Int) {
 	case q.Pick != tree.PickAny:
 		return slices.IndexFunc(q.Answers, func(a *tree.Answer) bool { return a.ID.S == chosen[0] }), i
 	}
-	var free, own, alone []*tree.Answer
-	for _, a := range q.Answers {
-		switch {
-		case a.Alone:
-			alone = append(alone, a)
-		case a.Go.Given():
-			own = append(own, a)
-		default:
-			free = append(free, a)
-		}
-	}
+	free, own, alone := parted(q)
 	is := func(a *tree.Answer) bool { return slices.Contains(chosen, a.ID.S) }
 	bits := func(of []*tree.Answer) *big.Int {
 		n := new(big.Int)
@@ -218,28 +216,6 @@ func place(q *tree.Question, chosen []string) (k int, i *big.Int) {
 		k++
 	}
 	return k + slices.IndexFunc(alone, is), i
-}
-
-// last is the number of the skip's group.
-func last(q *tree.Question) int {
-	switch {
-	case q.Measure != nil:
-		return 1 + len(q.Measure.Likes)
-	case q.Pick != tree.PickAny:
-		return len(q.Answers)
-	}
-	n, free := 0, false
-	for _, a := range q.Answers {
-		if a.Alone || a.Go.Given() {
-			n++
-		} else {
-			free = true
-		}
-	}
-	if free {
-		n++
-	}
-	return n
 }
 
 // rank numbers a path. One that is open at its first question is number 0.

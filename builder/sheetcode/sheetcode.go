@@ -10,9 +10,9 @@
 // has a low rank, so a usual sheet has a short code.
 //
 // Not in the code: questions of the reader's own, the order in which trees were
-// taken, answers that the paths do not
-// come by, the order in which prompts were added or starred, and the unit in
-// which an amount was typed. Amounts are kept as steps of their measure.
+// taken, answers that the paths do not come by, the order in which prompts were
+// added or starred, and the unit in which an amount was typed. Amounts are kept
+// as steps of their measure.
 package sheetcode
 
 import (
@@ -317,15 +317,12 @@ func (b *Book) unpackPrompts(u *unpacker, up []string, s *Sheet) bool {
 		}
 	}
 	sheet := b.among(func(id string) bool { return kept[id] })
-	if !short {
-		if len(sheet) <= mostShort {
-			return false // there is a shorter code, which is the one
-		}
-		stars = u.get(few(len(sheet), mostStars))
-	}
 	n := mostShort
 	if !short {
-		n = len(sheet)
+		if n = len(sheet); n <= mostShort {
+			return false // there is a shorter code, which is the one
+		}
+		stars = u.get(few(n, mostStars))
 	}
 	for _, i := range unUpTo(n, stars) {
 		if i >= len(sheet) {
