@@ -72,7 +72,7 @@ func work(t *tree.Tree) (*logic, error) {
 			return nil, err
 		}
 	}
-	for _, c := range w.cards() {
+	for _, c := range t.Cards() {
 		if err := w.conditions(cardTarget(c), true); err != nil {
 			return nil, err
 		}
@@ -387,13 +387,7 @@ func (w *logic) known(st *proof.State) ([]box, error) {
 		}
 		var more []box
 		for _, a := range w.ways(w.place(q), st.Known[id]) {
-			for _, b := range out {
-				c := b.clone()
-				for v, s := range a {
-					c[v] = s
-				}
-				more = append(more, c)
-			}
+			more = append(more, times(out, a)...)
 		}
 		out = more
 	}
@@ -561,25 +555,22 @@ func (p *place) joined(boxes []box, runs bool) []box {
 		return boxes
 	}
 	var out []box
-	if p.amount != nil {
-		s := none(p.amount)
+	answered := func(v *variable) values {
+		s := none(v)
 		for _, b := range boxes {
-			for i := range s {
-				s[i] = s[i] || i > 0 && b[p.amount][i]
+			for i := 1; i < len(s); i++ {
+				s[i] = s[i] || b[v][i]
 			}
 		}
-		out = stretches(p, s, runs)
+		return s
+	}
+	if p.amount != nil {
+		out = stretches(p, answered(p.amount), runs)
 	}
 	if p.choice == nil {
 		return out
 	}
-	s := none(p.choice)
-	for _, b := range boxes {
-		for i := range s {
-			s[i] = s[i] || i > 0 && b[p.choice][i]
-		}
-	}
-	if slices.Contains(s, true) {
+	if s := answered(p.choice); slices.Contains(s, true) {
 		b := box{p.choice: s}
 		if p.amount != nil {
 			b[p.amount] = only(p.amount, 0)
@@ -625,33 +616,12 @@ func times(boxes []box, known box) []box {
 // answers first, the question's own last.
 func (w *logic) giveUp(p *place) []*variable {
 	var out []*variable
-	add := func(p *place) {
-		for _, v := range []*variable{p.amount, p.choice, p.given} {
-			if v != nil {
-				out = append(out, v)
-			}
-		}
-		for _, id := range append(answerIDs(p.q), tree.Skip) {
-			if v := p.ticks[id]; v != nil {
-				out = append(out, v)
-			}
-		}
-	}
 	if p.states == nil {
 		for _, id := range w.chart.Live(p.q) {
-			add(w.place(w.t.Question(id)))
+			out = append(out, w.place(w.t.Question(id)).variables()...)
 		}
 	}
-	add(p)
-	return out
-}
-
-func answerIDs(q *tree.Question) []string {
-	var out []string
-	for _, a := range q.Answers {
-		out = append(out, a.ID.S)
-	}
-	return out
+	return append(out, p.variables()...)
 }
 
 // conditions works out when an item appears. An item that may be copied gets
@@ -712,29 +682,6 @@ func (w *logic) ticked(target string) []clause {
 						out = append(out, clause{p.choice: p.picked(a.ID.S)[p.choice]})
 					}
 				}
-			}
-		}
-	}
-	return out
-}
-
-// cards gives the cards that the tree adds, in the order of the file.
-func (w *logic) cards() []string {
-	var out []string
-	add := func(id string) {
-		if !slices.Contains(out, id) {
-			out = append(out, id)
-		}
-	}
-	for _, q := range w.order {
-		for _, a := range q.Answers {
-			for _, c := range a.Cards {
-				add(c.S)
-			}
-		}
-		for _, r := range q.Routes {
-			for _, c := range r.Cards {
-				add(c.S)
 			}
 		}
 	}

@@ -134,7 +134,7 @@ func (f *former) items() []item {
 			out = append(out, f.under(link, when, f.ending(link, e)))
 		}
 	}
-	for _, id := range f.cards() {
+	for _, id := range f.t.Cards() {
 		link := "note." + id
 		if when := f.when[cardTarget(id)]; len(when) > 0 {
 			out = append(out, f.under(link, when[0], f.card(link, f.lib.Card(id))))
@@ -203,18 +203,12 @@ func (f *former) atoms(c clause) []enableWhen {
 
 // variables gives the place's variables, in a fixed order.
 func (p *place) variables() []*variable {
-	var out []*variable
-	for _, v := range []*variable{p.amount, p.choice, p.given} {
-		if v != nil {
-			out = append(out, v)
-		}
+	out := []*variable{p.amount, p.choice, p.given}
+	for _, a := range p.q.Answers {
+		out = append(out, p.ticks[a.ID.S])
 	}
-	for _, id := range append(answerIDs(p.q), tree.Skip) {
-		if v := p.ticks[id]; v != nil {
-			out = append(out, v)
-		}
-	}
-	return out
+	out = append(out, p.ticks[tree.Skip])
+	return slices.DeleteFunc(out, func(v *variable) bool { return v == nil })
 }
 
 // conditions says "one of these values" so that any one of the conditions is enough.
@@ -367,10 +361,7 @@ var linked = regexp.MustCompile(`\[([^\]]*)\]\(([a-z]+):([^)]+)\)`)
 func (f *former) plain(t read.Text) string {
 	t.S = linked.ReplaceAllStringFunc(t.S, func(s string) string {
 		m := linked.FindStringSubmatch(s)
-		switch {
-		case m[2] == "source":
-			return m[1]
-		case m[1] != "":
+		if m[1] != "" || m[2] == "source" {
 			return m[1]
 		}
 		return "“" + f.lib.TitleOf(m[2], m[3]) + "”"

@@ -17,13 +17,8 @@ func (c *checker) brought() {
 		}
 	}
 	for _, t := range c.Trees {
-		for _, q := range t.Questions {
-			for _, a := range q.Answers {
-				mark(cards, a.Cards)
-			}
-			for _, r := range q.Routes {
-				mark(cards, r.Cards)
-			}
+		for _, id := range t.Cards() {
+			cards[id] = true
 		}
 		for _, e := range t.Endings {
 			mark(prompts, e.Prompts)

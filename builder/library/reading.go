@@ -68,23 +68,17 @@ func (c *checker) pageText(p *explainer.Page) *running {
 func (c *checker) treeText(t *tree.Tree) *running {
 	r := &running{}
 	c.readOn(r, t.Purpose)
-	var cards, prompts []string
-	keep := func(to *[]string, ids []read.Text) {
+	var prompts []string
+	keep := func(ids []read.Text) {
 		for _, id := range ids {
-			if !slices.Contains(*to, id.S) {
-				*to = append(*to, id.S)
+			if !slices.Contains(prompts, id.S) {
+				prompts = append(prompts, id.S)
 			}
 		}
 	}
 	for _, q := range t.Questions {
 		r.stop()
 		c.readOn(r, q.Text, q.Why, q.Hint)
-		for _, a := range q.Answers {
-			keep(&cards, a.Cards)
-		}
-		for _, way := range q.Routes {
-			keep(&cards, way.Cards)
-		}
 	}
 	for _, e := range t.Endings {
 		r.stop()
@@ -93,13 +87,13 @@ func (c *checker) treeText(t *tree.Tree) *running {
 			r.stop()
 			c.readOn(r, talk.For, talk.Against)
 		}
-		keep(&prompts, e.Prompts)
+		keep(e.Prompts)
 	}
-	for _, id := range cards {
+	for _, id := range t.Cards() {
 		if k := c.Card(id); k != nil {
 			r.stop()
 			c.readOn(r, k.Text)
-			keep(&prompts, k.Prompts)
+			keep(k.Prompts)
 		}
 	}
 	for _, id := range prompts {

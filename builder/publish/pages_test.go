@@ -222,7 +222,7 @@ func TestTreeOnPaper(t *testing.T) {
 				want = append(want, l.Prompt(p.S).Ask.S)
 			}
 		}
-		for _, c := range cardsOf(tr) {
+		for _, c := range tr.Cards() {
 			want = append(want, l.Card(c).Title.S)
 		}
 		for _, w := range want {

@@ -35,7 +35,7 @@ func (v viewer) tree(t *tree.Tree) (TreeView, error) {
 		}
 		out.Endings = append(out.Endings, ev)
 	}
-	for _, id := range cardsOf(t) {
+	for _, id := range t.Cards() {
 		cv, err := v.card(v.lib.Card(id))
 		if err != nil {
 			return out, err
@@ -43,20 +43,6 @@ func (v viewer) tree(t *tree.Tree) (TreeView, error) {
 		out.Cards = append(out.Cards, cv)
 	}
 	return out, nil
-}
-
-// cardsOf gives the cards that a tree's answers add, each once, in their order.
-func cardsOf(t *tree.Tree) []string {
-	var out []string
-	for _, q := range t.Questions {
-		for _, a := range q.Answers {
-			out = union(out, read.Strings(a.Cards))
-		}
-		for _, r := range q.Routes {
-			out = union(out, read.Strings(r.Cards))
-		}
-	}
-	return out
 }
 
 func (v viewer) question(t *tree.Tree, q *tree.Question) QuestionView {

@@ -4,6 +4,8 @@
 package tree
 
 import (
+	"slices"
+
 	"keelpath/builder/read"
 )
 
@@ -116,6 +118,27 @@ func (t *Tree) Ending(id string) *Ending {
 		}
 	}
 	return nil
+}
+
+// Cards gives the cards that the tree adds, each once, in the file's order.
+func (t *Tree) Cards() []string {
+	var out []string
+	add := func(cards []read.Text) {
+		for _, c := range cards {
+			if !slices.Contains(out, c.S) {
+				out = append(out, c.S)
+			}
+		}
+	}
+	for _, q := range t.Questions {
+		for _, a := range q.Answers {
+			add(a.Cards)
+		}
+		for _, r := range q.Routes {
+			add(r.Cards)
+		}
+	}
+	return out
 }
 
 // Answer gives the answer with that id, or nil.
