@@ -8,10 +8,7 @@ import (
 	"testing"
 	"time"
 
-	"keelpath/builder/finding"
-	"keelpath/builder/folder"
-	"keelpath/builder/library"
-	"keelpath/builder/publish"
+	"keelpath/builder/internal/sitetest"
 )
 
 // A reload keeps what the reader said, in this tab; after clearing, nothing is
@@ -65,7 +62,7 @@ func TestSharedScreen(t *testing.T) {
 	t.Parallel()
 	dir := filepath.Join(t.TempDir(), "site")
 	sharedSite(t, dir)
-	at := func(name string) string { return diskAddress(dir, name) }
+	at := func(name string) string { return sitetest.OnDisk(dir, name) }
 	b := newTab(t)
 	b.atStart(`window.ahead = 0; const now = Date.now.bind(Date); Date.now = () => now() + window.ahead`)
 	b.openPlanner(at)
@@ -141,19 +138,7 @@ func sharedSite(t testing.TB, dir string) {
 	if err := os.WriteFile(filepath.Join(layer, "content", "edition.yaml"), []byte("name: Keelpath\nclinic: Alder Quay Limb Clinic (a made-up place)\nemergency: Call your local emergency number.\nshared-screen: true\n"), 0o644); err != nil {
 		t.Fatal(err)
 	}
-	var list finding.List
-	over, err := library.ReadLayer(layer, &list)
-	if err != nil {
-		t.Fatal(err)
-	}
-	l := library.Load(&list, library.Builtin(), over)
-	if list.Errors() > 0 {
-		t.Fatal(list.Sorted())
-	}
-	err = folder.Replace(t.Context(), dir, func(root *os.Root) error {
-		return publish.Render(t.Context(), l, func(name string, data []byte) error { return folder.WriteFile(root, name, data) }, nil)
-	})
-	if err != nil {
+	if _, err := sitetest.Build(t.Context(), dir, layer); err != nil {
 		t.Fatal(err)
 	}
 }

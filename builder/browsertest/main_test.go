@@ -7,7 +7,6 @@ import (
 	"io/fs"
 	"net/http"
 	"net/http/httptest"
-	"net/url"
 	"os"
 	"os/exec"
 	"path"
@@ -16,10 +15,8 @@ import (
 	"strings"
 	"testing"
 
-	"keelpath/builder/finding"
-	"keelpath/builder/folder"
+	"keelpath/builder/internal/sitetest"
 	"keelpath/builder/library"
-	"keelpath/builder/publish"
 )
 
 // What every test looks at: the built-in content, and the site made of it, in a
@@ -50,7 +47,7 @@ func runAll(m *testing.M) (code int, err error) {
 	}
 	defer os.RemoveAll(dir)
 	siteDir = filepath.Join(dir, "site")
-	if err := buildSite(siteDir); err != nil {
+	if lib, err = sitetest.Build(context.Background(), siteDir); err != nil {
 		return 0, err
 	}
 	server := httptest.NewServer(http.FileServerFS(os.DirFS(siteDir)))
@@ -93,27 +90,8 @@ func tool(name string) string {
 	return filepath.Join(toolsDir, "node_modules", filepath.FromSlash(name))
 }
 
-func buildSite(dir string) error {
-	var list finding.List
-	lib = library.Load(&list, library.Builtin())
-	for _, f := range list.Sorted() {
-		if f.Weight == finding.Error {
-			return fmt.Errorf("the content has a finding: %s: %s", f.Place, f.Text)
-		}
-	}
-	ctx := context.Background()
-	return folder.Replace(ctx, dir, func(root *os.Root) error {
-		return publish.Render(ctx, lib, func(name string, data []byte) error { return folder.WriteFile(root, name, data) }, nil)
-	})
-}
-
 // onDisk gives the address of a page as a double-click opens it.
-func onDisk(name string) string { return diskAddress(siteDir, name) }
-
-func diskAddress(dir, name string) string {
-	u := url.URL{Scheme: "file", Path: filepath.ToSlash(filepath.Join(dir, filepath.FromSlash(name)))}
-	return u.String()
-}
+func onDisk(name string) string { return sitetest.OnDisk(siteDir, name) }
 
 // onWeb gives the address of a page on a web server. A folder's first page goes by
 // the folder's name there; servers lead from the file's name to it.

@@ -5,7 +5,6 @@ import (
 	"encoding/base64"
 	"encoding/json"
 	"fmt"
-	"net/url"
 	"os"
 	"os/exec"
 	"path/filepath"
@@ -13,10 +12,8 @@ import (
 	"testing"
 	"time"
 
-	"keelpath/builder/finding"
-	"keelpath/builder/folder"
+	"keelpath/builder/internal/sitetest"
 	"keelpath/builder/library"
-	"keelpath/builder/publish"
 )
 
 // The built-in content, the site made of it, and the one browser of the run. The
@@ -52,30 +49,10 @@ func runAll(m *testing.M) (code int, err error) {
 	}
 	defer browser.stop()
 	siteDir = filepath.Join(dir, "site")
-	if err := buildSite(siteDir); err != nil {
+	if lib, err = sitetest.Build(context.Background(), siteDir); err != nil {
 		return 0, err
 	}
 	return m.Run(), nil
-}
-
-func buildSite(dir string) error {
-	var list finding.List
-	lib = library.Load(&list, library.Builtin())
-	for _, f := range list.Sorted() {
-		if f.Weight == finding.Error {
-			return fmt.Errorf("the content has a finding: %s: %s", f.Place, f.Text)
-		}
-	}
-	ctx := context.Background()
-	return folder.Replace(ctx, dir, func(root *os.Root) error {
-		return publish.Render(ctx, lib, func(name string, data []byte) error { return folder.WriteFile(root, name, data) }, nil)
-	})
-}
-
-// onDisk gives the address of a page as a double-click opens it.
-func onDisk(dir, name string) string {
-	u := url.URL{Scheme: "file", Path: filepath.ToSlash(filepath.Join(dir, filepath.FromSlash(name)))}
-	return u.String()
 }
 
 // A tab is one page, in a tab of its own. When the test ends, it is an error if the

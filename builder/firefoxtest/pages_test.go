@@ -9,6 +9,8 @@ import (
 	"slices"
 	"strings"
 	"testing"
+
+	"keelpath/builder/internal/sitetest"
 )
 
 // kinds are one page of each kind that runs no script. All that run one are opened.
@@ -41,7 +43,7 @@ func TestPages(t *testing.T) {
 	}
 	b := newTab(t)
 	for _, name := range names {
-		b.open(onDisk(siteDir, name))
+		b.open(sitetest.OnDisk(siteDir, name))
 		page := eval[struct {
 			Heading, Width string
 			Figures, Live  int
@@ -75,7 +77,7 @@ func TestAsStrictAsAReaders(t *testing.T) {
 			t.Fatal(err)
 		}
 	}
-	b.open(onDisk(dir, "page.html"))
+	b.open(sitetest.OnDisk(dir, "page.html"))
 	got := eval[[]bool](b, `return fetch("plain.js").then(() => true, () => false).then((fetched) => [!!window.plain, !!window.module, fetched])`)
 	if !slices.Equal(got, []bool{true, false, false}) {
 		t.Errorf("plain script, module, fetch: %v, want only the first", got)

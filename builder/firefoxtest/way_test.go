@@ -8,6 +8,8 @@ import (
 	"strings"
 	"testing"
 	"time"
+
+	"keelpath/builder/internal/sitetest"
 )
 
 const plannerName = "prepare/index.html"
@@ -62,7 +64,7 @@ func (b *tab) same(by string, want sheet) {
 
 func (b *tab) openPlanner() {
 	b.t.Helper()
-	b.open(onDisk(siteDir, plannerName))
+	b.open(sitetest.OnDisk(siteDir, plannerName))
 	b.waitFor(`!document.getElementById("planner").hidden`)
 }
 

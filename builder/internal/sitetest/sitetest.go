@@ -1,0 +1,45 @@
+// Package sitetest makes a whole site for tests to look at. Only tests import it.
+package sitetest
+
+import (
+	"context"
+	"fmt"
+	"net/url"
+	"os"
+	"path/filepath"
+
+	"keelpath/builder/finding"
+	"keelpath/builder/folder"
+	"keelpath/builder/library"
+	"keelpath/builder/publish"
+)
+
+// Build writes the site of the built-in content, with layers from their folders
+// over it, and gives what it was made of. Content with an error gives an error.
+func Build(ctx context.Context, dir string, layers ...string) (*library.Library, error) {
+	var list finding.List
+	all := []library.Layer{library.Builtin()}
+	for _, from := range layers {
+		y, err := library.ReadLayer(from, &list)
+		if err != nil {
+			return nil, err
+		}
+		all = append(all, y)
+	}
+	l := library.Load(&list, all...)
+	for _, f := range list.Sorted() {
+		if f.Weight == finding.Error {
+			return nil, fmt.Errorf("the content has a finding: %s: %s", f.Place, f.Text)
+		}
+	}
+	err := folder.Replace(ctx, dir, func(root *os.Root) error {
+		return publish.Render(ctx, l, func(name string, data []byte) error { return folder.WriteFile(root, name, data) }, nil)
+	})
+	return l, err
+}
+
+// OnDisk gives the address of a page as a double-click opens it.
+func OnDisk(dir, name string) string {
+	u := url.URL{Scheme: "file", Path: filepath.ToSlash(filepath.Join(dir, filepath.FromSlash(name)))}
+	return u.String()
+}
