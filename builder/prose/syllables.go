@@ -3,8 +3,9 @@ package prose
 import (
 	"regexp"
 	"strings"
-	"sync"
 	"unicode"
+
+	"keelpath/builder/internal/memo"
 )
 
 // field holds words that the rule counts wrong, as they are said: words of the
@@ -32,20 +33,16 @@ var field = map[string]int{
 	"able": 2, "quiet": 2, "family": 3, "anybody": 4, "something": 2, "sometimes": 2,
 }
 
-// known keeps the counts of words that were met, for the rule is slow and texts
-// say the same words again and again.
-var known sync.Map
-
 // Syllables says how many syllables a word is said with; at least one. Parts of
 // a hyphenated word are counted by themselves and added up.
 //
 // A word's count comes from the table above or else from the rule. The CMU
 // pronouncing dictionary cannot be had as a Go module, so it is not built in;
 // the tests hold both against it.
-func Syllables(word string) int {
-	if n, ok := known.Load(word); ok {
-		return n.(int)
-	}
+func Syllables(word string) int { return syllables(word) }
+
+// The rule is slow, and texts say the same words again and again.
+var syllables = memo.Of(func(word string) int {
 	n := 0
 	for part := range strings.FieldsFuncSeq(word, func(r rune) bool { return r == '-' }) {
 		part = strings.TrimSuffix(strings.ReplaceAll(part, "’", "'"), "'s")
@@ -58,10 +55,8 @@ func Syllables(word string) int {
 			n += ofPart(strings.ToLower(part))
 		}
 	}
-	n = max(n, 1)
-	known.Store(word, n)
-	return n
-}
+	return max(n, 1)
+})
 
 // isSpelled tells whether a word is said letter by letter: "US", "NHS".
 func isSpelled(w string) bool {
@@ -125,7 +120,7 @@ func byRule(w string) int {
 	}
 	for _, f := range fore {
 		if rest, ok := strings.CutPrefix(w, f); ok && len(rest) >= 3 && strings.ContainsFunc(rest, isVowel) && !isVowel(rune(rest[0])) {
-			return 1 + strings.Count(f, "omee") + ofPart(rest)
+			return 1 + ofPart(rest)
 		}
 	}
 	return max(runs(w)+parted(w)-silent(w), 1)
@@ -165,10 +160,6 @@ func silent(w string) int {
 		return rune(w[len(w)-back])
 	}
 	switch {
-	case strings.HasSuffix(w, "que") || strings.HasSuffix(w, "gue") && len(w) > 4 && !strings.HasSuffix(w, "rgue"):
-		if len(w) > 4 {
-			return 0 // "ue" is a run with the vowel's sound gone
-		}
 	case strings.HasSuffix(w, "le") && len(w) > 2 && !isVowel(at(3)):
 	case strings.HasSuffix(w, "les") && len(w) > 3 && !isVowel(at(4)):
 	case strings.HasSuffix(w, "e") && !hasAny(w, "ee", "ye", "oe", "ie", "ue"):
