@@ -105,6 +105,13 @@ func (c *canvas) handle(part string, at pt, upright bool) {
 	c.close()
 }
 
+// upTo is the path of a measure that stands at x and goes from the ground up to a
+// height of the figure.
+func (f frame) upTo(x float64, height string) string {
+	p := f.at(x, 0)
+	return filled("M%1 %3H%2M%1 {%3-%5*"+height+"/mm}H%2M%4 %3V{%3-%5*"+height+"/mm}", p.x-6, p.x+6, p.y, p.x, f.scale)
+}
+
 // exact writes a factor or a coordinate in a move.
 func exact(v float64) string {
 	return strings.TrimRight(strings.TrimRight(fmt.Sprintf("%.4f", v), "0"), ".")

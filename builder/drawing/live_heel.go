@@ -29,10 +29,6 @@ var heelChange = Live{
 		sole := "M" + at(2, 0) + "L" + at(68, 0) + arch(76, 0.45) + "C" + arch(104, 0.6) + arch(132, 0.3) + at(166, 0) +
 			"L" + at(226, 0) + "C" + at(246, 0) + at(256, 4) + at(263, 12) + "L" + over(263, 12) + "C" + over(246, 3) + over(220, 0) + over(ball, 0) +
 			"L" + top(134, 10, (ball-134)/ball) + top(62, 10, (ball-62)/ball) + top(2, 10, (ball-2)/ball) + "Z"
-		size := func(x float64, thick string) string { // a measure from the ground up
-			p := f.at(x, 0)
-			return filled("M%1 %3H%2M%1 {%3-"+exact(f.scale)+"*"+thick+"/mm}H%2M%4 %3V{%3-"+exact(f.scale)+"*"+thick+"/mm}", p.x-6, p.x+6, p.y, p.x)
-		}
 		rise := func(thick string) string { return "translate(0 {-" + exact(f.scale) + "*" + thick + "/mm})" }
 		return []Move{
 			{"sole", "d", sole},
@@ -41,8 +37,8 @@ var heelChange = Live{
 			{"arc", "d", filled("M%1 {%2-%3}Q{%1+%3*sine(lean/2)/sine(90*deg-lean/2)} {%2-%3} {%1+%3*sine(lean)} {%2-%3*sine(90*deg-lean)}", hinge.x, hinge.y, radius)},
 			{"leg", "transform", filled("rotate({(lean-sole_angle)/deg} %1 %2)", hinge.x, hinge.y)},
 			{"thigh", "transform", filled("rotate({-min(45, max(0, 2*lean/deg))} %1 %2)", kneeAt.x, kneeAt.y)},
-			{"heel-size", "d", size(-22, "new_heel")},
-			{"ball-size", "d", size(292, "new_ball")},
+			{"heel-size", "d", f.upTo(-22, "new_heel")},
+			{"ball-size", "d", f.upTo(292, "new_ball")},
 			{"heel-handle", "transform", rise("new_heel")},
 			{"ball-handle", "transform", rise("new_ball")},
 		}

@@ -14,10 +14,6 @@ var roomUnder = Live{
 	Moves: func() []Move {
 		f := roomFrame
 		x0, x1 := f.at(tubeAt-15, 0).x, f.at(tubeAt+15, 0).x
-		size := func(x float64, high string) string {
-			p := f.at(x, 0)
-			return filled("M%1 %3H%2M%1 {%3-%5*"+high+"/mm}H%2M%4 %3V{%3-%5*"+high+"/mm}", p.x-6, p.x+6, p.y, p.x, f.scale)
-		}
 		rise := func(high string, drawn float64) string {
 			return filled("translate(0 {-%1*("+high+"/mm-%2)})", f.scale, drawn)
 		}
@@ -29,8 +25,8 @@ var roomUnder = Live{
 			{"connector", "transform", rise("build", drawnBuild)},
 			{"socket", "transform", rise("room", 268)},
 			{"left-at", "transform", filled("translate(0 {-%1*(build+max(30*mm, left/2))/mm})", f.scale)},
-			{"room-size", "d", size(262, "room")},
-			{"build-size", "d", size(-40, "build")},
+			{"room-size", "d", f.upTo(262, "room")},
+			{"build-size", "d", f.upTo(-40, "build")},
 			{"room-handle", "transform", rise("room", 0)},
 			{"build-handle", "transform", rise("build", 0)},
 		}
