@@ -21,8 +21,11 @@ import (
 	"slices"
 )
 
-// Most is how many wishes a reader marks at once.
-const Most = 5
+// Most is how many wishes a reader marks at once, and MostWord says it.
+const (
+	Most     = 5
+	MostWord = "five"
+)
 
 // Marks run from 0 to top.
 const top = 4
@@ -47,7 +50,7 @@ type Table struct {
 	Addons [][]Mark
 }
 
-// State says how far a foot meets a wish.
+// State says how far a foot meets a wish, the least first.
 type State int
 
 const (
@@ -149,7 +152,7 @@ func (t Table) Find(most int) []Conflict {
 	settled := smallest(t.missed(func(s State) bool { return s != Yes }))
 	var out []Conflict
 	for _, s := range asMarked {
-		c := Conflict{Wishes: s, Kind: AsMarked, Open: t.short(s), Fixes: t.fixes(s)}
+		c := Conflict{Wishes: s, Kind: AsMarked, Open: t.open(s, Short), Fixes: t.fixes(s)}
 		if len(c.Open) == 0 {
 			c.Kind = Holds
 		}
@@ -157,7 +160,7 @@ func (t Table) Find(most int) []Conflict {
 	}
 	for _, s := range settled {
 		if !slices.ContainsFunc(asMarked, func(a Set) bool { return a.In(s) }) {
-			out = append(out, Conflict{Wishes: s, Kind: May, Open: t.perhaps(s)})
+			out = append(out, Conflict{Wishes: s, Kind: May, Open: t.open(s, Perhaps)})
 		}
 	}
 	out = slices.DeleteFunc(out, func(c Conflict) bool { return c.Wishes.Len() > most })
@@ -232,42 +235,22 @@ func smallest(missed []Set) []Set {
 	return sets
 }
 
-// short gives the marks that keep a foot from meeting s and are all of them not
-// settled and one step short.
-func (t Table) short(s Set) []Spot {
+// open gives the marks in one state, Short or Perhaps, of each foot that is in no
+// worse state on any wish of s: all that keeps it from meeting s, or all by which
+// it perhaps does.
+func (t Table) open(s Set, state State) []Spot {
 	var out []Spot
 	for f := range t.Feet {
 		var spots []Spot
-		sure := false
+		least := Yes
 		for _, w := range s.List() {
-			switch t.State(f, w) {
-			case No:
-				sure = true
-			case Short:
+			is := t.State(f, w)
+			least = min(least, is)
+			if is == state {
 				spots = append(spots, Spot{f, w})
 			}
 		}
-		if !sure {
-			out = append(out, spots...)
-		}
-	}
-	return out
-}
-
-// perhaps gives the marks that are not settled and by which a foot meets s.
-func (t Table) perhaps(s Set) []Spot {
-	var out []Spot
-	for f := range t.Feet {
-		var spots []Spot
-		met := true
-		for _, w := range s.List() {
-			state := t.State(f, w)
-			met = met && state.Met()
-			if state == Perhaps {
-				spots = append(spots, Spot{f, w})
-			}
-		}
-		if met {
+		if least >= state {
 			out = append(out, spots...)
 		}
 	}

@@ -158,7 +158,7 @@ func (m *Matter) summary() Summary {
 		One:   "One wish is ticked. Tick one more, and you see whether the two pull against each other.",
 		Clear: "Nothing that you ticked pulls against the rest. At least one kind of foot meets it all.",
 		Open:  "As the marks stand, nothing that you ticked pulls against the rest. But some of the marks are not settled.",
-		Full:  fmt.Sprintf("You can tick %s. Take one off to tick another.", numbers[Most]),
+		Full:  "You can tick " + MostWord + ". Take one off to tick another.",
 	}
 	most := 0
 	m.Markings(func(marked Set) { most = max(most, m.count(marked)) })
@@ -171,8 +171,6 @@ func (m *Matter) summary() Summary {
 	}
 	return s
 }
-
-var numbers = map[int]string{2: "two", 3: "three", 4: "four", 5: "five", 6: "six", 7: "seven"}
 
 // count gives how many conflicts there are in what was marked, remarks left out.
 func (m *Matter) count(marked Set) int {

@@ -86,7 +86,7 @@ func (m *maker) pullsPage() page {
 		styles:      []string{m.planner.name, m.wishStyle.name}, script: m.wishScript.name,
 		model: func(v viewer, p PageView) (any, error) {
 			matter := conflict.In(m.lib)
-			out := pullsView{PageView: p, Table: v.at(footTypesName, "page_table"), Most: numberWords[conflict.Most]}
+			out := pullsView{PageView: p, Table: v.at(footTypesName, "page_table"), Most: conflict.MostWord}
 			for w := range matter.Wishes {
 				out.Wishes = append(out.Wishes, v.wish(matter, w))
 			}
@@ -103,8 +103,6 @@ func (m *maker) pullsPage() page {
 		},
 	}
 }
-
-var numberWords = map[int]string{2: "two", 3: "three", 4: "four", 5: "five", 6: "six"}
 
 // stateWords says how far a foot meets a wish.
 var stateWords = map[conflict.State]string{
@@ -127,7 +125,7 @@ func (v viewer) wish(m *conflict.Matter, w int) wishView {
 			meet.State = "perhaps: not settled"
 			perhaps++
 		case state == conflict.Short:
-			meet.State = "one step short, not settled"
+			meet.State = stateWords[state]
 		case cell.Disputed:
 			meet.State = "not settled"
 		}
