@@ -17,7 +17,12 @@ import (
 	"keelpath/builder/listing"
 )
 
-// citation is a numbered mark that leads to a source at the foot of the page.
+// Citation is a numbered mark that leads to a source at the foot of the page.
+func Citation(number int) template.HTML {
+	return template.HTML(fmt.Sprintf(`<sup class="cite"><a href="#source-%[1]d" aria-label="source %[1]d">%[1]d</a></sup>`, number))
+}
+
+// citation is such a mark inside a text.
 type citation struct {
 	ast.BaseInline
 	number int
@@ -54,8 +59,7 @@ func nothing(util.BufWriter, []byte, ast.Node, bool) (ast.WalkStatus, error) {
 
 func (nodes) citation(w util.BufWriter, _ []byte, n ast.Node, enter bool) (ast.WalkStatus, error) {
 	if enter {
-		i := n.(*citation).number
-		fmt.Fprintf(w, `<sup class="cite"><a href="#source-%d" aria-label="source %d">%d</a></sup>`, i, i, i)
+		_, _ = w.WriteString(string(Citation(n.(*citation).number)))
 	}
 	return ast.WalkContinue, nil
 }

@@ -3,6 +3,7 @@ package explainer
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"github.com/yuin/goldmark/ast"
 	"github.com/yuin/goldmark/util"
@@ -40,9 +41,9 @@ func (c *checker) support(n *ast.Link, id string, at finding.Place) {
 	for _, s := range Supports {
 		ids = append(ids, s.ID)
 	}
-	if _, ok := supportByID(id); !ok {
+	if !slices.Contains(ids, id) {
 		c.list.Add(at, "unknown-name", fmt.Sprintf("the mark says that a claim has the support %q, and there is none", id),
-			append(finding.NearestHelp(id, ids, nil), "allowed: well, some, little, trade")...)
+			append(finding.NearestHelp(id, ids, nil), "allowed: "+strings.Join(ids, ", "))...)
 	}
 	if n.FirstChild() != nil {
 		c.list.Add(at, "citation", fmt.Sprintf("the mark %q has words of its own, and the same words stand for it on every page", id),

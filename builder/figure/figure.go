@@ -66,7 +66,6 @@ type Value struct {
 	Alone      bool    // said in Unit only
 
 	expr, cond *formula.Expr
-	kind       formula.Kind
 }
 
 // Place says where a text stands.
@@ -164,8 +163,8 @@ func (f *Figure) compile() {
 	for i := range f.Values {
 		v := &f.Values[i]
 		v.cond = f.condition(v.If)
-		v.expr, v.kind = f.formula(v.Is)
-		f.kinds[v.ID] = formula.Name{Kind: v.kind}
+		expr, kind := f.formula(v.Is)
+		v.expr, f.kinds[v.ID] = expr, formula.Name{Kind: kind}
 	}
 	for i := range f.Inputs {
 		f.cases(f.Inputs[i].Say)

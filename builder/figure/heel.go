@@ -60,7 +60,6 @@ var heelChange = &Figure{
 			{"usual-heel": "22 mm", "new-heel": "42 mm"}, {"usual-heel": "22 mm", "new-heel": "62 mm"},
 		},
 	},
-	Beside: nil,
 	Notes: `> **Caution.** Do not try a new heel height alone if you have an artificial knee, a weak knee or falls. If new shoes feel wrong, go back to the old pair and call your clinic.
 
 ## What this leaves out

@@ -20,8 +20,7 @@ type Options struct {
 	Given  map[string]string             // settings to begin with
 	Sheet  string                        // address of the planner; empty inside the planner itself
 	Cite   func(id string) template.HTML // marks a source; where nil, limits that need one are left out
-	Links  bool                          // leads to the figure's own page, at Page
-	Page   string
+	Page   string                        // address of the figure's own page, to lead there; may be empty
 }
 
 // The views are what the template sees.

@@ -34,7 +34,7 @@ func (m *maker) casesPage() page {
 			out := casesView{PageView: p}
 			var cited []string
 			for _, c := range m.lib.Cases {
-				view := caseView{ID: c.ID.S, Title: c.Title.S, Who: c.Who.S, Ask: read.Strings(c.Ask), Change: read.Strings(c.Change)}
+				view := caseView{ID: c.ID.S, Title: c.Title.S, Who: c.Who.S, Ask: read.Strings(c.Ask), Change: read.Strings(c.Change), Sources: v.sourceLinks(c.Sources)}
 				for _, id := range c.Trees {
 					t := m.lib.Tree(id.S)
 					view.Trees = append(view.Trees, LinkView{t.ID.S, t.Title.S, v.listing(t.ID.S)})
@@ -48,9 +48,6 @@ func (m *maker) casesPage() page {
 						return nil, err
 					}
 					view.Errors = append(view.Errors, html)
-				}
-				for _, id := range c.Sources {
-					view.Sources = append(view.Sources, LinkView{id.S, m.lib.Source(id.S).Title.S, v.source(id.S)})
 				}
 				cited = union(cited, read.Strings(c.Sources))
 				out.Cases = append(out.Cases, view)

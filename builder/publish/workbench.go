@@ -3,8 +3,9 @@ package publish
 import (
 	"encoding/json"
 	"html/template"
-	"strconv"
+	"slices"
 
+	"keelpath/builder/explainer"
 	"keelpath/builder/figure"
 	"keelpath/builder/library"
 	"keelpath/builder/quantity"
@@ -79,7 +80,7 @@ func (m *maker) figurePage(f *figure.Figure) page {
 			cited := notes.Sources
 			out.Figure, err = f.HTML(figure.Options{Sheet: v.page(plannerName), Cite: func(id string) template.HTML {
 				cited = union(cited, []string{id})
-				return v.cite(cited, id)
+				return explainer.Citation(slices.Index(cited, id) + 1)
 			}})
 			if err != nil {
 				return nil, err
@@ -92,17 +93,6 @@ func (m *maker) figurePage(f *figure.Figure) page {
 			return out, err
 		},
 	}
-}
-
-// cite is a numbered mark as an explainer writes it.
-func (v viewer) cite(cited []string, id string) template.HTML {
-	for i, c := range cited {
-		if c == id {
-			n := strconv.Itoa(i + 1)
-			return template.HTML(`<sup class="cite"><a href="#source-` + n + `" aria-label="source ` + n + `">` + n + `</a></sup>`)
-		}
-	}
-	return ""
 }
 
 // ankles gives the words of the side-by-side table; marks and degrees are left out.
@@ -126,7 +116,7 @@ func cellWords(t *library.FootType, row string) string {
 
 // figureIn puts a figure into an explainer.
 func (v viewer) figureIn(id string, given map[string]string) (template.HTML, error) {
-	return figure.Find(id).HTML(figure.Options{Given: given, Sheet: v.page(plannerName), Links: true, Page: v.figure(id)})
+	return figure.Find(id).HTML(figure.Options{Given: given, Sheet: v.page(plannerName), Page: v.figure(id)})
 }
 
 // figureData is the JSON block that the figures of a page read.
