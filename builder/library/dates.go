@@ -24,7 +24,7 @@ func (l *Library) Overdue(today time.Time, list *finding.List) {
 	day := today.Format(time.DateOnly)
 	due := func(what, id string, c read.Credits) {
 		if by := c.ReviewBy; by.Given() && by.S < day {
-			list.Warn(by.At, "past-review", fmt.Sprintf("the %s %q was to be reviewed by %s, and today is %s", what, id, by.S, day),
+			list.Warn(by.At, PastReview, fmt.Sprintf("the %s %q was to be reviewed by %s, and today is %s", what, id, by.S, day),
 				"read it against its sources, mend what has changed, and set reviewed and review-by anew",
 				"do not move the dates without reading: readers rely on them")
 		}
