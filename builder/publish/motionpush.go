@@ -46,7 +46,7 @@ type tradeView struct {
 func (m *maker) motionPushPage() page {
 	return page{
 		name: motionPushName, title: "Motion against push: the figure", room: "workbench", template: "motion-push", credits: m.siteCredits(),
-		description: "One figure of all kinds of feet: how far the ankle moves, and how much push comes back.",
+		description: "See all kinds of feet at once: how far the ankle moves, and how much push comes back.",
 		styles:      []string{m.planner.name, m.wishStyle.name},
 		model:       func(v viewer, p PageView) (any, error) { return v.motionPush(p), nil },
 	}

@@ -18,13 +18,6 @@ type workbenchView struct {
 	Figures []pageLinkView
 }
 
-// bench are the pages of the workbench that are not figures of package figure:
-// each with its file name under workbench/ without ".html".
-var bench = []pageLinkView{
-	{LinkView: LinkView{ID: "what-pulls-against-what", Title: "What pulls against what"}, Message: "Tick what matters to you, and see which wishes no kind of foot meets together."},
-	{LinkView: LinkView{ID: "motion-against-push", Title: "Motion against push: the figure"}, Message: "See all kinds of feet at once: how far the ankle moves, and how much push comes back."},
-}
-
 func (m *maker) workbenchPages() []page {
 	out := []page{{
 		name: workbenchName, title: "Workbench", room: "workbench", template: "workbench", credits: m.siteCredits(),
@@ -34,9 +27,8 @@ func (m *maker) workbenchPages() []page {
 			for _, f := range figure.All {
 				out.Figures = append(out.Figures, pageLinkView{LinkView: LinkView{f.ID, f.Title, v.figure(f.ID)}, Message: f.About})
 			}
-			for _, b := range bench {
-				b.URL = v.figure(b.ID)
-				out.Figures = append(out.Figures, b)
+			for _, w := range m.wishPages() {
+				out.Figures = append(out.Figures, pageLinkView{LinkView: LinkView{Title: w.title, URL: v.page(w.name)}, Message: w.description})
 			}
 			return out, nil
 		},
