@@ -301,12 +301,7 @@ func settings(text string) (id string, given map[string]string) {
 
 // inside gives what stands in a listing.
 func inside(n *ast.FencedCodeBlock, src []byte) string {
-	var b strings.Builder
-	for i := range n.Lines().Len() {
-		line := n.Lines().At(i)
-		b.Write(line.Value(src))
-	}
-	return strings.TrimSpace(b.String())
+	return strings.TrimSpace(string(n.Lines().Value(src)))
 }
 
 // plain gives the text of a block without its marks.

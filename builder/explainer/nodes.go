@@ -123,12 +123,7 @@ func (nodes) listing(w util.BufWriter, src []byte, n ast.Node, enter bool) (ast.
 		}
 		return ast.WalkSkipChildren, nil
 	}
-	var b strings.Builder
-	for i := range n.Lines().Len() {
-		line := n.Lines().At(i)
-		b.Write(line.Value(src))
-	}
-	html, err := listing.YAML(b.String())
+	html, err := listing.YAML(string(n.Lines().Value(src)))
 	if err != nil {
 		return ast.WalkStop, err
 	}
