@@ -29,8 +29,8 @@ var heelChange = &Figure{
 	Texts: []Text{
 		{ID: "heights", Place: Sentence, Cases: []Case{{Text: "Heel height is the sole under the heel minus the sole under the ball. Usual shoes: {usual}. Other shoes: {new}."}}},
 		{ID: "tips", Place: Sentence, Cases: []Case{
-			{If: "change > 0*mm", Text: "The other shoes are {gap} higher at the heel. If nothing is set anew, the leg tips forward by up to about {least} to {most}. The knee is pushed to bend, as if you walk downhill."},
-			{If: "change < 0*mm", Text: "The other shoes are {gap} lower at the heel. If nothing is set anew, the leg tips back by up to about {least} to {most}. The knee is pushed straight, as if you walk uphill."},
+			{If: "change > 0*mm", Text: "The other shoes are {gap} higher at the heel. If nothing is set anew, the leg tips forward by about {least} to {most}, or less. The knee is pushed to bend, as if you walk downhill."},
+			{If: "change < 0*mm", Text: "The other shoes are {gap} lower at the heel. If nothing is set anew, the leg tips back by about {least} to {most}, or less. The knee is pushed straight, as if you walk uphill."},
 			{Text: "Both pairs have the same heel height, so the heel does not tip the leg."},
 		}},
 		{ID: "size", Place: Sentence, Cases: []Case{
@@ -52,7 +52,7 @@ var heelChange = &Figure{
 	},
 	Typical: Typical{
 		Caption: "A change of heel on a foot of 26 cm, with nothing set anew",
-		Heads:   []string{"Usual heel height", "Other heel height", "The other is", "The leg tips by up to about"},
+		Heads:   []string{"Usual heel height", "Other heel height", "The other is", "The leg tips by about, or less"},
 		Cells:   []string{"{usual}", "{new}", "{gap}", "{least} to {most}"},
 		Rows: []map[string]string{
 			{"usual-heel": "22 mm", "new-heel": "17 mm"}, {"usual-heel": "22 mm", "new-heel": "12 mm"},

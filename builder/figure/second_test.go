@@ -97,7 +97,7 @@ func TestHeelChangeBySecondComputation(t *testing.T) {
 		if nearTie(least) || nearTie(most) {
 			continue
 		}
-		want := "up to about " + degreesWord(least) + " to " + degreesWord(most) + " degree"
+		want := "by about " + degreesWord(least) + " to " + degreesWord(most) + " degree"
 		if !strings.Contains(got, want) || !strings.Contains(got, word) || !strings.Contains(got, knee) {
 			t.Fatalf("change %d on a foot of %d: %q, want %q, %q, %q", change, foot, got, want, word, knee)
 		}

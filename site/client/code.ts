@@ -30,13 +30,14 @@ export function tieCode(app: App, view: HTMLElement): void {
     asked(app, (carry) => {
       code.value = carry.encode(book(app.state, carry), app.state.kept);
       fill(view, "own-left", app.state.kept.own.length || app.state.kept.day ? words.codeLeaves : "");
-      link.value = "";
+      slot(view, "link-made").hidden = true;
       made.hidden = false;
       code.focus();
     });
   });
   act(view, "copy-code", () => copy(app, code, code.value));
   act(view, "link", () => {
+    slot(view, "link-made").hidden = false;
     copy(app, link, (location.href.split("#")[0] as string) + MARK + encodeURIComponent(code.value));
   });
   slot(view, "share").addEventListener("toggle", () => asked(app, (carry) => records(app, view, carry)), { once: true });

@@ -99,9 +99,11 @@ function flat(groups: Group[]): string[] {
   return groups.reduce((ids: string[], g) => ids.concat(g.prompts), []);
 }
 
-/** Why a prompt is on the sheet: the tree that brought it, and what the reader said there last. */
+/** Why a prompt is on the sheet: the trees that brought it, and what the reader said there last. */
 export function cameFrom(state: State, id: string): string[] {
-  return state.broughtBy(id).map((tree) => words.cameFrom(state.tree(tree).title, telling(state, tree)));
+  const from = state.broughtBy(id).map((tree) => words.cameFrom(state.tree(tree).title, telling(state, tree)));
+  if (state.data.general.indexOf(id) >= 0) from.unshift(words.forAnyVisit);
+  return from.length ? from : [words.youAdded];
 }
 
 /** The answers that say most: amounts, and the last two that are neither skipped nor unsure. */

@@ -127,7 +127,7 @@ class SheetView {
       this.anew(next, "off", words.takenOff(ask));
     });
     const adjust = slot(tools, "adjust");
-    put(tools, "came", cameFrom(this.app.state, id).map((from) => make("p", from)));
+    put(tools, "came", cameFrom(this.app.state, id).map((why) => make("p", why)));
     const up = act(tools, "up", () => this.move(id, -1));
     const down = act(tools, "down", () => this.move(id, 1));
     off.setAttribute("data-for", id);

@@ -148,6 +148,8 @@ export function clearsIn(seconds: number): string {
   return `This screen clears in ${seconds} seconds.`;
 }
 
+export const forAnyVisit = "It is one of three questions for any visit.";
+export const youAdded = "You put it on your sheet.";
 export const codeWaits = "Your own answers are still here. The link brought a code: see “Open a sheet that you saved”, below.";
 export const codeWrong = "This code is not right. Please look at each sign again.";
 export const codeOther = "This code is from another edition of this planner, so it cannot be opened here.";
