@@ -66,6 +66,9 @@ func printFilled(b *tab, f filled) {
 	b.tap("sheet")
 	s := b.hand(`const stars = planner.querySelectorAll('[data-act="star"]'); for (const star of [stars[1], stars[stars.length - 1]]) tapOn(star, "star")`)
 	name := f.tree.ID.S + "-" + f.example.Ending.S
+	if size := eval[string](b, `getComputedStyle(document.querySelector(".sheet-paper")).fontSize`); size != "18.6667px" {
+		b.t.Errorf("%s: the sheet prints at %s, want 14 point", name, size)
+	}
 	want := []string{"My questions for this visit", "Please hand this to your prosthetist", "These matter most to me"}
 	starred := eval[[]string](b, `Array.from(document.querySelectorAll(".sheet .starred .ask"), (e) => e.textContent.trim())`)
 	if len(starred) != 2 {

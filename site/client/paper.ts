@@ -12,7 +12,7 @@ import { entry } from "./walker";
 import * as words from "./words";
 
 /** From 14 point with wide gaps down to 12 point with small ones. The style sheet says what each one is. */
-const DENSITIES = ["open", "roomy", "plain", "close", "tight", "packed"];
+const DENSITIES = ["open", "roomy", "snug", "firm", "plain", "close", "tight", "packed"];
 const LARGE = ["large", "large close", "large tight"];
 
 /** Lines to write on: never fewer than the first number; more where there is room. */
