@@ -18,11 +18,12 @@ const (
 	Paragraph BlockKind = "paragraph"
 	Item      BlockKind = "item" // of a list
 	Title     BlockKind = "heading"
-	Cell      BlockKind = "cell" // of a table
+	Cell      BlockKind = "cell"    // of a table
+	Picture   BlockKind = "picture" // the words of one
 )
 
 // Block is one block of a text without its marks: a paragraph, a list entry, a
-// heading or a cell.
+// heading, a cell or the words of a picture.
 type Block struct {
 	Kind BlockKind
 	Text string

@@ -28,7 +28,7 @@ type Doc struct {
 	src      []byte
 	at       func(offset int) finding.Place
 	ids      headingIDs
-	drawn    map[string]bool // drawings and figures shown
+	drawn    map[string]bool // drawings, figures and shares shown
 	Figures  []string        // ids of the figures shown, in their order
 	Refs     []Ref
 	Headings []Heading
@@ -230,9 +230,11 @@ func (c *checker) listing(n *ast.FencedCodeBlock, at finding.Place) {
 		c.drawing(n, at)
 	case "figure":
 		c.figure(n, at)
+	case "share":
+		c.share(n, at)
 	default:
 		c.list.Add(c.doc.at(n.Info.Segment.Start), "listing-language", fmt.Sprintf("the listing is marked %q, and only yaml is coloured", lang),
-			"mark it yaml, or leave the mark out; a listing marked drawing holds the name of a drawing, and one marked figure that of a figure")
+			"mark it yaml, or leave the mark out; a listing marked drawing holds the name of a drawing, one marked figure that of a figure, and one marked share shows shares of people")
 	}
 	end := 0
 	if k := n.Lines().Len(); k > 0 {

@@ -101,7 +101,7 @@ func (nodes) link(w util.BufWriter, _ []byte, n ast.Node, enter bool) (ast.WalkS
 	return ast.WalkContinue, nil
 }
 
-func (nodes) listing(w util.BufWriter, src []byte, n ast.Node, enter bool) (ast.WalkStatus, error) {
+func (r nodes) listing(w util.BufWriter, src []byte, n ast.Node, enter bool) (ast.WalkStatus, error) {
 	if !enter {
 		return ast.WalkContinue, nil
 	}
@@ -110,6 +110,10 @@ func (nodes) listing(w util.BufWriter, src []byte, n ast.Node, enter bool) (ast.
 		if d, ok := drawing.Find(inside(block, src)); ok {
 			fmt.Fprintf(w, "<figure>%s<figcaption>%s</figcaption></figure>\n", d.SVG(""), util.EscapeHTML([]byte(d.Title)))
 		}
+		return ast.WalkSkipChildren, nil
+	}
+	if string(block.Language(src)) == "share" {
+		r.share(w, src, block)
 		return ast.WalkSkipChildren, nil
 	}
 	if string(block.Language(src)) == "figure" {

@@ -49,7 +49,7 @@ func (c *checker) pageText(p *explainer.Page) *running {
 	c.readOn(r, p.Message)
 	r.stop()
 	for _, b := range p.Body.Blocks {
-		if b.Kind == explainer.Title || b.Kind == explainer.Cell {
+		if b.Kind == explainer.Title || b.Kind == explainer.Cell || b.Kind == explainer.Picture {
 			r.stop()
 			continue
 		}
