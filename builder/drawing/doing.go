@@ -1,0 +1,177 @@
+package drawing
+
+// What to do, step by step.
+var doing = []Drawing{
+	{ID: "stairs-step-by-step", Title: "Stairs one step at a time, a way that is often taught. Ask your therapist first.", Width: 480, Height: 656,
+		Long: "Two pictures of a person with an artificial leg on stairs, one hand on a rail. The artificial leg has a striped socket and a thin tube. Going up, the person's own leg is first on the next step, and the artificial leg follows. " +
+			"Going down, the artificial leg is first on the lower step, and the person's own leg follows. Below stands: ask your therapist first.",
+		make: stairsStepByStep},
+	{ID: "foot-weekly-look", Title: "Where to look at a foot each week", Width: 480, Height: 320,
+		Long: "An artificial foot from the side, with its shoe off and the shell cut open. Numbers show where to look. 1: the top edge of the shell, for splits. 2: inside the shell, as far as you can see from the top, for dirt and grit. " +
+			"3: the bolts at the ankle, which you look at and do not turn. 4: the heel, for worn or soft spots. 5: the sole, for thin places. 6: the toe, for splits and holes.",
+		make: weeklyLook},
+	{ID: "shoe-on-with-a-horn", Title: "A shoe goes on with a shoe horn", Width: 480, Height: 604,
+		Long: "Three pictures of a shoe from the side, cut open so that the artificial foot in it can be seen. First the laces are loose and the shoe stands wide open. Next the toe is in the shoe and the heel is still up; " +
+			"a long shoe horn stands between the heel and the back of the shoe. Last the heel is pushed down along the horn, the foot is flat in the shoe, and the horn comes out.",
+		make: shoeOnWithHorn},
+}
+
+// Steps of 180 by 288 mm in the units of the walkers. The edge of one stands at x 44.
+const (
+	stepRise = 30.0
+	stepRun  = 48.0
+)
+
+// Own leg first on the way up, artificial leg first on the way down: often taught for
+// one step at a time (common practice, no source).
+var (
+	climbing = pose{
+		hip: pt{40, 146}, shoulder: pt{54, 226}, head: pt{63, 261},
+		own: stance{pt{58, stepRise}, 0}, other: stance{pt{4, 0}, 0},
+		far: []pt{{72, 186}, {96, 212}}, near: []pt{{42, 186}, {54, 152}},
+	}
+	descending = pose{
+		hip: pt{28, 148}, shoulder: pt{33, 228}, head: pt{40, 263},
+		own: stance{pt{12, stepRise}, 0}, other: stance{pt{58, 0}, 0},
+		far: []pt{{62, 200}, {86, 154}}, near: []pt{{18, 190}, {34, 154}},
+	}
+)
+
+// stairCase is a flight of steps seen from its edge: a floor from first on, as high as
+// y, as far as x; then so many treads, each a rise higher, the last one short.
+func stairCase(first, x, y, rise float64, treads int) path {
+	out := from(first, y).line(x, y)
+	for i := range treads {
+		y, x = y+rise, x+stepRun
+		out = out.line(x-stepRun, y)
+		if i == treads-1 {
+			x -= 6
+		}
+		out = out.line(x, y)
+	}
+	return out
+}
+
+// rail goes parallel to the steps, at the height of a hip, on posts.
+func (c *canvas) rail(f frame, a, b pt, foot func(x float64) float64) {
+	for _, k := range []float64{0.08, 0.92} {
+		p := between(a, b, k)
+		c.draw("d-line", f.put(from(p.x, p.y).line(p.x, foot(p.x))))
+	}
+	c.draw("d-metal", f.put(limb(a, b, 8, 8)))
+}
+
+func stairsStepByStep(c *canvas) {
+	f := frame{176, 296, 1}
+	c.rail(f, pt{-20, 140}, pt{136, 237.5}, func(x float64) float64 {
+		if x < 44 {
+			return 0
+		}
+		return 2 * stepRise
+	})
+	c.draw("d-sole", f.put(stairCase(-70, 44, 0, stepRise, 2)))
+	c.person(f, climbing)
+	c.title(pt{14, 30}, right, "going up")
+	c.arrow(from(336, 66).line(384, 36))
+	c.label(pt{330, 104}, right, f.at(120, 227.5), "hold", "the rail")
+	c.label(pt{330, 178}, right, f.at(86, 96), "1. your", "own leg")
+	c.label(pt{130, 206}, left, f.at(18, 62), "2. the", "artificial", "leg")
+	g := frame{176, 604, 1}
+	c.rail(g, pt{-24, 222.5}, pt{136, 122.5}, func(x float64) float64 {
+		if x < 44 {
+			return stepRise
+		}
+		return -stepRise
+	})
+	c.draw("d-sole", g.put(stairCase(-70, 44, stepRise, -stepRise, 2)))
+	c.person(g, descending)
+	c.title(pt{14, 358}, right, "going down")
+	c.arrow(from(336, 376).line(384, 406))
+	c.label(pt{330, 456}, right, g.at(124, 130), "hold", "the rail")
+	c.label(pt{330, 532}, right, g.at(52, 62), "1. the", "artificial", "leg")
+	c.label(pt{126, 512}, left, g.at(28, 62), "2. your", "own leg")
+	c.title(pt{118, 598}, below, "ask your", "therapist first")
+}
+
+func weeklyLook(c *canvas) {
+	f := frame{100, 250, 1.2}
+	c.hollowFoot(f)
+	c.draw("d-solid", f.put(heelLeaf()), f.put(leaf(9, 5, roundSpine...)))
+	c.bolts(f)
+	c.joint(f, 91, 190)
+	// Grit lies where the shell is wide and nothing moves.
+	var grit path
+	for i, p := range []pt{{176, 23}, {184, 21.5}, {193, 19.5}, {202, 18.5}, {212, 18}, {188, 27}, {198, 25}} {
+		size := 2.6 + float64(i%3)
+		stone := from(p.x-size, p.y).line(p.x-size*0.2, p.y-size*0.7, p.x+size, p.y-size*0.2, p.x+size*0.4, p.y+size*0.9, p.x-size*0.6, p.y+size*0.7).shut()
+		grit = append(grit, stone.turned(p, float64(i)*40)...)
+	}
+	c.draw("d-metal", f.put(grit))
+	c.label(pt{92, 104}, left, f.at(26, 90), "1. top", "edge")
+	c.label(pt{374, 158}, above, f.at(194, 31), "2. grit inside")
+	c.label(pt{246, 64}, right, f.at(tubeAt+4, 110), "3. bolts:", "look only")
+	c.label(pt{92, 286}, below, f.at(4, 24), "4. heel")
+	c.label(pt{230, 286}, below, f.at(110, 15), "5. sole")
+	c.label(pt{384, 286}, below, f.at(250, 16), "6. toe")
+}
+
+// looseUpper is the top of a shoe whose laces are open: the tongue stands forward.
+func looseUpper() path {
+	return from(4, soleHeel).curve(-1, 56, 2, 78, 7, 94).curve(12, 100, 20, 99, 24, 95).
+		curve(44, 82, 70, 82, 96, 84, 136, 86, 176, 78, 214, 68).curve(240, 68, 258, 68, 272, 58, 283, 50, 286, 42, 285, 34)
+}
+
+func tongue() path {
+	return from(196, 70).curve(206, 96, 210, 116, 214, 140).curve(217, 149, 228, 148, 228, 139).curve(226, 112, 224, 92, 222, 69)
+}
+
+func looseLaces() path {
+	out := from(196, 74).curve(188, 50, 172, 66, 166, 46, 160, 30, 146, 34, 150, 48)
+	out = append(out, from(160, 80).curve(150, 56, 134, 70, 128, 52, 122, 36, 108, 40, 110, 54)...)
+	for _, p := range []pt{{116, 78}, {138, 76}, {160, 73}, {182, 69}} {
+		out = append(out, disc(p.x, p.y, 2.5)...)
+	}
+	return out
+}
+
+func shoeOnWithHorn(c *canvas) {
+	panel := func(y float64) frame {
+		f := frame{38, y, 0.8}
+		c.draw("d-sole", f.put(from(-20, 0).line(306, 0)))
+		return f
+	}
+	shoe := func(f frame, top path) {
+		c.draw("d-line", f.put(top))
+		c.draw("d-hole", f.put(sole()))
+	}
+	foot := func(f frame, set func(pt) pt) {
+		put := func(p path) path { return f.put(p.moved(inShoe, soleBall).each(set)) }
+		c.draw("d-metal", put(tube(130, 190)))
+		c.draw("d-metal", put(pill(tubeAt-19, 92, tubeAt+19, 134, 4)))
+		c.draw("d-shell d-outer", put(shellOutline()))
+		c.draw("d-thin", put(toeCrease()))
+	}
+	horn := func(f frame, spine ...pt) {
+		c.draw("d-solid", f.put(leaf(7, 5, spine...)))
+	}
+	f := panel(136)
+	c.draw("d-hole", f.put(tongue()))
+	shoe(f, looseUpper())
+	c.draw("d-thin", f.put(looseLaces()))
+	c.title(pt{300, 84}, right, "1. loosen", "the laces")
+
+	g := panel(376)
+	c.draw("d-hole", g.put(tongue()))
+	foot(g, func(p pt) pt { return p.turned(pt{250, 30}, -18) })
+	horn(g, pt{24, 50}, pt{22, 90}, pt{20, 128}, pt{10, 166}, pt{-10, 204})
+	shoe(g, looseUpper())
+	c.title(pt{300, 262}, right, "2. toe in,", "horn at", "the heel")
+	c.label(pt{38, 172}, above, g.at(-2, 192), "horn")
+
+	h := panel(588)
+	foot(h, func(p pt) pt { return p })
+	horn(h, pt{7, 58}, pt{6, 90}, pt{2, 128}, pt{-8, 166}, pt{-26, 204})
+	shoe(h, upper(soleHeel, 34))
+	c.arrow(h.put(from(140, 196).line(140, 136)))
+	c.title(pt{300, 488}, right, "3. push the", "heel down,", "horn out")
+}
