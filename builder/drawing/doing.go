@@ -1,5 +1,7 @@
 package drawing
 
+import "math"
+
 // What to do, step by step.
 var doing = []Drawing{
 	{ID: "stairs-step-by-step", Title: "Stairs one step at a time, a way that is often taught. Ask your therapist first.", Width: 480, Height: 656,
@@ -14,6 +16,10 @@ var doing = []Drawing{
 		Long: "Three pictures of a shoe from the side, cut open so that the artificial foot in it can be seen. First the laces are loose and the shoe stands wide open. Next the toe is in the shoe and the heel is still up; " +
 			"a long shoe horn stands between the heel and the back of the shoe. Last the heel is pushed down along the horn, the foot is flat in the shoe, and the horn comes out.",
 		make: shoeOnWithHorn},
+	{ID: "five-tries", Title: "Five things to try with a foot: stand, walk, ramp, turn, stairs", Width: 480, Height: 406,
+		Long: "Five small pictures of a person whose artificial leg is drawn hollow. Stand: both feet on level ground. Walk: one step on level ground. Ramp: a step up a slope, a hand on a rail. " +
+			"Turn: on the spot, with an arrow on the ground round the feet. Stairs: the first step up, a hand on a rail.",
+		make: fiveTries},
 }
 
 // Steps of 180 by 288 mm in the units of the walkers. The edge of one stands at x 44.
@@ -174,4 +180,54 @@ func shoeOnWithHorn(c *canvas) {
 	shoe(h, upper(soleHeel, 34))
 	c.arrow(h.put(from(140, 196).line(140, 136)))
 	c.title(pt{300, 488}, right, "3. push the", "heel down,", "horn out")
+}
+
+var (
+	standing = pose{
+		hip: pt{6, 151}, shoulder: pt{7, 228}, head: pt{11, 262},
+		own: stance{pt{14, 0}, 0}, other: stance{pt{-6, 0}, 0},
+	}
+	walking = pose{
+		hip: pt{0, 145}, shoulder: pt{3, 222}, head: pt{9, 257},
+		own: stance{pt{-42, 14}, -28}, other: stance{pt{40, 2}, 14},
+		far: []pt{{28, 190}, {44, 160}}, near: []pt{{-22, 188}, {-30, 154}},
+	}
+	upRamp = pose{
+		hip: pt{4, 158}, shoulder: pt{13, 234}, head: pt{22, 268},
+		own: stance{pt{-38, onRamp(-38) + 13}, rampRise - 28}, other: stance{pt{34, onRamp(34)}, rampRise},
+		far: []pt{{34, 196}, {58, 184}},
+	}
+)
+
+// A slope as steep as can be told from level at that size.
+const rampRise = 9.0
+
+func onRamp(x float64) float64 { return (x + 110) * math.Tan(rampRise*math.Pi/180) }
+
+func fiveTries(c *canvas) {
+	panel := func(x, y float64, name string) frame {
+		c.title(pt{x, y + 16}, below, name)
+		return frame{x, y, 0.5}
+	}
+	floor := func(f frame) { c.draw("d-sole", f.put(from(-110, 0).line(110, 0))) }
+	f := panel(80, 160, "stand")
+	floor(f)
+	c.sign(f, standing)
+	f = panel(240, 160, "walk")
+	floor(f)
+	c.sign(f, walking)
+	f = panel(400, 160, "ramp")
+	c.draw("d-sole", f.put(from(-110, 0).line(110, 0, 110, onRamp(110)).shut()))
+	c.draw("d-heavy", f.put(from(-60, onRamp(-60)+148).line(100, onRamp(100)+148)), f.put(from(96, onRamp(96)).line(96, onRamp(96)+148)))
+	c.sign(f, upRamp)
+	f = panel(150, 362, "turn")
+	c.sign(f, standing)
+	c.arrow(f.put(from(-48, 18).curve(-92, 2, -50, -18, 6, -18).curve(64, -18, 100, 2, 54, 18)))
+	f = panel(330, 362, "stairs")
+	f.x -= 22
+	c.draw("d-sole", f.put(stairCase(-66, 44, 0, stepRise, 2)))
+	c.draw("d-heavy", f.put(from(-30, 134).line(136, 237.5)), f.put(from(128, 60).line(128, 232.5)))
+	p := climbing
+	p.near = nil
+	c.sign(f, p)
 }

@@ -10,7 +10,7 @@ import (
 
 // Every leg reaches its foot with the same two lengths, and its knee bends forward.
 func TestLegsReach(t *testing.T) {
-	for name, p := range map[string]pose{"climbing": climbing, "descending": descending} {
+	for name, p := range map[string]pose{"climbing": climbing, "descending": descending, "standing": standing, "walking": walking, "ramp": upRamp} {
 		for side, s := range map[string]stance{"own": p.own, "artificial": p.other} {
 			ankle := s.ankle()
 			knee := kneeOf(p.hip, ankle)
@@ -22,7 +22,10 @@ func TestLegsReach(t *testing.T) {
 				t.Errorf("%s, %s leg: the knee bends back", name, side)
 			}
 		}
-		if knee := kneeOf(p.hip, p.own.ankle()); knee.x-kneeOf(p.hip, p.other.ankle()).x < 10 {
+		if name == "standing" {
+			continue // side by side
+		}
+		if knee := kneeOf(p.hip, p.own.ankle()); math.Abs(knee.x-kneeOf(p.hip, p.other.ankle()).x) < 10 {
 			t.Errorf("%s: one knee hides the other", name)
 		}
 	}
@@ -77,5 +80,15 @@ func TestShoeOn(t *testing.T) {
 	}
 	if horns := parsed(t, "shoe-on-with-a-horn").with("d-solid"); len(horns) != 2 {
 		t.Errorf("%d horns, want one in each of the last two pictures", len(horns))
+	}
+}
+
+// The flat foot on the ramp lies on it, and each try has its name once.
+func TestFiveTries(t *testing.T) {
+	if s := upRamp.other; s.toe != rampRise || s.foot.y != onRamp(s.foot.x) {
+		t.Errorf("the foot that stands on the ramp: %+v", s)
+	}
+	if got := words(t, "five-tries"); got != "stand walk ramp turn stairs" {
+		t.Errorf("names: %q", got)
 	}
 }

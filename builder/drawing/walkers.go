@@ -106,6 +106,36 @@ func (c *canvas) person(f frame, p pose) {
 	arm(p.near)
 }
 
+// sign draws a pose as a small sign: thick lines, and the artificial leg hollow from
+// the knee down.
+func (c *canvas) sign(f frame, p pose) {
+	through := func(pts ...pt) path {
+		out := from(pts[0].x, pts[0].y)
+		for _, a := range pts[1:] {
+			out = out.line(a.x, a.y)
+		}
+		return f.put(out)
+	}
+	toe := func(s stance) pt { return s.foot.plus(pt{26, 5}.turned(pt{}, s.toe)) }
+	heel := func(s stance) pt { return s.foot.plus(pt{-4, 5}.turned(pt{}, s.toe)) }
+	a := p.own.ankle()
+	c.draw("d-limb", through(p.hip, kneeOf(p.hip, a), a, heel(p.own), toe(p.own)))
+	arm := func(joints []pt) {
+		if len(joints) == 2 {
+			c.draw("d-limb", through(p.shoulder, joints[0], joints[1]))
+		}
+	}
+	arm(p.far)
+	arm(p.near)
+	a = p.other.ankle()
+	knee := kneeOf(p.hip, a)
+	c.draw("d-limb", through(p.hip, knee))
+	c.draw("d-metal", f.put(limb(between(knee, a, 0.4), a, 8, 8)), f.put(limb(heel(p.other), toe(p.other), 12, 10)))
+	c.draw("d-metal", f.put(limb(between(knee, a, 0.04), between(knee, a, 0.5), 26, 16)))
+	c.draw("d-trunk", through(p.shoulder, p.hip))
+	c.draw("d-solid", f.put(disc(p.head.x, p.head.y, 15)))
+}
+
 // face is a head from the side, looking right.
 func face() path {
 	return from(0, 17).curve(9, 17, 13, 11, 13, 5).line(16, -2, 13, -4).curve(13, -10, 10, -16, 3, -16,
