@@ -79,6 +79,6 @@ func drawHeelChange(c *canvas) {
 	for i, id := range []string{"knee-1", "knee-2", "knee-3"} {
 		c.says("d-text", id, pt{318, 170 + float64(i)*26}, right, "")
 	}
-	c.note(pt{8, 406}, right, "heel")
-	c.note(pt{470, 406}, left, "ball of the foot")
+	c.says("d-text", "heel-word", pt{8, 406}, right, "")
+	c.says("d-text", "ball-word", pt{470, 406}, left, "")
 }

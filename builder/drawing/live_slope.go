@@ -68,4 +68,5 @@ func drawSlope(c *canvas) {
 	c.title(pt{hillDown, 20}, above, "facing down")
 	c.says("d-text", "toe-up", pt{hillUp, 45}, above, "")
 	c.says("d-text", "toe-down", pt{hillDown, 45}, above, "")
+	c.says("d-text", "grade-word", pt{(hillUp + hillDown) / 2, 322}, above, "")
 }

@@ -23,6 +23,8 @@ var heelChange = &Figure{
 		{ID: "least", Is: "abs(least_tilt(change, length))/deg", Step: 0.1},
 		{ID: "most", Is: "abs(most_tilt(change, length))", Unit: "deg", Step: 0.1},
 		{ID: "most-n", Is: "most/deg", Step: 0.1},
+		{ID: "heel-only", Is: "new_heel", Unit: "mm", Step: 1, Alone: true},
+		{ID: "ball-only", Is: "new_ball", Unit: "mm", Step: 1, Alone: true},
 		{ID: "lean", Is: "tilt(change, long_lever(260*mm))", Unit: "deg", Step: 0.5}, // of the drawn foot
 		{ID: "sole-angle", Is: "tilt(new - 10*mm, long_lever(260*mm))", Unit: "deg", Step: 0.5},
 	},
@@ -44,6 +46,8 @@ var heelChange = &Figure{
 		{ID: "knee-1", Place: Label, Cases: []Case{{If: "gap > 0*mm", Text: "knee is"}}},
 		{ID: "knee-2", Place: Label, Cases: []Case{{If: "gap > 0*mm", Text: "pushed"}}},
 		{ID: "knee-3", Place: Label, Cases: []Case{{If: "change > 0*mm", Text: "to bend"}, {If: "change < 0*mm", Text: "straight"}}},
+		{ID: "heel-word", Place: Label, Cases: []Case{{Text: "heel {heel-only}"}}},
+		{ID: "ball-word", Place: Label, Cases: []Case{{Text: "ball {ball-only}"}}},
 		{ID: "prompt", Place: Prompt, Cases: []Case{
 			{If: "change > 0*mm", Text: "The heel height of {other-name} is {gap} more than that of {usual-name}. Can one setting serve both?"},
 			{If: "change < 0*mm", Text: "The heel height of {other-name} is {gap} less than that of {usual-name}. Can one setting serve both?"},

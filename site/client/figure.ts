@@ -22,8 +22,10 @@ interface Said {
   element: HTMLElement;
   id: string;
   text: string;
-  /** It follows each move: a word of the drawing, or the amount beside an input's label. */
-  quick: boolean;
+  /** A word of the drawing follows each move, and so does the amount beside an input's
+   * label, which is costlier to lay out, but for a drag in the drawing: there it waits
+   * for a rest. All else waits for one. */
+  follows: "always" | "inputs" | "rest";
 }
 
 /** How long a drag rests, in ms, until all that it changes is written. */
@@ -40,6 +42,8 @@ class Run {
   private shown: Look | undefined;
   private asked = 0;
   private rests = 0;
+  private moved = 0;
+  private grabbed = false;
   private toldNow = false;
 
   constructor(
@@ -49,7 +53,7 @@ class Run {
     private readonly planner: string,
     private readonly take?: Take,
   ) {
-    this.says = this.all("[data-says]").map((element) => ({ element, id: element.getAttribute("data-says") as string, text: element.textContent as string, quick: /^(text|b)$/i.test(element.tagName) }));
+    this.says = this.all("[data-says]").map((element) => ({ element, id: element.getAttribute("data-says") as string, text: element.textContent as string, follows: { text: "always", B: "inputs" }[element.tagName] || "rest" }) as Said);
     for (const e of this.all("[data-input]")) this.sets[e.getAttribute("data-input") as string] = e;
     for (const e of this.all("[data-part]")) this.parts[e.getAttribute("data-part") as string] = e;
   }
@@ -147,6 +151,7 @@ class Run {
       if (!v) return;
       const svg = grip.ownerSVGElement as SVGSVGElement;
       at = { x: event.clientX, y: event.clientY, from: v.value, scale: svg.viewBox.baseVal.width / svg.getBoundingClientRect().width };
+      this.grabbed = true;
       grip.setPointerCapture(event.pointerId);
       event.preventDefault();
     });
@@ -157,6 +162,7 @@ class Run {
       this.slide(this.figure.inputs.find((i) => i.id === h.input) as Input, at.from + moved * at.scale);
     });
     const drop = (): void => {
+      this.grabbed = false;
       if (at) this.tell();
       at = undefined;
     };
@@ -172,19 +178,30 @@ class Run {
     if (!this.asked) this.asked = requestAnimationFrame(() => this.follow());
   }
 
-  /** The drawing, its words and the amount follow in each frame. The rest waits until
-   * the reader stops, for each word of it makes a part of the page be laid out anew. */
+  /** The drawing and its words follow in each frame. The rest waits until the reader
+   * stops, for each word of it makes a part of the page be laid out anew. */
   private follow(): void {
     this.asked = 0;
     this.draw();
-    clearTimeout(this.rests);
-    this.rests = setTimeout(() => this.show(), rest);
+    this.moved = performance.now();
+    if (!this.rests) this.rest(rest);
+  }
+
+  /** Waits for the reader to stop. One timer outlasts many moves: to end it and begin
+   * another at each would cost more than the sums do. */
+  private rest(ms: number): void {
+    this.rests = setTimeout(() => {
+      const left = this.moved + rest - performance.now();
+      if (left > 0) this.rest(left);
+      else this.show();
+    }, ms);
   }
 
   private show(): void {
     clearTimeout(this.rests);
+    this.rests = 0;
     this.draw();
-    for (const said of this.says) if (!said.quick) this.word(said);
+    for (const said of this.says) this.word(said);
     for (const i of this.figure.inputs) this.showInput(i);
   }
 
@@ -200,7 +217,7 @@ class Run {
       const [part, attr] = key.split(" ") as [string, string];
       (this.parts[part] as Element).setAttribute(attr, text);
     }
-    for (const said of this.says) if (said.quick) this.word(said);
+    for (const said of this.says) if (said.follows === "always" || (said.follows === "inputs" && !this.grabbed)) this.word(said);
   }
 
   private word(said: Said): void {
