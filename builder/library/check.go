@@ -153,6 +153,7 @@ func (c *checker) nearly(cells map[string]*Cell, r *Row) bool {
 
 func (c *checker) tree(t *tree.Tree) {
 	c.has(c.sources, "the tree", t.Credits.Sources...)
+	c.trained(t.Credits)
 	for _, q := range t.Questions {
 		for _, a := range q.Answers {
 			c.has(c.cards, fmt.Sprintf("answer %q", a.ID.S), a.Cards...)
@@ -176,6 +177,22 @@ func (c *checker) tree(t *tree.Tree) {
 	}
 	for _, e := range t.Examples {
 		c.has(c.cards, "an example", e.Cards...)
+	}
+}
+
+// trained reports authors and reviewers of whom the edition does not say what
+// training they have.
+func (c *checker) trained(header read.Credits) {
+	var known []string
+	for _, t := range c.Edition.Training {
+		known = append(known, t.Name.S)
+	}
+	for _, who := range slices.Concat(header.Authors, header.Reviewers) {
+		if !slices.Contains(known, who.S) {
+			help := append(finding.NearestHelp(who.S, known, nil),
+				fmt.Sprintf("add a line under training: in content/edition.yaml: %q: what they learned, and whether they hold a licence", who.S))
+			c.list.Add(who.At, "no-training", fmt.Sprintf("the header names %q, and the edition does not say what training they have", who.S), help...)
+		}
 	}
 }
 
@@ -244,6 +261,7 @@ func (c *checker) page(p *explainer.Page) {
 	who := "the page"
 	c.has(c.prompts, who, p.Prompts...)
 	c.has(c.sources, "the header", p.Credits.Sources...)
+	c.trained(p.Credits)
 	c.refs(who, p.Body)
 	cited := c.cited(p.Body, p.Credits)
 	for _, s := range p.Credits.Sources {

@@ -42,6 +42,19 @@ type Edition struct {
 	Endorsement read.Text // a sentence at the top of the sheet
 	Version     read.Text
 	Shared      bool // many readers share the screen: nothing is kept, and an idle page clears itself
+	Training    []*Training
+}
+
+// Training says what training someone has whom a header names: an author or a
+// reviewer, or a group of them.
+type Training struct {
+	Name read.Text // as headers write it
+	Says read.Text
+}
+
+// TrainingOf gives what is said of a name, or nil.
+func (e Edition) TrainingOf(name string) *Training {
+	return find(e.Training, name, func(t *Training) string { return t.Name.S })
 }
 
 // Topic groups prompts.

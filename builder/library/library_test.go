@@ -144,7 +144,7 @@ func TestLayerOfTables(t *testing.T) {
 const pageHeader = `---
 title: Loan shelf
 message: We lend feet.
-authors: [Us]
+authors: [Keelpath editors]
 reviewers: []
 reviewed: 2026-11-25
 review-by: 2027-11-25
@@ -211,7 +211,7 @@ func TestPlannerOrder(t *testing.T) {
 const small = `tree: ground
 title: Ground
 purpose: A tree to build on.
-authors: [Us]
+authors: [Keelpath editors]
 reviewers: []
 reviewed: 2026-11-25
 review-by: 2028-11-25
@@ -276,7 +276,7 @@ func TestSafetyKept(t *testing.T) {
 				}
 				src = strings.Replace(src, c.subst[i], c.subst[i+1], 1)
 			}
-			ground := layer(t, "-- trees/ground.yaml --\n"+small, &list)
+			ground := layer(t, "-- content/edition.yaml --\nname: Ours\nemergency: Call for help.\ntraining: { Keelpath editors: They write. }\n-- trees/ground.yaml --\n"+small, &list)
 			library.Load(&list, ground, layer(t, "-- trees/ground.yaml --\n"+src, &list))
 			var got []string
 			for _, f := range list.Sorted() {

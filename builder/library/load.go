@@ -127,6 +127,16 @@ func (l *loader) edition(m *read.Map) {
 	if shared := m.Bool("shared-screen"); !m.Lacks("shared-screen") {
 		e.Shared = shared
 	}
+	m.Pairs("training", func(name read.Text, says []read.Text) {
+		t := &Training{Name: name}
+		if len(says) == 1 {
+			t.Says = says[0]
+		}
+		if t.Says.S == "" {
+			l.list.Add(name.At, "no-training", fmt.Sprintf("%q stands under \"training\" with nothing behind it", name.S), "say in a sentence or two what they learned, and whether they hold a licence")
+		}
+		put(&e.Training, t, func(t *Training) string { return t.Name.S })
+	})
 	m.Done()
 	for key, t := range map[string]read.Text{"name": e.Name, "emergency": e.Emergency} {
 		if t.S == "" {

@@ -43,6 +43,9 @@ func (c *checker) everySaid(do func(said)) {
 		}
 	}
 	say("the edition", c.Edition.Endorsement, c.Edition.Emergency)
+	for _, t := range c.Edition.Training {
+		say("the edition", t.Says)
+	}
 	for _, p := range c.Prompts() {
 		say(fmt.Sprintf("prompt %q", p.ID.S), p.Ask, p.Why)
 	}

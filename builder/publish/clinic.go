@@ -15,6 +15,7 @@ type clinicView struct {
 	Trees, Explainers, FootTypes, Prompts, Words, Sources, Examples int
 	Paths                                                           []countsView
 	Supports                                                        []explainer.Support
+	People                                                          []TrainingView
 }
 
 func (m *maker) clinicPage() page {
@@ -26,6 +27,7 @@ func (m *maker) clinicPage() page {
 			out := clinicView{
 				PageView: p, Trees: len(l.Trees), Explainers: len(l.Explainers), FootTypes: len(l.FootTypes),
 				Prompts: len(l.Prompts()), Words: len(l.Words), Sources: len(l.Sources), Supports: explainer.Supports,
+				People: m.people(),
 			}
 			for _, t := range l.Trees {
 				out.Examples += len(t.Examples)

@@ -113,12 +113,30 @@ func sharedCredits(all []read.Credits) CreditsView {
 }
 
 // siteCredits are those of pages that draw on everything.
-func (m *maker) siteCredits() CreditsView {
+func (m *maker) siteCredits() CreditsView { return sharedCredits(m.everyCredits()) }
+
+func (m *maker) everyCredits() []read.Credits {
 	all := treeCredits(m.lib.Trees)
 	for _, p := range m.lib.Explainers {
 		all = append(all, p.Credits)
 	}
-	return sharedCredits(all)
+	return all
+}
+
+// people are all whom the pages name as authors or reviewers, with what the
+// edition says of their training.
+func (m *maker) people() []TrainingView {
+	var names []string
+	for _, c := range m.everyCredits() {
+		names = union(names, read.Strings(slices.Concat(c.Authors, c.Reviewers)))
+	}
+	var out []TrainingView
+	for _, name := range names {
+		if t := m.lib.Edition.TrainingOf(name); t != nil {
+			out = append(out, TrainingView{name, t.Says.S})
+		}
+	}
+	return out
 }
 
 func treeCredits(ts []*tree.Tree) []read.Credits {

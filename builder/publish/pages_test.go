@@ -519,7 +519,7 @@ func elementText(n *html.Node) string {
 // open admission, and a page of its own is on the last shelf.
 func TestLayerShows(t *testing.T) {
 	out := renderAll(t, load(t, map[string]string{
-		"content/edition.yaml": "clinic: Alder Quay Limb Clinic\nphone: 555 0100\nemergency: Call 000 now.\n",
+		"content/edition.yaml": "clinic: Alder Quay Limb Clinic\nphone: 555 0100\nemergency: Call 000 now.\ntraining:\n  Alder Quay team: Two prosthetists & a nurse.\n  A. Reviewer: A physician.\n",
 		"content/en/parking.md": `---
 title: How to find us
 audience: resident
@@ -545,6 +545,14 @@ Come by the [heel tree](tree:heel-height).
 	if strings.Contains(foot, "Not yet reviewed") {
 		t.Error("a reviewed page says that it is not reviewed")
 	}
+	for _, name := range []string{clinicName, ratingsName} {
+		text := textOf(pageNamed(t, out, name))
+		for _, want := range []string{"Keelpath editors They write software and plain texts.", "Alder Quay team Two prosthetists & a nurse.", "A. Reviewer A physician."} {
+			if !strings.Contains(text, want) {
+				t.Errorf("%s does not say %q", name, want)
+			}
+		}
+	}
 	if text := textOf(page); !strings.Contains(text, "The door is on the quay <b>.") || !strings.Contains(text, "For residents") {
 		t.Errorf("the page reads %q", text)
 	}
@@ -562,7 +570,7 @@ func TestNameTwice(t *testing.T) {
 title: Our words
 audience: resident
 message: Words of ours.
-authors: [Alder Quay team]
+authors: [Keelpath editors]
 reviewers: []
 reviewed: 2026-10-01
 review-by: 2027-10-01

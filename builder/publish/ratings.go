@@ -13,6 +13,7 @@ type ratingsView struct {
 	PageView
 	Rated      []ratedView
 	Yardsticks []yardstickView
+	People     []TrainingView
 }
 
 // ratedView is something that is rated, with a link to one of its pages.
@@ -82,7 +83,7 @@ func (m *maker) ratingsPage() page {
 				}
 				return LinkView{Title: title, URL: v.page(name)}, nil
 			}
-			out := ratingsView{PageView: p}
+			out := ratingsView{PageView: p, People: m.people()}
 			for _, r := range m.lib.Rated {
 				link, err := see(r.See)
 				if err != nil {

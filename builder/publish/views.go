@@ -102,6 +102,11 @@ type CreditsView struct {
 	Funding            []string
 }
 
+// TrainingView says what training someone has who wrote or reviewed a page.
+type TrainingView struct {
+	Name, Says string
+}
+
 // DateView is a date for machines ("2026-11-25") and for people.
 type DateView struct {
 	ISO, Words string

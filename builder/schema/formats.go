@@ -66,6 +66,7 @@ var editionForm = keys(
 	key{"emergency", may, "Whom to call in an emergency, in a sentence.", text()},
 	key{"endorsement", may, "A sentence at the top of the sheet.", line()},
 	key{"version", may, "The edition's version, in quotes.", line()},
+	key{"training", may, "What training each author and reviewer has, by the name that headers give; a layer adds its own people's.", namedForm},
 	key{"shared-screen", may, "true where many readers share the screen: nothing is kept, and an idle page clears itself after asking.", yesNo()},
 )
 
@@ -179,14 +180,14 @@ var yardstickForm = keys(
 			key{"see", may, "Pages of the site where one can see it.", list(text())},
 			key{"open", may, "What has not been studied.", line()},
 			key{"met", may, "Ids of what meets it.", list(text())},
-			key{"lacks", may, "Id to reason, for what does not meet it.", reasonsForm},
-			key{"apart", may, "Id to reason, where it does not apply.", reasonsForm},
+			key{"lacks", may, "Id to reason, for what does not meet it.", namedForm},
+			key{"apart", may, "Id to reason, where it does not apply.", namedForm},
 		))},
 	))},
 )
 
-// reasonsForm is an id to a reason each, which may be written as a list of one.
-var reasonsForm = form{"type": "object", "additionalProperties": anyOf(text(), some(text()).with(form{"maxItems": 1}))}
+// namedForm is a name to a text each, which may be written as a list of one.
+var namedForm = form{"type": "object", "additionalProperties": anyOf(text(), some(text()).with(form{"maxItems": 1}))}
 
 // piece is a part of a sentence of at most so many words.
 func piece(words int) form {
