@@ -24,6 +24,7 @@ type Library struct {
 	Wishes     []*Wish
 	Words      []*Word
 	Sources    []*Source
+	Search     *Search // nil where nothing is told of one
 	Parts      []*Part
 	Explainers []*explainer.Page
 	Rated      []*Rated
@@ -87,6 +88,23 @@ type Card struct {
 	Title   read.Text
 	Text    read.Text // markdown
 	Prompts []read.Text
+}
+
+// Search is how a planned search for sources went.
+type Search struct {
+	On       read.Text // the day
+	Asked    []read.Text
+	Searches int
+	Results  int
+	LookedAt int
+	TakenIn  []Tally
+	LeftOut  []Tally
+}
+
+// Tally counts texts of one sort.
+type Tally struct {
+	What  read.Text
+	Count int
 }
 
 // Row is one line of the side-by-side table. Steps are five words for marks 0 to 4.

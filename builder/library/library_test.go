@@ -415,3 +415,18 @@ func TestFindingsAreInOneOrder(t *testing.T) {
 		}
 	}
 }
+
+// What the planned search took in and left out is what it looked at.
+func TestSearchAddsUp(t *testing.T) {
+	s := builtin(t).Search
+	if s == nil {
+		t.Fatal("the sources tell of no search")
+	}
+	sum := 0
+	for _, tally := range slices.Concat(s.TakenIn, s.LeftOut) {
+		sum += tally.Count
+	}
+	if sum != s.LookedAt {
+		t.Errorf("%d were taken in or left out, and %d were looked at", sum, s.LookedAt)
+	}
+}

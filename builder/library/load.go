@@ -158,7 +158,33 @@ func (l *loader) sources(m *read.Map) {
 		s.Done()
 		put(&l.Sources, src, func(s *Source) string { return s.ID.S })
 	})
+	if s := m.Sub("search", "the search"); s != nil {
+		l.Search = &Search{
+			On: s.Date("on"), Asked: s.NeedTexts("asked"),
+			Searches: l.count(s, "searches"), Results: l.count(s, "results"), LookedAt: l.count(s, "looked-at"),
+			TakenIn: l.tallies(s, "taken-in"), LeftOut: l.tallies(s, "left-out"),
+		}
+		s.Done()
+	}
 	m.Done()
+}
+
+func (l *loader) tallies(m *read.Map, key string) []Tally {
+	var out []Tally
+	for _, t := range m.Maps(key, "a line of "+key) {
+		out = append(out, Tally{t.NeedText("what"), l.count(t, "count")})
+		t.Done()
+	}
+	return out
+}
+
+// count gives a count that must be there.
+func (l *loader) count(m *read.Map, key string) int {
+	n, _ := m.Int(key, 0, 1_000_000)
+	if m.Lacks(key) {
+		l.list.Add(m.Key(key), "missing-key", fmt.Sprintf("%q has no count", key), "count, and write it in figures")
+	}
+	return n
 }
 
 func (l *loader) sourceKind(s *read.Map) read.Text {

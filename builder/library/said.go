@@ -2,6 +2,7 @@ package library
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -56,6 +57,12 @@ func (c *checker) everySaid(do func(said)) {
 		say(fmt.Sprintf("card %q", k.ID.S), k.Title, k.Text)
 	}
 	c.everyCaseText(say)
+	if s := c.Search; s != nil {
+		say("the search", s.Asked...)
+		for _, t := range slices.Concat(s.TakenIn, s.LeftOut) {
+			say("the search", t.What)
+		}
+	}
 	for _, w := range c.Words {
 		say(fmt.Sprintf("word %q", w.ID.S), w.Word, w.Meaning)
 	}

@@ -7,6 +7,7 @@ import (
 
 	"keelpath/builder/explainer"
 	"keelpath/builder/library"
+	"keelpath/builder/read"
 )
 
 // clinicView is the page for those who host the site.
@@ -43,6 +44,29 @@ type sourcesView struct {
 	PageView
 	Sources []SourceView
 	Counts  []seenView
+	Search  *searchView // nil where nothing is told of one
+}
+
+// searchView is how the planned search for sources went.
+type searchView struct {
+	On                          DateView
+	Asked                       []string
+	Searches, Results, LookedAt int
+	TakenIn, LeftOut            tallyView
+}
+
+// tallyView is a list of counts with their sum.
+type tallyView struct {
+	All   int
+	Lines []library.Tally
+}
+
+func tallied(ts []library.Tally) tallyView {
+	v := tallyView{Lines: ts}
+	for _, t := range ts {
+		v.All += t.Count
+	}
+	return v
 }
 
 // seenView counts the sources that were read so far and no further.
@@ -54,13 +78,16 @@ type seenView struct {
 func (m *maker) sourcesPage() page {
 	return page{
 		name: sourcesName, title: "Sources", room: "clinic", template: "sources", credits: m.siteCredits(),
-		description: "Every source that these pages rest on, and how much of each was read.",
+		description: "How the facts were looked for, every source that these pages rest on, and how much of each was read.",
 		model: func(v viewer, p PageView) (any, error) {
 			sorted := slices.Clone(m.lib.Sources)
 			slices.SortStableFunc(sorted, func(a, b *library.Source) int {
 				return cmp.Or(cmp.Compare(strings.ToLower(a.Title.S), strings.ToLower(b.Title.S)), cmp.Compare(a.ID.S, b.ID.S))
 			})
 			out := sourcesView{PageView: p, Counts: seenCounts(sorted)}
+			if s := m.lib.Search; s != nil {
+				out.Search = &searchView{dateView(s.On.S), read.Strings(s.Asked), s.Searches, s.Results, s.LookedAt, tallied(s.TakenIn), tallied(s.LeftOut)}
+			}
 			for _, s := range sorted {
 				out.Sources = append(out.Sources, v.sourceView(s))
 			}

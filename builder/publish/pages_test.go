@@ -585,3 +585,22 @@ Text.
 		t.Errorf("got %v", err)
 	}
 }
+
+// The sources page tells how the search went, with a sum above each list.
+func TestSearchShows(t *testing.T) {
+	l := load(t, map[string]string{"content/sources.yaml": `search:
+  on: 2026-10-01
+  asked: [How many fell?]
+  searches: 7
+  results: 31
+  looked-at: 12
+  taken-in: [{ what: They count., count: 2 }, { what: They tell., count: 3 }]
+  left-out: [{ what: They do not., count: 7 }]
+`})
+	text := textOf(pageNamed(t, renderAll(t, l), sourcesName))
+	for _, want := range []string{"on 1 October 2026", "How many fell?", "we ran 7", "more than once 31", "closely 12", "Taken in 5 They count. 2 They tell. 3", "Left out 7 They do not. 7"} {
+		if !strings.Contains(text, want) {
+			t.Errorf("the page does not say %q", want)
+		}
+	}
+}

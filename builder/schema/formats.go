@@ -19,7 +19,10 @@ var kinds = []Kind{
 	)},
 	{"planner", "trees/planner.yaml", "The order in which the planner lists the trees.", keys(key{"order", may, "Ids of trees.", set(text())})},
 	{"edition", "content/edition.yaml", "What a clinic says of its own copy. A layer replaces only what it names.", editionForm},
-	{"sources", "content/sources.yaml", "The bibliography: all that a page may cite.", keys(key{"sources", may, "The sources, by id.", each(sourceForm)})},
+	{"sources", "content/sources.yaml", "The bibliography: all that a page may cite.", keys(
+		key{"sources", may, "The sources, by id.", each(sourceForm)},
+		key{"search", may, "How a planned search for them went; the sources page tells it.", searchForm},
+	)},
 	{"glossary", "content/glossary.yaml", "Words that link themselves where a page first uses them.", keys(key{"words", may, "The words, by id.", each(wordForm)})},
 	{"foot-types", "content/foot-types.yaml", "Foot types side by side, each for its kind as a whole.", keys(
 		key{"rows", may, "The rows of the table, the same for every type.", each(rowForm)},
@@ -116,6 +119,21 @@ var sourceForm = keys(
 	key{"address", may, "Its page on the web, whole.", form{"type": "string", "pattern": `^\s*(https?://.*)?$`}},
 	key{"seen", may, "How much of it was read; page where it is left out.", oneOf("page", "abstract", "opening", "summary")},
 	key{"note", may, "What else a reader should know of it.", line()},
+)
+
+var searchForm = keys(
+	key{"on", need, "The day: YYYY-MM-DD.", date()},
+	key{"asked", need, "What it asked, each in a plain sentence or two.", list(text())},
+	key{"searches", need, "How many searches were run.", whole(0, 1_000_000)},
+	key{"results", need, "How many results came up.", whole(0, 1_000_000)},
+	key{"looked-at", need, "How many texts were looked at closely.", whole(0, 1_000_000)},
+	key{"taken-in", may, "Those that were taken in, by sort.", list(tallyForm)},
+	key{"left-out", may, "Those that were left out, by reason.", list(tallyForm)},
+)
+
+var tallyForm = keys(
+	key{"what", need, "What is counted, in a plain sentence.", text()},
+	key{"count", need, "How many.", whole(0, 1_000_000)},
 )
 
 var wordForm = keys(
