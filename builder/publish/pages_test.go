@@ -590,7 +590,7 @@ Text.
 func TestSearchShows(t *testing.T) {
 	l := load(t, map[string]string{"content/sources.yaml": `search:
   on: 2026-10-01
-  asked: [How many fell?]
+  asked: ["How many fell?"]
   searches: 7
   results: 31
   looked-at: 12
