@@ -190,7 +190,7 @@ func (c *checker) trained(header read.Credits) {
 	for _, who := range slices.Concat(header.Authors, header.Reviewers) {
 		if !slices.Contains(known, who.S) {
 			help := append(finding.NearestHelp(who.S, known, nil),
-				fmt.Sprintf("add a line under training: in content/edition.yaml: %q: what they learned, and whether they hold a licence", who.S))
+				fmt.Sprintf("add a line under training: in content/edition.yaml: %q: what they learned, and whether they hold a license", who.S))
 			c.list.Add(who.At, "no-training", fmt.Sprintf("the header names %q, and the edition does not say what training they have", who.S), help...)
 		}
 	}

@@ -133,7 +133,7 @@ func (l *loader) edition(m *read.Map) {
 			t.Says = says[0]
 		}
 		if t.Says.S == "" {
-			l.list.Add(name.At, "no-training", fmt.Sprintf("%q stands under \"training\" with nothing behind it", name.S), "say in a sentence or two what they learned, and whether they hold a licence")
+			l.list.Add(name.At, "no-training", fmt.Sprintf("%q stands under \"training\" with nothing behind it", name.S), "say in a sentence or two what they learned, and whether they hold a license")
 		}
 		put(&e.Training, t, func(t *Training) string { return t.Name.S })
 	})
