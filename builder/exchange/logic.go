@@ -177,7 +177,7 @@ func (w *logic) key(q *tree.Question, v formula.Value) string {
 	case !v.Known:
 		return "unknown"
 	case q.Measure != nil:
-		return strconv.Itoa(w.classes(q)[indexOf(q, v.Num)])
+		return strconv.Itoa(w.classes(q)[q.Measure.Index(v.Num)])
 	case len(v.Chosen) == 0:
 		return "else"
 	}
@@ -192,11 +192,6 @@ func inOrder(q *tree.Question, chosen []string) []string {
 		}
 	}
 	return out
-}
-
-func indexOf(q *tree.Question, canonical float64) int {
-	m := q.Measure
-	return min(max(int((canonical-m.From)/m.Step+0.5), 0), m.Answers()-1)
 }
 
 func system(t *tree.Tree, q *tree.Question) string { return urlOf(t) + ":" + q.ID.S }
@@ -263,15 +258,9 @@ func below(m *tree.Measure, u quantity.Unit, i int) bound {
 	return bound{decimal(u.From(at)), at < 0}
 }
 
-// decimal writes a number without the digits that binary arithmetic adds.
-func decimal(x float64) number {
-	s := strconv.FormatFloat(x, 'f', 9, 64)
-	s = strings.TrimRight(strings.TrimRight(s, "0"), ".")
-	if s == "-0" || s == "" {
-		s = "0"
-	}
-	return number(s)
-}
+// decimal writes a number without the digits that binary arithmetic adds. A bound
+// lies between two steps, so it has a decimal more than they have.
+func decimal(x float64) number { return number(quantity.Decimals(x, 9)) }
 
 // unanswered is the place without an answer.
 func (p *place) unanswered() box {
@@ -318,7 +307,7 @@ func (w *logic) answers(p *place, way proof.Way) []box {
 
 // measured gives the stretches and likes of an amount's class.
 func (p *place) measured(classes []int, canonical float64) []box {
-	c := classes[indexOf(p.q, canonical)]
+	c := classes[p.q.Measure.Index(canonical)]
 	var out []box
 	for j := range p.firsts {
 		if p.class[j] == c {
@@ -331,7 +320,7 @@ func (p *place) measured(classes []int, canonical float64) []box {
 	}
 	var likes []string
 	for _, l := range p.q.Measure.Likes {
-		if classes[indexOf(p.q, l.Value.Num)] == c {
+		if classes[p.q.Measure.Index(l.Value.Num)] == c {
 			likes = append(likes, l.ID.S)
 		}
 	}

@@ -5,7 +5,6 @@ import (
 	"math/rand/v2"
 	"os"
 	"slices"
-	"strconv"
 	"testing"
 
 	"github.com/google/go-cmp/cmp"
@@ -110,20 +109,11 @@ func fillIn(rnd *rand.Rand, tr *tree.Tree, given tree.Answers) {
 			continue
 		}
 		if q.Measure != nil {
-			given[q.ID.S] = []string{typed(q.Measure, q.Measure.At(rnd.IntN(q.Measure.Answers())))}
+			given[q.ID.S] = []string{q.Measure.Typed(rnd.IntN(q.Measure.Answers()))}
 		} else {
 			given[q.ID.S] = []string{q.Answers[rnd.IntN(len(q.Answers))].ID.S}
 		}
 	}
-}
-
-func typed(m *tree.Measure, canonical float64) string {
-	u, _ := quantity.Lookup(m.Unit)
-	text := strconv.FormatFloat(u.From(canonical), 'f', 4, 64)
-	if len(u.Spell) > 0 {
-		text += " " + u.Spell[0]
-	}
-	return text
 }
 
 // Each change, walked, leads where it says, and every single other answer that
@@ -154,7 +144,7 @@ func others(q *tree.Question, now []string) [][]string {
 	if q.Measure != nil {
 		step := max(1, q.Measure.Answers()/40)
 		for i := 0; i < q.Measure.Answers(); i += step {
-			out = append(out, []string{typed(q.Measure, q.Measure.At(i))})
+			out = append(out, []string{q.Measure.Typed(i)})
 		}
 	}
 	for _, a := range q.Answers {

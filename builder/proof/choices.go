@@ -3,10 +3,8 @@ package proof
 import (
 	"math/big"
 	"slices"
-	"strconv"
 
 	"keelpath/builder/formula"
-	"keelpath/builder/quantity"
 	"keelpath/builder/tree"
 )
 
@@ -160,7 +158,7 @@ func (s *search) amounts(q *tree.Question) (out []choice, ok bool) {
 		}
 		if mixed || !classes[string(key)] {
 			classes[string(key)] = true
-			out = append(out, choice{[]string{typed(m, m.At(i))}, value, one})
+			out = append(out, choice{[]string{m.Typed(i)}, value, one})
 		}
 	}
 	return out, true
@@ -180,20 +178,4 @@ func looks(v formula.Value) byte {
 // only knows one answer, and worked-out values that need no other.
 func (s *search) only(id string, value formula.Value) func(string) formula.Value {
 	return s.t.KnownWith(map[string]formula.Value{id: value}).Value
-}
-
-// typed gives an amount as a reader could type it.
-func typed(m *tree.Measure, canonical float64) string {
-	u, _ := quantity.Lookup(m.Unit)
-	text := strconv.FormatFloat(u.From(canonical), 'f', 6, 64)
-	for text[len(text)-1] == '0' {
-		text = text[:len(text)-1]
-	}
-	if text[len(text)-1] == '.' {
-		text = text[:len(text)-1]
-	}
-	if len(u.Spell) == 0 {
-		return text
-	}
-	return text + " " + u.Spell[0]
 }

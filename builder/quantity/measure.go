@@ -86,6 +86,24 @@ func (m Measure) At(i int) float64 {
 	return clean(float64(nearest(m.From/m.Step)+float64(i)) * m.Step)
 }
 
+// Index is the number of the answer nearest to an amount in canonical units, as
+// At counts. An amount outside the limits has the number of the nearer end.
+func (m Measure) Index(canonical float64) int {
+	i := int(nearest(canonical/m.Step) - nearest(m.From/m.Step))
+	return min(max(i, 0), m.Answers()-1)
+}
+
+// Typed is the i-th answer as a person could type it, in the measure's own unit.
+// Six decimals, for a percentage is a hundred times a number of nine good ones.
+func (m Measure) Typed(i int) string {
+	u := unit(m.Unit)
+	text := Decimals(u.From(m.At(i)), 6)
+	if len(u.Spell) == 0 {
+		return text
+	}
+	return text + " " + u.Spell[0]
+}
+
 // Read reads what a person typed, checks the limits and rounds to the step. The
 // error is an *Error.
 func Read(text string, m Measure) (Value, error) {

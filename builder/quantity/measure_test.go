@@ -57,6 +57,44 @@ func TestAnswers(t *testing.T) {
 	}
 }
 
+// The number of an answer, its amount and what a person types stand for each other.
+func TestAnswersByNumber(t *testing.T) {
+	for name, m := range measures {
+		for i := range m.Answers() {
+			if k := m.Index(m.At(i)); k != i {
+				t.Fatalf("%s: answer %d is %v, which is the amount of answer %d", name, i, m.At(i), k)
+			}
+			if v, err := Read(m.Typed(i), m); err != nil || v.Num != m.At(i) {
+				t.Fatalf("%s: answer %d is typed %q, which reads as %v (%v) and not %v", name, i, m.Typed(i), v.Num, err, m.At(i))
+			}
+		}
+		if low, high := m.Index(m.From-3*m.Step), m.Index(m.To+3*m.Step); low != 0 || high != m.Answers()-1 {
+			t.Errorf("%s: amounts outside have the numbers %d and %d", name, low, high)
+		}
+	}
+	for _, c := range []struct {
+		m    Measure
+		i    int
+		want string
+	}{{heel, 38, "38 mm"}, {steep, 17, "8.5 %"}, {ankle, 3, "-18.5 deg"}} {
+		if got := c.m.Typed(c.i); got != c.want {
+			t.Errorf("answer %d is typed %q, want %q", c.i, got, c.want)
+		}
+	}
+}
+
+func TestDecimals(t *testing.T) {
+	for _, c := range []struct {
+		x      float64
+		places int
+		want   string
+	}{{100, 0, "100"}, {100, 4, "100"}, {0.1 + 0.2, 9, "0.3"}, {-2.50, 2, "-2.5"}, {-0.0001, 3, "0"}, {0.0416666, 6, "0.041667"}} {
+		if got := Decimals(c.x, c.places); got != c.want {
+			t.Errorf("%v with %d decimals is %q, want %q", c.x, c.places, got, c.want)
+		}
+	}
+}
+
 // An answer is rounded to the step, ties away from zero, and Rest remembers.
 func TestReadRounds(t *testing.T) {
 	for _, c := range []struct {

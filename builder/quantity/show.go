@@ -226,9 +226,17 @@ func format(x, step float64) string {
 	for scale := 1.0; places < 9 && math.Abs(step*scale-nearest(step*scale)) > tiny*scale; scale *= 10 {
 		places++
 	}
+	return Decimals(x, places)
+}
+
+// Decimals writes x with at most that many decimals, and none that is needless.
+func Decimals(x float64, places int) string {
 	text := strconv.FormatFloat(x, 'f', places, 64)
 	if places > 0 {
 		text = strings.TrimRight(strings.TrimRight(text, "0"), ".")
+	}
+	if text == "-0" {
+		return "0"
 	}
 	return text
 }

@@ -3,10 +3,7 @@ package sheetcode
 import (
 	"math/big"
 	"slices"
-	"strconv"
-	"strings"
 
-	"keelpath/builder/quantity"
 	"keelpath/builder/tree"
 )
 
@@ -98,7 +95,7 @@ func (w *weights) grouped(q *tree.Question) []group {
 	switch {
 	case q.Measure != nil:
 		m := q.Measure
-		add(big.NewInt(int64(m.Answers())), w.routed(q), func(i *big.Int) []string { return []string{typed(m, int(i.Int64()))} })
+		add(big.NewInt(int64(m.Answers())), w.routed(q), func(i *big.Int) []string { return []string{m.Typed(int(i.Int64()))} })
 		for _, l := range m.Likes {
 			single(w.routed(q), l.ID.S)
 		}
@@ -190,7 +187,7 @@ func place(q *tree.Question, chosen []string, last int) (k int, i *big.Int) {
 			}
 		}
 		v, _ := q.Measure.Read(chosen[0])
-		return 0, i.SetInt64(int64((v.Num-q.Measure.From)/q.Measure.Step + 0.5))
+		return 0, i.SetInt64(int64(q.Measure.Index(v.Num)))
 	case q.Pick != tree.PickAny:
 		return slices.IndexFunc(q.Answers, func(a *tree.Answer) bool { return a.ID.S == chosen[0] }), i
 	}
@@ -254,15 +251,4 @@ func (w *weights) unrank(rank *big.Int) (tree.Answers, bool) {
 			rank.Sub(rank, size)
 		}
 	}
-}
-
-// typed gives the i-th amount of a measure as a reader could type it.
-func typed(m *tree.Measure, i int) string {
-	u, _ := quantity.Lookup(m.Unit)
-	text := strconv.FormatFloat(u.From(m.At(i)), 'f', 6, 64)
-	text = strings.TrimRight(strings.TrimRight(text, "0"), ".")
-	if len(u.Spell) == 0 {
-		return text
-	}
-	return text + " " + u.Spell[0]
 }
