@@ -112,10 +112,9 @@ func (f frame) upTo(x float64, height string) string {
 	return filled("M%1 %3H%2M%1 {%3-%5*"+height+"/mm}H%2M%4 %3V{%3-%5*"+height+"/mm}", p.x-6, p.x+6, p.y, p.x, f.scale)
 }
 
-// exact writes a factor or a coordinate in a move.
-func exact(v float64) string {
-	return strings.TrimRight(strings.TrimRight(fmt.Sprintf("%.4f", v), "0"), ".")
-}
+// exact writes a factor or a coordinate in a move: to four decimals, for a factor
+// is taken times a length.
+func exact(v float64) string { return rounded(v, 1e4) }
 
 // filled puts numbers into the marks %1, %2 ... of a move.
 func filled(text string, numbers ...float64) string {

@@ -201,8 +201,11 @@ func (p path) d() string {
 func pair(p pt) string { return num(p.x) + " " + num(p.y) }
 
 // num writes at most one decimal, the same everywhere.
-func num(v float64) string {
-	v = math.Round(v*10) / 10
+func num(v float64) string { return rounded(v, 10) }
+
+// rounded writes v to the nearest 1/parts, with no more decimals than that takes.
+func rounded(v, parts float64) string {
+	v = math.Round(v*parts) / parts
 	if v == 0 {
 		v = 0 // never -0
 	}

@@ -113,6 +113,8 @@ func (f *Figure) inputView(in *Input, s Settings, shown Shown) inputView {
 	return v
 }
 
+// plain writes an amount for a slider, which can be of any size: ten digits in
+// all, wherever the point stands.
 func plain(x float64) string { return strconv.FormatFloat(x, 'g', 10, 64) }
 
 // typicalRows works out the table for pages with no script.
