@@ -7,18 +7,12 @@ import (
 
 	"github.com/google/go-cmp/cmp"
 
-	"keelpath/builder/finding"
-	"keelpath/builder/library"
+	"keelpath/builder/internal/librarytest"
 )
 
 func shipped(t testing.TB) *Matter {
 	t.Helper()
-	var list finding.List
-	l := library.Load(&list, library.Builtin())
-	if list.Errors() > 0 {
-		t.Fatal(list.Sorted())
-	}
-	m := In(l)
+	m := In(librarytest.Load(t))
 	if len(m.Wishes) != 12 || len(m.Feet) < 10 || len(m.Addons) < 2 {
 		t.Fatalf("%d wishes, %d feet, %d add-ons", len(m.Wishes), len(m.Feet), len(m.Addons))
 	}

@@ -8,6 +8,8 @@ import (
 	"slices"
 	"strings"
 	"testing"
+
+	"keelpath/builder/internal/librarytest"
 )
 
 // free is an item as it stands in the JSON, whatever fields it has.
@@ -132,7 +134,7 @@ func (c *invariants) conditions(v any) {
 }
 
 func TestInvariants(t *testing.T) {
-	for _, w := range written(t, builtin(t)) {
+	for _, w := range written(t, librarytest.Load(t)) {
 		if bad := breaks(w.JSON); len(bad) > 0 {
 			t.Errorf("%s: %v", w.Tree.ID.S, bad)
 		}
@@ -173,8 +175,8 @@ func TestInvariantsFindFaults(t *testing.T) {
 
 // The same content gives the same bytes; other content another version.
 func TestSameBytes(t *testing.T) {
-	l := builtin(t)
-	one, two := written(t, l), written(t, builtin(t))
+	l := librarytest.Load(t)
+	one, two := written(t, l), written(t, librarytest.Load(t))
 	for i := range one {
 		if !bytes.Equal(one[i].JSON, two[i].JSON) {
 			t.Errorf("%s: two builds differ", one[i].Tree.ID.S)
@@ -193,7 +195,7 @@ func TestSameBytes(t *testing.T) {
 
 // No order, no score, no level, no person: neither as a field nor as a resource.
 func TestNoOrderNoScoreNoPerson(t *testing.T) {
-	for _, w := range written(t, builtin(t)) {
+	for _, w := range written(t, librarytest.Load(t)) {
 		for _, word := range []string{`"subjectType"`, `"subject"`, `"author"`, `"publisher"`, `"date"`, `"contact"`, "ServiceRequest", "DeviceRequest", "ordinalValue", `"initial"`, `"code": "score`} {
 			if bytes.Contains(w.JSON, []byte(word)) {
 				t.Errorf("%s: the form holds %s", w.Tree.ID.S, word)

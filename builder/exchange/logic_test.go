@@ -11,21 +11,12 @@ import (
 	"github.com/google/go-cmp/cmp"
 
 	"keelpath/builder/finding"
+	"keelpath/builder/internal/librarytest"
 	"keelpath/builder/library"
 	"keelpath/builder/proof"
 	"keelpath/builder/read"
 	"keelpath/builder/tree"
 )
-
-func builtin(t testing.TB) *library.Library {
-	t.Helper()
-	var list finding.List
-	l := library.Load(&list, library.Builtin())
-	if list.Errors() > 0 {
-		t.Fatal(list.Sorted())
-	}
-	return l
-}
 
 func written(t testing.TB, l *library.Library) []Written {
 	t.Helper()
@@ -45,7 +36,7 @@ const most = 10_000
 // and the notes that Walk gives, for the whole path and for a part of it, and
 // also where answers from other paths are left in the form.
 func TestFormsActAsTheTreesDo(t *testing.T) {
-	l := builtin(t)
+	l := librarytest.Load(t)
 	for _, w := range written(t, l) {
 		t.Run(w.Tree.ID.S, func(t *testing.T) {
 			answers := proof.SomePaths(w.Tree, most, 4)
@@ -102,7 +93,7 @@ func same(t *testing.T, f *filler, tr *tree.Tree, given, old tree.Answers) tree.
 
 // Amounts between the steps, and in every unit, lead where rounding leads them.
 func TestAmountsBetweenSteps(t *testing.T) {
-	l := builtin(t)
+	l := librarytest.Load(t)
 	rnd := rand.New(rand.NewPCG(8, 8))
 	taken := 0
 	for _, w := range written(t, l) {

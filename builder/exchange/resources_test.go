@@ -11,6 +11,8 @@ import (
 	"github.com/google/fhir/go/fhirversion"
 	"github.com/google/fhir/go/jsonformat"
 	"github.com/santhosh-tekuri/jsonschema/v6"
+
+	"keelpath/builder/internal/librarytest"
 )
 
 // checker holds a resource against checkers that are not ours: the typed R4
@@ -110,7 +112,7 @@ func texts(files map[string][]byte) map[string]string {
 func TestCheckersOfOthers(t *testing.T) {
 	c := newChecker(t)
 	files := map[string][]byte{}
-	for _, w := range written(t, builtin(t)) {
+	for _, w := range written(t, librarytest.Load(t)) {
 		files[FileName(w.Tree)] = w.JSON
 		for _, f := range c.faults(w.JSON) {
 			t.Errorf("%s: %s", FileName(w.Tree), f)
@@ -127,7 +129,7 @@ func TestCheckersOfOthers(t *testing.T) {
 // checker that finds none of them would prove nothing.
 func TestCheckersFindFaults(t *testing.T) {
 	c := newChecker(t)
-	good := string(written(t, builtin(t))[0].JSON)
+	good := string(written(t, librarytest.Load(t))[0].JSON)
 	faults := map[string]string{
 		"a status that is none": strings.Replace(good, `"status": "active"`, `"status": "done"`, 1),
 		"a type that is none":   strings.Replace(good, `"type": "choice"`, `"type": "pick"`, 1),

@@ -11,6 +11,7 @@ import (
 	"github.com/google/go-cmp/cmp"
 
 	"keelpath/builder/clienttest"
+	"keelpath/builder/internal/librarytest"
 	"keelpath/builder/proof"
 	"keelpath/builder/quantity"
 	"keelpath/builder/tree"
@@ -32,7 +33,7 @@ type responseAnswer struct {
 // it fits the Questionnaire item by item, and the form filled with it shows the
 // questions and the ending of the path.
 func TestResponses(t *testing.T) {
-	l := builtin(t)
+	l := librarytest.Load(t)
 	c := newChecker(t)
 	script := clienttest.Load(t, "response.ts")
 	units := script.Value(quantity.Table())

@@ -4,13 +4,14 @@ import (
 	"slices"
 	"testing"
 
+	"keelpath/builder/internal/librarytest"
 	"keelpath/builder/library"
 )
 
 // Every built-in source has a kind, and the kinds that marks hang on are right
 // for sources whose titles say what they are.
 func TestSourceKinds(t *testing.T) {
-	l := builtin(t)
+	l := librarytest.Load(t)
 	for _, s := range l.Sources {
 		if !slices.Contains(library.SourceKinds, s.Kind.S) {
 			t.Errorf("%s: %q", s.ID.S, s.Kind.S)

@@ -6,6 +6,7 @@ import (
 	"time"
 
 	"keelpath/builder/finding"
+	"keelpath/builder/internal/librarytest"
 	"keelpath/builder/library"
 )
 
@@ -14,7 +15,7 @@ var corpusDay = time.Date(2026, 11, 25, 12, 0, 0, 0, time.UTC)
 
 // The day a review is due is still in time; the day after is not.
 func TestOverdue(t *testing.T) {
-	l := builtin(t)
+	l := librarytest.Load(t)
 	last := ""
 	for _, p := range l.Explainers {
 		last = max(last, p.Credits.ReviewBy.S)
@@ -51,7 +52,7 @@ func TestOverdue(t *testing.T) {
 
 // Every built-in page for patients rests on something.
 func TestPatientPagesHaveSources(t *testing.T) {
-	l := builtin(t)
+	l := librarytest.Load(t)
 	for _, tr := range l.Trees {
 		if len(tr.Credits.Sources) == 0 {
 			t.Errorf("the tree %q names no source", tr.ID.S)

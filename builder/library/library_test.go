@@ -13,6 +13,7 @@ import (
 	"github.com/rogpeppe/go-internal/txtar"
 
 	"keelpath/builder/finding"
+	"keelpath/builder/internal/librarytest"
 	"keelpath/builder/library"
 	"keelpath/builder/read"
 )
@@ -418,7 +419,7 @@ func TestFindingsAreInOneOrder(t *testing.T) {
 
 // What the planned search took in and left out is what it looked at.
 func TestSearchAddsUp(t *testing.T) {
-	s := builtin(t).Search
+	s := librarytest.Load(t).Search
 	if s == nil {
 		t.Fatal("the sources tell of no search")
 	}

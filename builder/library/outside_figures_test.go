@@ -7,6 +7,7 @@ import (
 	"strings"
 	"testing"
 
+	"keelpath/builder/internal/librarytest"
 	"keelpath/builder/library"
 	"keelpath/builder/tree"
 )
@@ -29,7 +30,7 @@ func texts(l *library.Library) map[string]string {
 // listings and a payer's bulletin.
 func TestCodesOnEveryPage(t *testing.T) {
 	level := regexp.MustCompile(`\bK-?\d[.,]?\d*`)
-	for name, text := range texts(builtin(t)) {
+	for name, text := range texts(librarytest.Load(t)) {
 		for _, k := range level.FindAllString(text, -1) {
 			if k = strings.TrimRight(k, ".,"); !slices.Contains([]string{"K0", "K1", "K2", "K3", "K4"}, k) {
 				t.Errorf("%s speaks of %s", name, k)
@@ -50,7 +51,7 @@ func TestCodesOnEveryPage(t *testing.T) {
 
 // What pages say of measures, coverage and other countries, each against its source.
 func TestFiguresAgainstTheSources(t *testing.T) {
-	l := builtin(t)
+	l := librarytest.Load(t)
 	for _, c := range []struct {
 		page, line, source string
 		says               []string
@@ -111,7 +112,7 @@ func endingsWith(l *library.Library, id, footType string) []string {
 // are of class three. Common practice, no source. The page gives no such count; its chart
 // agrees in that most codes begin at level 3.
 func TestMostFeetBeginAtThree(t *testing.T) {
-	page := string(builtin(t).File("content/en/payer-levels.md"))
+	page := string(librarytest.Load(t).File("content/en/payer-levels.md"))
 	count := map[string]int{}
 	for _, m := range regexp.MustCompile(`(?m)^\| (\d) and up \|(.*)\|$`).FindAllStringSubmatch(page, -1) {
 		count[m[1]] = len(regexp.MustCompile(`L5\d{3}`).FindAllString(m[2], -1))
@@ -125,7 +126,7 @@ func TestMostFeetBeginAtThree(t *testing.T) {
 // source. So no weight in that range may be refused, and the page must not say
 // that there is no such foot.
 func TestHeavyWearers(t *testing.T) {
-	l := builtin(t)
+	l := librarytest.Load(t)
 	for _, body := range []string{"136 kg", "181 kg", "300 lb", "400 lb"} {
 		types(t, l, "loads-and-weight", tree.Answers{"safety": {"no"}, "signs": {"none"}, "change": {"same"}, "body": {body}, "things": {"pack"}, "carried": {"24.5 kg"}})
 	}
@@ -138,7 +139,7 @@ func TestHeavyWearers(t *testing.T) {
 // are low to medium performers. Common practice, no source. The heel itself is tested by
 // TestHeelRule.
 func TestHeelYouSetIsNoStrongSpring(t *testing.T) {
-	l := builtin(t)
+	l := librarytest.Load(t)
 	if got, spring := mark(t, l, "heel-you-set", "push"), mark(t, l, "carbon-spring", "push"); got > 2 || got >= spring {
 		t.Errorf("the push of a heel you set is %d, and of a carbon spring %d", got, spring)
 	}
@@ -153,7 +154,7 @@ func TestHeelYouSetIsNoStrongSpring(t *testing.T) {
 // practice, no source. So they stand above simple feet and no higher than computer
 // ankles, and no page for patients gives a price.
 func TestCostOfSprings(t *testing.T) {
-	l := builtin(t)
+	l := librarytest.Load(t)
 	for _, spring := range []string{"carbon-spring", "glass-spring"} {
 		for _, simple := range []string{"solid-ankle", "single-axis", "flexible-keel"} {
 			if mark(t, l, spring, "cost") <= mark(t, l, simple, "cost") {
@@ -175,7 +176,7 @@ func TestCostOfSprings(t *testing.T) {
 // A hydraulic ankle serves slopes and uneven ground, and not heel height. Common
 // practice, no source.
 func TestHydraulicAnkleIsForGround(t *testing.T) {
-	l := builtin(t)
+	l := librarytest.Load(t)
 	for _, fixed := range []string{"solid-ankle", "carbon-spring"} {
 		for _, row := range []string{"on-slopes", "side-tilt"} {
 			if mark(t, l, "hydraulic-ankle", row) <= mark(t, l, fixed, row) {
@@ -198,7 +199,7 @@ func TestHydraulicAnkleIsForGround(t *testing.T) {
 // source. It is a rule for ankles that give way: a glass spring bends as a spring, and a
 // powered ankle adds power.
 func TestMotionCostsPush(t *testing.T) {
-	l := builtin(t)
+	l := librarytest.Load(t)
 	const spring = "carbon-spring"
 	for _, moves := range []string{"single-axis", "multi-axis", "hydraulic-ankle", "microprocessor-ankle"} {
 		if mark(t, l, moves, "ankle-motion") < mark(t, l, spring, "ankle-motion") {

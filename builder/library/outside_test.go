@@ -6,16 +6,10 @@ import (
 	"strings"
 	"testing"
 
-	"keelpath/builder/finding"
+	"keelpath/builder/internal/librarytest"
 	"keelpath/builder/library"
 	"keelpath/builder/tree"
 )
-
-func builtin(t *testing.T) *library.Library {
-	t.Helper()
-	var list finding.List
-	return library.Load(&list, library.Builtin())
-}
 
 // What the levels page says against the published coverage policy: five levels,
 // 0 to 4, no halves; the lowest level of each foot code; no foot from level 4 up;
@@ -26,7 +20,7 @@ func builtin(t *testing.T) *library.Library {
 // the contractor's page on lower-limb prostheses. Codes whose level no seen
 // source gives (L5968, L5971, L5975, L5982, L5985, L5986) must not stand here.
 func TestLevelsAgainstThePolicy(t *testing.T) {
-	page := string(builtin(t).File("content/en/payer-levels.md"))
+	page := string(librarytest.Load(t).File("content/en/payer-levels.md"))
 	rows := map[string]string{}
 	for _, m := range regexp.MustCompile(`(?m)^\| (\d) and up \|(.*)\|$`).FindAllStringSubmatch(page, -1) {
 		rows[m[1]] = m[2]
@@ -98,7 +92,7 @@ func types(t *testing.T, l *library.Library, id string, answers tree.Answers) (e
 // A heel of 2 in (50.8 mm) brings up feet whose heel the wearer can set, in
 // either unit. Common practice, no source.
 func TestHeelRule(t *testing.T) {
-	l := builtin(t)
+	l := librarytest.Load(t)
 	for _, heel := range []string{"2 in", "50.8 mm", "5 cm", "1 1/2 in"} {
 		answers := tree.Answers{"safe": {"no"}, "knee": {"none"}, "shoes": {"heel"}, "usual": {"3/8 in"}, "other": {heel}, "hands": {"yes"}}
 		if e, got := types(t, l, "heel-height", answers); !slices.Contains(got, "heel-you-set") {
@@ -110,7 +104,7 @@ func TestHeelRule(t *testing.T) {
 // A shell without toes goes into a shoe more easily; one with toes looks better
 // in a sandal. Common practice, no source.
 func TestToeRule(t *testing.T) {
-	l := builtin(t)
+	l := librarytest.Load(t)
 	e, _ := types(t, l, "foot-shell-and-toes", tree.Answers{"danger": {"none"}, "about": {"look"}, "look": {"toes"}})
 	for _, want := range []string{
 		"**With toes.** For: it looks more like a foot in a sandal. Against: the toes can catch as a shoe goes on.",

@@ -6,6 +6,7 @@ import (
 	"strings"
 	"testing"
 
+	"keelpath/builder/internal/librarytest"
 	"keelpath/builder/library"
 )
 
@@ -32,7 +33,7 @@ func TestYardsticksAreWhole(t *testing.T) {
 		}
 		return out
 	}
-	l := builtin(t)
+	l := librarytest.Load(t)
 	for id, parts := range map[string]map[string][]string{
 		"decision-aids": {
 			"must": letter("q", numbers(1, 6)), "certify": letter("c", numbers(1, 6)),

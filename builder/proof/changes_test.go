@@ -11,7 +11,7 @@ import (
 
 	"keelpath/builder/clienttest"
 	"keelpath/builder/finding"
-	"keelpath/builder/library"
+	"keelpath/builder/internal/librarytest"
 	"keelpath/builder/proof"
 	"keelpath/builder/quantity"
 	"keelpath/builder/tree"
@@ -37,7 +37,7 @@ func slopes(t *testing.T) *tree.Tree {
 
 func treesAndSlopes(t *testing.T) []*tree.Tree {
 	t.Helper()
-	return append([]*tree.Tree{slopes(t)}, library.Load(&finding.List{}, library.Builtin()).Trees...)
+	return append([]*tree.Tree{slopes(t)}, librarytest.Load(t).Trees...)
 }
 
 // budget is how many changed answers one tree may cost the script in a test.

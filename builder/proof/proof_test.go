@@ -9,7 +9,7 @@ import (
 	"github.com/google/go-cmp/cmp"
 
 	"keelpath/builder/finding"
-	"keelpath/builder/library"
+	"keelpath/builder/internal/librarytest"
 	"keelpath/builder/proof"
 	"keelpath/builder/tree"
 )
@@ -174,8 +174,7 @@ func mustReach(t *testing.T, tr *tree.Tree, goal string, w proof.Witness) {
 
 // Every question and ending of the shipped trees can be reached, as the proof says.
 func TestWitnessesOfShippedTrees(t *testing.T) {
-	var list finding.List
-	l := library.Load(&list, library.Builtin())
+	l := librarytest.Load(t)
 	if len(l.Trees) < 5 {
 		t.Fatalf("only %d trees are shipped", len(l.Trees))
 	}

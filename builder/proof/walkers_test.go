@@ -12,8 +12,7 @@ import (
 	"github.com/google/go-cmp/cmp/cmpopts"
 
 	"keelpath/builder/clienttest"
-	"keelpath/builder/finding"
-	"keelpath/builder/library"
+	"keelpath/builder/internal/librarytest"
 	"keelpath/builder/proof"
 	"keelpath/builder/quantity"
 	"keelpath/builder/tree"
@@ -26,8 +25,7 @@ const most = 10_000
 // Every path of every shipped tree, through Go's Walk and through the browser's
 // walker: the same steps, cards, amounts and ending.
 func TestWalkersAgreeOnEveryPath(t *testing.T) {
-	var list finding.List
-	l := library.Load(&list, library.Builtin())
+	l := librarytest.Load(t)
 	script := clienttest.Load(t, "walker.ts")
 	units := script.Value(quantity.Table())
 	for _, tr := range l.Trees {
@@ -66,8 +64,7 @@ func TestWalkersAgreeOnEveryPath(t *testing.T) {
 // Answers that no page would give: both walkers must refuse the same ones, and
 // stop at the same question where one is missing.
 func TestWalkersAgreeOnOddAnswers(t *testing.T) {
-	var list finding.List
-	l := library.Load(&list, library.Builtin())
+	l := librarytest.Load(t)
 	script := clienttest.Load(t, "walker.ts")
 	units := script.Value(quantity.Table())
 	tables := map[string]goja.Value{}

@@ -19,7 +19,7 @@ import (
 
 	"golang.org/x/net/html"
 
-	"keelpath/builder/finding"
+	"keelpath/builder/internal/librarytest"
 	"keelpath/builder/library"
 	"keelpath/builder/wording"
 )
@@ -27,8 +27,7 @@ import (
 // load reads the built-in content, and layers of the given files over it.
 func load(t *testing.T, layers ...map[string]string) *library.Library {
 	t.Helper()
-	var list finding.List
-	all := []library.Layer{library.Builtin()}
+	var dirs []string
 	for _, files := range layers {
 		dir := t.TempDir()
 		for name, text := range files {
@@ -40,19 +39,9 @@ func load(t *testing.T, layers ...map[string]string) *library.Library {
 				t.Fatal(err)
 			}
 		}
-		y, err := library.ReadLayer(dir, &list)
-		if err != nil {
-			t.Fatal(err)
-		}
-		all = append(all, y)
+		dirs = append(dirs, dir)
 	}
-	l := library.Load(&list, all...)
-	for _, f := range list.Sorted() {
-		if f.Weight == finding.Error {
-			t.Fatalf("the content has a finding: %s: %s", f.Place, f.Text)
-		}
-	}
-	return l
+	return librarytest.Load(t, dirs...)
 }
 
 // output is a rendered site: its files, and their names in the order they came.

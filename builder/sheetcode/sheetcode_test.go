@@ -12,7 +12,7 @@ import (
 	"github.com/google/go-cmp/cmp"
 
 	"keelpath/builder/clienttest"
-	"keelpath/builder/finding"
+	"keelpath/builder/internal/librarytest"
 	"keelpath/builder/library"
 	"keelpath/builder/quantity"
 	"keelpath/builder/tree"
@@ -20,11 +20,7 @@ import (
 
 func builtin(t testing.TB) (*library.Library, *Book) {
 	t.Helper()
-	var list finding.List
-	l := library.Load(&list, library.Builtin())
-	if list.Errors() > 0 {
-		t.Fatal(list.Sorted())
-	}
+	l := librarytest.Load(t)
 	var patients []*tree.Tree
 	for _, tr := range l.Trees {
 		if tr.Audience.S == "patient" {

@@ -3,13 +3,12 @@ package sitetest
 
 import (
 	"context"
-	"fmt"
 	"net/url"
 	"os"
 	"path/filepath"
 
-	"keelpath/builder/finding"
 	"keelpath/builder/folder"
+	"keelpath/builder/internal/librarytest"
 	"keelpath/builder/library"
 	"keelpath/builder/publish"
 )
@@ -17,22 +16,11 @@ import (
 // Build writes the site of the built-in content, with layers from their folders
 // over it, and gives what it was made of. Content with an error gives an error.
 func Build(ctx context.Context, dir string, layers ...string) (*library.Library, error) {
-	var list finding.List
-	all := []library.Layer{library.Builtin()}
-	for _, from := range layers {
-		y, err := library.ReadLayer(from, &list)
-		if err != nil {
-			return nil, err
-		}
-		all = append(all, y)
+	l, err := librarytest.Read(layers...)
+	if err != nil {
+		return nil, err
 	}
-	l := library.Load(&list, all...)
-	for _, f := range list.Sorted() {
-		if f.Weight == finding.Error {
-			return nil, fmt.Errorf("the content has a finding: %s: %s", f.Place, f.Text)
-		}
-	}
-	err := folder.Replace(ctx, dir, func(root *os.Root) error {
+	err = folder.Replace(ctx, dir, func(root *os.Root) error {
 		return publish.Render(ctx, l, func(name string, data []byte) error { return folder.WriteFile(root, name, data) }, nil)
 	})
 	return l, err
