@@ -67,15 +67,6 @@ func (c Counts) Grade() float64 {
 	return 0.39*float64(c.Words)/float64(c.Sentences) + 11.8*float64(c.Syllables)/float64(c.Words) - 15.59
 }
 
-// Ease is the Flesch reading ease: higher is easier, about 0 to 100.
-// Source: Flesch 1948, J Appl Psychol 32:221.
-func (c Counts) Ease() float64 {
-	if c.Sentences == 0 || c.Words == 0 {
-		return 0
-	}
-	return 206.835 - 1.015*float64(c.Words)/float64(c.Sentences) - 84.6*float64(c.Syllables)/float64(c.Words)
-}
-
 // SMOG is the SMOG grade. Source: McLaughlin 1969, J Reading 12:639.
 func (c Counts) SMOG() float64 {
 	if c.Sentences == 0 {
