@@ -21,7 +21,6 @@ import (
 	"fmt"
 	"math/big"
 	"slices"
-	"strings"
 
 	"keelpath/builder/library"
 	"keelpath/builder/read"
@@ -331,9 +330,4 @@ func (b *Book) unpackPrompts(u *unpacker, up []string, s *Sheet) bool {
 		s.Stars = append(s.Stars, sheet[i])
 	}
 	return true
-}
-
-// String tells what a sheet holds, for tests.
-func (s Sheet) String() string {
-	return fmt.Sprintf("%s %v %v %v", strings.Join(s.Taken, ","), s.Answers, s.Picks, s.Stars)
 }

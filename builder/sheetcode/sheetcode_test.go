@@ -60,6 +60,11 @@ func TestLongestCode(t *testing.T) {
 	t.Logf("all %d trees: %d bits, %d symbols", len(rooms), n.BitLen(), len(strip(spell(n))))
 }
 
+// String tells what a sheet holds, in the messages of tests.
+func (s Sheet) String() string {
+	return fmt.Sprintf("%s %v %v %v", strings.Join(s.Taken, ","), s.Answers, s.Picks, s.Stars)
+}
+
 // randomSheet answers up to `most` trees at random, some of them not to the end,
 // and picks prompts; short sheets have at most 12 of them.
 func randomSheet(rnd *rand.Rand, b *Book, most int, short bool) Sheet {
