@@ -21,7 +21,7 @@ import (
 func written(t testing.TB, l *library.Library) []Written {
 	t.Helper()
 	var list finding.List
-	out := Write(l, &list)
+	out := Write(l, l.Trees, &list)
 	if list.Len() > 0 || len(out) != len(l.Trees) {
 		t.Fatalf("%d of %d trees were written: %v", len(out), len(l.Trees), list.Sorted())
 	}

@@ -35,11 +35,11 @@ type Written struct {
 // stance opens every form.
 const stance = "This form helps you find questions to bring. It picks no foot and sets no level: that is for you and your care team. If you need help at once, do not fill in a form."
 
-// Write gives each tree as a Questionnaire. A tree whose logic a form cannot say
-// is reported and not written.
-func Write(l *library.Library, list *finding.List) []Written {
+// Write gives each of the library's trees that is asked for as a Questionnaire. A
+// tree whose logic a form cannot say is reported and not written.
+func Write(l *library.Library, trees []*tree.Tree, list *finding.List) []Written {
 	var out []Written
-	for _, t := range l.Trees {
+	for _, t := range trees {
 		one, err := write(l, t)
 		if err != nil {
 			list.Add(t.ID.At, "not-a-form", fmt.Sprintf("the tree %q cannot be written as a form that acts as it does", t.ID.S), err.Error(),

@@ -4,7 +4,6 @@ import (
 	"encoding/json"
 	"fmt"
 	"io/fs"
-	"slices"
 
 	"keelpath/builder/exchange"
 	"keelpath/builder/finding"
@@ -22,10 +21,8 @@ func carryScript(files fs.FS, l *library.Library, trees []*tree.Tree) (asset, er
 	}
 	forms := map[string]exchange.Form{}
 	// A tree that no form can say stays out; the command "exchange" reports it.
-	for _, w := range exchange.Write(l, &finding.List{}) {
-		if slices.Contains(trees, w.Tree) {
-			forms[w.Tree.ID.S] = w.Form
-		}
+	for _, w := range exchange.Write(l, trees, &finding.List{}) {
+		forms[w.Tree.ID.S] = w.Form
 	}
 	table, err := json.Marshal(forms)
 	if err != nil {
