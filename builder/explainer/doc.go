@@ -249,11 +249,7 @@ func (c *checker) listing(n *ast.FencedCodeBlock, at finding.Place) {
 func (c *checker) drawing(n *ast.FencedCodeBlock, at finding.Place) {
 	id := inside(n, c.doc.src)
 	if _, ok := drawing.Find(id); !ok {
-		help := finding.NearestHelp(id, drawing.IDs(), nil)
-		if help == nil {
-			help = []string{"drawings: " + strings.Join(drawing.IDs(), ", ")}
-		}
-		c.list.Add(at, "unknown-name", fmt.Sprintf("the page shows the drawing %q, and there is none", id), help...)
+		c.list.Add(at, "unknown-name", fmt.Sprintf("the page shows the drawing %q, and there is none", id), finding.NearestOrAll(id, drawing.IDs(), "drawings")...)
 	}
 	if c.doc.drawn[id] {
 		c.list.Add(at, "repeated-id", fmt.Sprintf("the page shows the drawing %q twice", id), "keep one of them")
@@ -267,11 +263,7 @@ func (c *checker) figure(n *ast.FencedCodeBlock, at finding.Place) {
 	id, given := settings(inside(n, c.doc.src))
 	f := figure.Find(id)
 	if f == nil {
-		help := finding.NearestHelp(id, figure.IDs(), nil)
-		if help == nil {
-			help = []string{"figures: " + strings.Join(figure.IDs(), ", ")}
-		}
-		c.list.Add(at, "unknown-name", fmt.Sprintf("the page shows the figure %q, and there is none", id), help...)
+		c.list.Add(at, "unknown-name", fmt.Sprintf("the page shows the figure %q, and there is none", id), finding.NearestOrAll(id, figure.IDs(), "figures")...)
 		return
 	}
 	if _, err := f.Start(given); err != nil {

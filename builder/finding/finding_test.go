@@ -146,6 +146,14 @@ func TestNearestHelp(t *testing.T) {
 	}
 }
 
+func TestNearestOrAll(t *testing.T) {
+	for wrong, want := range map[string][]string{"kel": {`nearest: "keel"`}, "shoe-lace": {"drawings: keel, ankle"}} {
+		if diff := cmp.Diff(want, finding.NearestOrAll(wrong, []string{"keel", "ankle"}, "drawings")); diff != "" {
+			t.Errorf("%q: %s", wrong, diff)
+		}
+	}
+}
+
 func TestListSorts(t *testing.T) {
 	var l finding.List
 	l.Add(at(9, 1), "b", "later")

@@ -42,6 +42,15 @@ func NearestHelp(wrong string, names []string, at func(name string) Place) []str
 	return []string{fmt.Sprintf("nearest: %q", n)}
 }
 
+// NearestOrAll gives Nearest as a help line, or one that lists all names behind
+// what they are: "drawings: a, b".
+func NearestOrAll(wrong string, names []string, what string) []string {
+	if help := NearestHelp(wrong, names, nil); help != nil {
+		return help
+	}
+	return []string{what + ": " + strings.Join(names, ", ")}
+}
+
 // distance counts the single-letter changes (insert, drop, replace, swap of
 // neighbours) from a to b, and stops counting above limit.
 func distance(a, b string, limit int) int {

@@ -250,11 +250,7 @@ func (c *checker) heading(who string, d *explainer.Doc, r explainer.Ref) {
 	if slices.Contains(ids, r.ID) {
 		return
 	}
-	help := finding.NearestHelp(r.ID, ids, nil)
-	if help == nil {
-		help = []string{"headings here: " + strings.Join(ids, ", ")}
-	}
-	c.list.Add(r.At, "unknown-name", fmt.Sprintf("%s links to the heading %q, and there is none", who, "#"+r.ID), help...)
+	c.list.Add(r.At, "unknown-name", fmt.Sprintf("%s links to the heading %q, and there is none", who, "#"+r.ID), finding.NearestOrAll(r.ID, ids, "headings here")...)
 }
 
 func (c *checker) page(p *explainer.Page) {

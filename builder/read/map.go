@@ -130,11 +130,7 @@ func (m *Map) Done() {
 	}
 	for _, k := range m.keys {
 		if !slices.Contains(m.known, k.S) {
-			help := finding.NearestHelp(k.S, m.known, nil)
-			if help == nil {
-				help = []string{"keys here: " + strings.Join(m.known, ", ")}
-			}
-			m.r.list.Add(k.At, "unknown-key", m.what+" has no key "+quote(k.S), help...)
+			m.r.list.Add(k.At, "unknown-key", m.what+" has no key "+quote(k.S), finding.NearestOrAll(k.S, m.known, "keys here")...)
 		}
 	}
 }
