@@ -161,30 +161,24 @@ func (l *loader) sources(m *read.Map) {
 	if s := m.Sub("search", "the search"); s != nil {
 		l.Search = &Search{
 			On: s.Date("on"), Asked: s.NeedTexts("asked"),
-			Searches: l.count(s, "searches"), Results: l.count(s, "results"), LookedAt: l.count(s, "looked-at"),
-			TakenIn: l.tallies(s, "taken-in"), LeftOut: l.tallies(s, "left-out"),
+			Searches: s.NeedInt("searches", 0, MaxCount), Results: s.NeedInt("results", 0, MaxCount), LookedAt: s.NeedInt("looked-at", 0, MaxCount),
+			TakenIn: tallies(s, "taken-in"), LeftOut: tallies(s, "left-out"),
 		}
 		s.Done()
 	}
 	m.Done()
 }
 
-func (l *loader) tallies(m *read.Map, key string) []Tally {
+// MaxCount is more than any search comes to, so that a slip of the hand is seen.
+const MaxCount = 1_000_000
+
+func tallies(m *read.Map, key string) []Tally {
 	var out []Tally
 	for _, t := range m.Maps(key, "a line of "+key) {
-		out = append(out, Tally{t.NeedText("what"), l.count(t, "count")})
+		out = append(out, Tally{t.NeedText("what"), t.NeedInt("count", 0, MaxCount)})
 		t.Done()
 	}
 	return out
-}
-
-// count gives a count that must be there.
-func (l *loader) count(m *read.Map, key string) int {
-	n, _ := m.Int(key, 0, 1_000_000)
-	if m.Lacks(key) {
-		l.list.Add(m.Key(key), "missing-key", fmt.Sprintf("%q has no count", key), "count, and write it in figures")
-	}
-	return n
 }
 
 func (l *loader) sourceKind(s *read.Map) read.Text {

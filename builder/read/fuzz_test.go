@@ -67,6 +67,7 @@ func askAll(m *read.Map) {
 		m.Date(key)
 		m.Bool(key)
 		m.Int(key, 0, 9)
+		m.NeedInt(key, 0, 9)
 		m.OneOf(key, "one", "any")
 		m.Pairs(key, func(read.Text, []read.Text) {})
 		m.Each(key, "thing", func(_ read.Text, e *read.Map) {

@@ -215,7 +215,20 @@ func (m *Map) Bool(key string) bool {
 
 // Int gives a whole number from low to high; ok is false where it is missing or wrong.
 func (m *Map) Int(key string, low, high int) (n int, ok bool) {
-	t := m.Text(key)
+	return m.whole(key, m.Text(key), low, high)
+}
+
+// NeedInt gives a whole number that must be there; 0 where it is missing or wrong.
+func (m *Map) NeedInt(key string, low, high int) int {
+	t := m.NeedText(key)
+	if t.S == "" {
+		return 0
+	}
+	n, _ := m.whole(key, t, low, high)
+	return n
+}
+
+func (m *Map) whole(key string, t Text, low, high int) (n int, ok bool) {
 	if !t.Given() {
 		return 0, false
 	}

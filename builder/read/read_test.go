@@ -196,7 +196,7 @@ chosen: { x: one, y: [two, three], z: }
 	if none := m.Text("nothing"); none.Given() {
 		t.Errorf("a value left empty is given: %v", none)
 	}
-	if n, ok := m.Int("count", 0, 9); n != 7 || !ok {
+	if n, ok := m.Int("count", 0, 9); n != 7 || !ok || m.NeedInt("count", 0, 9) != 7 {
 		t.Errorf("the count is %d, %v", n, ok)
 	}
 	if !m.Bool("on") || m.Bool("off") {
@@ -265,7 +265,7 @@ func TestNilMap(t *testing.T) {
 	m.Each("a", "thing", func(read.Text, *read.Map) { t.Error("an entry of nothing") })
 	m.Pairs("a", func(read.Text, []read.Text) { t.Error("a pair of nothing") })
 	m.Done()
-	if m.NeedText("a").Given() || m.Date("a").Given() || m.Bool("a") || m.Texts("a") != nil || m.NeedTexts("a") != nil || m.IDs("a") != nil ||
+	if m.NeedText("a").Given() || m.Date("a").Given() || m.NeedInt("a", 0, 9) != 0 || m.Bool("a") || m.Texts("a") != nil || m.NeedTexts("a") != nil || m.IDs("a") != nil ||
 		m.Maps("a", "a") != nil || m.Sub("a", "a") != nil || m.Key("a").Line > 0 || m.At().Line > 0 {
 		t.Error("nothing gives something")
 	}

@@ -124,16 +124,16 @@ var sourceForm = keys(
 var searchForm = keys(
 	key{"on", need, "The day: YYYY-MM-DD.", date()},
 	key{"asked", need, "What it asked, each in a plain sentence or two.", list(text())},
-	key{"searches", need, "How many searches were run.", whole(0, 1_000_000)},
-	key{"results", need, "How many results came up.", whole(0, 1_000_000)},
-	key{"looked-at", need, "How many texts were looked at closely.", whole(0, 1_000_000)},
+	key{"searches", need, "How many searches were run.", whole(0, library.MaxCount)},
+	key{"results", need, "How many results came up.", whole(0, library.MaxCount)},
+	key{"looked-at", need, "How many texts were looked at closely.", whole(0, library.MaxCount)},
 	key{"taken-in", may, "Those that were taken in, by sort.", list(tallyForm)},
 	key{"left-out", may, "Those that were left out, by reason.", list(tallyForm)},
 )
 
 var tallyForm = keys(
 	key{"what", need, "What is counted, in a plain sentence.", text()},
-	key{"count", need, "How many.", whole(0, 1_000_000)},
+	key{"count", need, "How many.", whole(0, library.MaxCount)},
 )
 
 var wordForm = keys(
