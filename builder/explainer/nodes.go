@@ -106,17 +106,16 @@ func (r nodes) listing(w util.BufWriter, src []byte, n ast.Node, enter bool) (as
 		return ast.WalkContinue, nil
 	}
 	block := n.(*ast.FencedCodeBlock)
-	if string(block.Language(src)) == "drawing" {
+	switch string(block.Language(src)) {
+	case "drawing":
 		if d, ok := drawing.Find(inside(block, src)); ok {
 			fmt.Fprintf(w, "<figure>%s<figcaption>%s</figcaption></figure>\n", d.SVG(""), util.EscapeHTML([]byte(d.Title)))
 		}
 		return ast.WalkSkipChildren, nil
-	}
-	if string(block.Language(src)) == "share" {
+	case "share":
 		r.share(w, src, block)
 		return ast.WalkSkipChildren, nil
-	}
-	if string(block.Language(src)) == "figure" {
+	case "figure":
 		if make, ok := n.AttributeString("figure"); ok {
 			id, given := settings(inside(block, src))
 			html, err := make.(func(string, map[string]string) (template.HTML, error))(id, given)

@@ -39,6 +39,7 @@ type shareValue struct {
 	key, start int // where the key and the value stand in the text
 }
 
+// place is where the value of a key stands, or the share where it has none.
 func (s share) place(key string) int {
 	if v, ok := s.values[key]; ok {
 		return v.start
@@ -46,15 +47,20 @@ func (s share) place(key string) int {
 	return s.at
 }
 
+// id names the picture on its page.
+func (s share) id() string { return "share-" + headingIDs{}.next(s.values["says"].text) }
+
+// complaint takes what is wrong at a place in the text.
+type complaint func(at int, check, text string, help ...string)
+
 // shares reads such a listing, and tells what is wrong with it.
-func shares(n *ast.FencedCodeBlock, src []byte, wrong func(at int, check, text string, help ...string)) []share {
+func shares(n *ast.FencedCodeBlock, src []byte, wrong complaint) []share {
 	var out []share
-	open := false
+	open := false // the next line belongs to the last share
 	for i := range n.Lines().Len() {
 		segment := n.Lines().At(i)
 		line := segment.Value(src)
 		words := bytes.TrimSpace(line)
-		at := segment.Start + max(bytes.Index(line, words), 0)
 		switch {
 		case len(words) == 0:
 			open = false
@@ -62,26 +68,11 @@ func shares(n *ast.FencedCodeBlock, src []byte, wrong func(at int, check, text s
 		case words[0] == '#':
 			continue
 		}
+		at := segment.Start + bytes.Index(line, words)
 		if !open {
 			out, open = append(out, share{at: at, values: map[string]shareValue{}}), true
 		}
-		name, text, ok := strings.Cut(string(words), ":")
-		name = strings.TrimSpace(name)
-		switch _, twice := out[len(out)-1].values[name]; {
-		case !ok:
-			wrong(at, "wrong-type", fmt.Sprintf("the line %q of a share is no key with a value", words), `write it as "key: value"`)
-		case !slices.Contains(shareKeys, name):
-			help := finding.NearestHelp(name, shareKeys, nil)
-			if help == nil {
-				help = []string{"keys here: " + strings.Join(shareKeys, ", ")}
-			}
-			wrong(at, "unknown-key", fmt.Sprintf("a share has no key %q", name), help...)
-		case twice:
-			wrong(at, "repeated-key", fmt.Sprintf("the share has the key %q twice", name), "keep one of them, or put an empty line between two shares")
-		default:
-			value := strings.TrimSpace(text)
-			out[len(out)-1].values[name] = shareValue{value, at, at + len(words) - len(value)}
-		}
+		out[len(out)-1].take(at, string(words), wrong)
 	}
 	for i := range out {
 		out[i].read(wrong)
@@ -89,8 +80,24 @@ func shares(n *ast.FencedCodeBlock, src []byte, wrong func(at int, check, text s
 	return out
 }
 
+// take keeps the value of one line.
+func (s *share) take(at int, line string, wrong complaint) {
+	key, text, ok := strings.Cut(line, ":")
+	key, text = strings.TrimSpace(key), strings.TrimSpace(text)
+	switch _, twice := s.values[key]; {
+	case !ok:
+		wrong(at, "wrong-type", fmt.Sprintf("the line %q of a share is no key with a value", line), `write it as "key: value"`)
+	case !slices.Contains(shareKeys, key):
+		wrong(at, "unknown-key", fmt.Sprintf("a share has no key %q", key), finding.NearestOrAll(key, shareKeys, "keys here")...)
+	case twice:
+		wrong(at, "repeated-key", fmt.Sprintf("the share has the key %q twice", key), "keep one of them, or put an empty line between two shares")
+	default:
+		s.values[key] = shareValue{text, at, at + len(line) - len(text)}
+	}
+}
+
 // read takes the values of a share, and holds its words against its numbers.
-func (s *share) read(wrong func(at int, check, text string, help ...string)) {
+func (s *share) read(wrong complaint) {
 	for _, key := range []string{"count", "of", "says"} {
 		v, ok := s.values[key]
 		if !ok {
@@ -99,41 +106,53 @@ func (s *share) read(wrong func(at int, check, text string, help ...string)) {
 			wrong(v.key, "empty-text", fmt.Sprintf("%q of the share has no value", key), "write it behind the colon")
 		}
 	}
-	number := func(key string) (int, bool) {
-		text := s.values[key].text
-		k, err := strconv.Atoi(text)
-		if text != "" && (err != nil || k < 0) {
-			wrong(s.place(key), "wrong-type", fmt.Sprintf("%q is %q, and a whole number was expected", key, text), "write it in figures")
-		}
-		return k, text != "" && err == nil && k >= 0
-	}
-	count, counted := number("count")
-	of, known := number("of")
-	known = known && of > 0
-	says, within := s.values["says"].text, s.values["within"]
+	count, counted := s.number("count", wrong)
+	of, known := s.number("of", wrong)
+	s.drawn = drawing.Share{Count: count, Of: of, Says: s.values["says"].text}
 	switch {
-	case s.values["of"].text == "0", known && of > drawing.ShareFew && of != drawing.ShareOf:
-		wrong(s.place("of"), "share", fmt.Sprintf("the share is of %s people, and a picture of so many cannot be taken in", s.values["of"].text),
+	case known && (of == 0 || of > drawing.ShareFew && of != drawing.ShareOf):
+		wrong(s.place("of"), "share", fmt.Sprintf("the share is of %d people, and a picture of so many cannot be taken in", of),
 			fmt.Sprintf("give it as a share of %d, or of all that there were if they are at most %d", drawing.ShareOf, drawing.ShareFew))
 	case counted && known && count > of:
 		wrong(s.place("count"), "share", fmt.Sprintf("the share counts %d people of %d", count, of), `"of" is how many there are in all`)
 	}
-	for _, n := range []struct {
-		key string
-		ok  bool
-	}{{"count", counted}, {"of", known}} {
-		if n.ok && says != "" && !slices.Contains(inFigures.FindAllString(says, -1), s.values[n.key].text) {
-			wrong(s.place("says"), "share", fmt.Sprintf("the words of the share do not name its %q, which is %s", n.key, s.values[n.key].text),
-				`say the same as the picture: "58 in 100 people fell within a year"`)
-		}
+	if s.drawn.Says == "" {
+		return
 	}
-	if within.text != "" && says != "" && !strings.Contains(says, within.text) {
-		wrong(s.place("says"), "share", fmt.Sprintf("the words of the share do not say %q, which is its time", within.text), "say within what time people were counted")
+	if counted {
+		s.saysNumber("count", count, wrong)
 	}
-	s.drawn = drawing.Share{Count: count, Of: of, Says: says}
+	if known && of > 0 {
+		s.saysNumber("of", of, wrong)
+	}
+	if within := s.values["within"].text; within != "" && !strings.Contains(s.drawn.Says, within) {
+		wrong(s.place("says"), "share", fmt.Sprintf("the words of the share do not say %q, which is its time", within), "say within what time people were counted")
+	}
 }
 
-var inFigures = regexp.MustCompile(`\d+`)
+// number gives a count; ok is false where it is missing, which was told, or wrong.
+func (s share) number(key string, wrong complaint) (n int, ok bool) {
+	text := s.values[key].text
+	if text == "" {
+		return 0, false
+	}
+	n, err := strconv.Atoi(text)
+	if err != nil || n < 0 {
+		wrong(s.place(key), "wrong-type", fmt.Sprintf("%q is %q, and a whole number was expected", key, text), "write it in figures")
+		return 0, false
+	}
+	return n, true
+}
+
+// inFigures finds whole numbers and others, so that the 5 of 2.5 is none by itself.
+var inFigures = regexp.MustCompile(`\d+(?:[.,]\d+)*`)
+
+func (s share) saysNumber(key string, n int, wrong complaint) {
+	if !slices.Contains(inFigures.FindAllString(s.drawn.Says, -1), strconv.Itoa(n)) {
+		wrong(s.place("says"), "share", fmt.Sprintf("the words of the share do not name its %q, which is %d", key, n),
+			`say the same as the picture: "58 in 100 people fell within a year"`)
+	}
+}
 
 // share holds a listing marked "share" against what a picture can show fairly.
 func (c *checker) share(n *ast.FencedCodeBlock, at finding.Place) {
@@ -144,17 +163,24 @@ func (c *checker) share(n *ast.FencedCodeBlock, at finding.Place) {
 	}
 	for _, s := range all {
 		says := s.values["says"]
-		if says.text != "" {
-			c.doc.Plain = append(c.doc.Plain, says.text)
-			c.doc.Blocks = append(c.doc.Blocks, Block{Kind: Picture, Text: says.text, at: c.doc.at, from: []step{{0, says.start}}})
+		if says.text == "" {
+			continue
 		}
-		if c.doc.drawn["share "+says.text] && says.text != "" {
+		c.doc.Plain = append(c.doc.Plain, says.text)
+		c.doc.Blocks = append(c.doc.Blocks, Block{Kind: Picture, Text: says.text, at: c.doc.at, from: []step{{0, says.start}}})
+		if c.doc.drawn[s.id()] {
 			c.list.Add(c.doc.at(says.start), "repeated-id", fmt.Sprintf("the page shows the share %q twice", says.text), "keep one of them")
 		}
-		c.doc.drawn["share "+says.text] = true
-		if len(all) == 1 {
-			break
-		}
+		c.doc.drawn[s.id()] = true
+	}
+	if len(all) > 1 {
+		c.sideBySide(all)
+	}
+}
+
+// sideBySide reports shares of one listing that cannot be compared fairly.
+func (c *checker) sideBySide(all []share) {
+	for _, s := range all {
 		if s.values["within"].text == "" {
 			c.list.Add(c.doc.at(s.at), "share", `the share stands beside another, and does not say "within" what time people were counted`,
 				"give all of them the same time, or show each in a listing of its own")
@@ -181,7 +207,7 @@ func (nodes) share(w util.BufWriter, src []byte, n *ast.FencedCodeBlock) {
 	}
 	fmt.Fprintf(w, "<figure class=\"%s\">\n", class)
 	for _, s := range all {
-		fmt.Fprintf(w, "<div>%s<p>%s</p></div>\n", s.drawn.SVG("share-"+headingIDs{}.next(s.drawn.Says)), util.EscapeHTML([]byte(s.drawn.Says)))
+		fmt.Fprintf(w, "<div>%s<p>%s</p></div>\n", s.drawn.SVG(s.id()), util.EscapeHTML([]byte(s.drawn.Says)))
 	}
 	fmt.Fprintf(w, "<figcaption>Each figure is one person in %d. Those counted are filled.</figcaption></figure>\n", all[0].drawn.Of)
 }
