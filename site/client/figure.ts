@@ -22,14 +22,14 @@ interface Said {
   element: HTMLElement;
   id: string;
   text: string;
-  /** A word of the drawing follows each move, and so does the amount beside an input's
-   * label, which is costlier to lay out, but for a drag in the drawing: there it waits
-   * for a rest. All else waits for one. */
+  /** When it is written. A word of the drawing: always, with each move. The amount
+   * beside an input's label: with each move of the inputs; in a drag of the drawing it
+   * waits for a rest, for it is costlier to lay out. All else: at a rest. */
   follows: "always" | "inputs" | "rest";
 }
 
 /** How long a drag rests, in ms, until all that it changes is written. */
-const rest = 120;
+const restTime = 120;
 
 class Run {
   private readonly settings: Settings = { amounts: {}, chosen: {}, us: false };
@@ -53,7 +53,15 @@ class Run {
     private readonly planner: string,
     private readonly take?: Take,
   ) {
-    this.says = this.all("[data-says]").map((element) => ({ element, id: element.getAttribute("data-says") as string, text: element.textContent as string, follows: { text: "always", B: "inputs" }[element.tagName] || "rest" }) as Said);
+    this.says = this.all("[data-says]").map(
+      (element) =>
+        ({
+          element,
+          id: element.getAttribute("data-says") as string,
+          text: element.textContent as string,
+          follows: { text: "always", B: "inputs" }[element.tagName] || "rest", // SVG writes a tag's name small, HTML large
+        }) as Said,
+    );
     for (const e of this.all("[data-input]")) this.sets[e.getAttribute("data-input") as string] = e;
     for (const e of this.all("[data-part]")) this.parts[e.getAttribute("data-part") as string] = e;
   }
@@ -184,14 +192,14 @@ class Run {
     this.asked = 0;
     this.draw();
     this.moved = performance.now();
-    if (!this.rests) this.rest(rest);
+    if (!this.rests) this.rest(restTime);
   }
 
   /** Waits for the reader to stop. One timer outlasts many moves: to end it and begin
    * another at each would cost more than the sums do. */
   private rest(ms: number): void {
     this.rests = setTimeout(() => {
-      const left = this.moved + rest - performance.now();
+      const left = this.moved + restTime - performance.now();
       if (left > 0) this.rest(left);
       else this.show();
     }, ms);
