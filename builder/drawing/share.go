@@ -27,7 +27,8 @@ const (
 const (
 	personWide = 16
 	personTall = 22
-	personRow  = 10
+	personGap  = 4  // of the height, above the next row
+	personRow  = 10 // how many stand in a row
 
 	head = "a3 3 0 1 0 6 0a3 3 0 1 0-6 0z" // from its left edge
 	body = "v-4a5 5 0 0 1 10 0v4z"         // from its lower left corner
@@ -55,7 +56,7 @@ func (s Share) SVG(idPrefix string) template.HTML {
 	var b strings.Builder
 	fmt.Fprintf(&b, `<svg class="drawing people" viewBox="0 0 %d %d" role="img" aria-labelledby="%s-title" aria-describedby="%s-desc">`+
 		`<title id="%s-title">%s</title><desc id="%s-desc">%s</desc>`,
-		personRow*personWide, s.rows()*personTall-4, p, p, p, html.EscapeString(s.Says), p, html.EscapeString(s.Long()))
+		personRow*personWide, s.rows()*personTall-personGap, p, p, p, html.EscapeString(s.Says), p, html.EscapeString(s.Long()))
 	people := func(class string, from, to int) {
 		if from == to {
 			return

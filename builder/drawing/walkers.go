@@ -16,7 +16,7 @@ const (
 type pose struct {
 	hip, shoulder, head pt
 	own, other          stance // other is the artificial leg
-	near, far           []pt   // the arms, from the elbow to the hand
+	near, far           []pt   // the arms: elbow and hand, or nothing for an arm that is not drawn
 }
 
 type stance struct {
@@ -26,7 +26,8 @@ type stance struct {
 
 func (s stance) ankle() pt { return pt{s.foot.x, s.foot.y + ankleTall}.turned(s.foot, s.toe) }
 
-// kneeOf is where the knee of a leg is; it bends forward.
+// kneeOf is where the knee of a leg is; it bends forward. A leg that is too short
+// for its pose comes out nearly straight, with its shank stretched.
 func kneeOf(hip, ankle pt) pt {
 	along := ankle.minus(hip)
 	d := min(along.length(), thighLong+shankLong-0.1)
@@ -40,7 +41,7 @@ func limb(a, b pt, wide, thin float64) path {
 	dir := b.minus(a)
 	dir = dir.times(1 / dir.length())
 	side := pt{-dir.y, dir.x}
-	const k = 1.333
+	const k = 1.333 // one curve is close to half a circle with its handles at 4/3 of the radius
 	turn := func(out path, at pt, r, way float64) path {
 		h0 := at.plus(side.times(r)).plus(dir.times(way * k * r))
 		h1 := at.minus(side.times(r)).plus(dir.times(way * k * r))
