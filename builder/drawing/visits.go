@@ -1,0 +1,134 @@
+package drawing
+
+// A visit: what to take along, who is there, and the days after it.
+var visits = []Drawing{
+	{ID: "what-to-bring", Title: "Things to bring to a visit", Width: 480, Height: 700,
+		Long: "Six small pictures. A pair of laced shoes: the shoes worn most. A pair of high boots with a heel: the hardest pair. An artificial leg with its foot, and a sock beside it. " +
+			"A sheet of questions with boxes to tick, some of them starred, and a pen. Two people side by side, one with an artificial leg: someone to listen. A pair of glasses and a hearing aid.",
+		make: whatToBring},
+}
+
+// boot is a high boot with a heel, from the side; its sole stands at y 0.
+func boot() path {
+	return from(8, 40).curve(-2, 62, 6, 84, 14, 108).curve(18, 140, 10, 190, 8, 232).line(106, 232).
+		curve(106, 190, 104, 150, 112, 122).curve(122, 96, 156, 84, 196, 74).curve(240, 66, 270, 62, 280, 44).curve(284, 36, 284, 28, 280, 22).line(240, 10, 60, 20).shut()
+}
+
+func bootSole() path {
+	return from(8, 0).line(72, 0).line(76, 24).curve(106, 26, 140, 12, 168, 0).line(236, 0).curve(262, 0, 278, 8, 284, 20).line(284, 28).
+		curve(262, 22, 230, 18, 196, 18).curve(156, 22, 126, 44, 88, 44).line(6, 44).shut()
+}
+
+// star has five points and stands upright where y goes down.
+func star(x, y, r float64) path {
+	var out path
+	for i := range 10 {
+		reach := r
+		if i%2 == 1 {
+			reach = r * 0.42
+		}
+		p := pt{x, y - reach}.turned(pt{x, y}, float64(i)*36)
+		if i == 0 {
+			out = from(p.x, p.y)
+		} else {
+			out = out.line(p.x, p.y)
+		}
+	}
+	return out.shut()
+}
+
+// pair draws one shoe behind another.
+func (c *canvas) pair(f frame, shoe func(frame)) {
+	shoe(frame{f.x + 34, f.y - 22, f.scale})
+	shoe(f)
+}
+
+// freeLeg is a leg that nobody wears: foot, tube and empty socket.
+func (c *canvas) freeLeg(f frame) {
+	c.draw("d-metal", f.put(box(tubeAt-15, 120, tubeAt+15, 244)))
+	c.draw("d-shell d-outer", f.put(shellOutline()))
+	c.draw("d-thin", f.put(toeCrease()))
+	c.draw("d-metal", f.put(pill(tubeAt-20, 92, tubeAt+20, 126, 4)), f.put(pill(tubeAt-20, 232, tubeAt+20, 262, 4)))
+	c.fill("d-socket", "d-hatch", 45, 13, f.put(socket()))
+}
+
+// limbSock is a sock for a limb: a ribbed top, and a round end at the bottom.
+func limbSock(x, y float64) path {
+	return from(x-26, y).curve(x-24, y+60, x-20, y+100, x-17, y+112).curve(x-13, y+134, x+13, y+134, x+17, y+112).curve(x+20, y+100, x+24, y+60, x+26, y).shut()
+}
+
+func whatToBring(c *canvas) {
+	name := func(x, y float64, lines ...string) { c.note(pt{x, y}, below, lines...) }
+
+	c.pair(frame{36, 142, 0.5}, func(f frame) {
+		c.draw("d-hole", f.put(upper(40, 34)))
+		c.draw("d-thin", f.put(laces()))
+		c.draw("d-shell d-outer", f.put(soleOutside()))
+	})
+	name(120, 156, "the shoes", "you wear most")
+
+	c.pair(frame{278, 142, 0.46}, func(f frame) {
+		c.draw("d-hole", f.put(boot()))
+		c.draw("d-shell d-outer", f.put(bootSole()))
+		c.draw("d-thin", f.put(from(10, 214).line(105, 214)), f.put(from(58, 232).curve(52, 250, 76, 250, 74, 232)))
+	})
+	name(360, 156, "the hardest", "pair")
+
+	f := frame{60, 372, 0.33}
+	c.freeLeg(f)
+	c.draw("d-hole", limbSock(184, 226))
+	c.draw("d-thin", from(158.5, 240).line(209.5, 240))
+	name(120, 388, "your leg,", "its socks")
+
+	c.draw("d-hole", box(300, 226, 404, 370))
+	c.draw("d-heavy", from(314, 246).line(372, 246))
+	for i := range 4 {
+		y := 266 + 26*float64(i)
+		c.draw("d-line", box(314, y, 326, y+12))
+		c.draw("d-thin", from(336, y+2).line(378, y+2), from(336, y+11).line(366-6*float64(i%2), y+11))
+		if i < 3 {
+			c.draw("d-solid", star(390, y+6, 7))
+		}
+	}
+	c.draw("d-metal", from(424, 262).line(434, 262, 434, 340, 429, 356, 424, 340).shut())
+	c.draw("d-thin", from(424, 340).line(434, 340), from(424, 276).line(434, 276))
+	name(360, 388, "your sheet")
+	c.draw("d-solid", from(427.5, 351).line(430.5, 351, 429, 356).shut())
+
+	c.sign(frame{84, 610, 0.55}, standing)
+	c.companion(frame{160, 610, 0.55})
+	name(120, 624, "someone", "to listen")
+
+	c.glasses(pt{360, 520})
+	c.hearingAid(pt{360, 580})
+	name(360, 624, "glasses,", "hearing aid")
+}
+
+// companion is a person on two legs of their own who faces left, with a pad in hand.
+func (c *canvas) companion(f frame) {
+	p := standing
+	put := func(q path) path { return f.put(q.each(func(a pt) pt { return pt{-a.x, a.y} })) }
+	c.draw("d-limb", put(from(p.hip.x, p.hip.y).line(14, 12).line(38, 5)), put(from(p.hip.x, p.hip.y).line(-6, 12).line(20, 5)))
+	c.draw("d-trunk", put(from(p.shoulder.x, p.shoulder.y).line(p.hip.x, p.hip.y)))
+	c.draw("d-hole", put(box(36, 178, 66, 218).turned(pt{40, 186}, -24)))
+	c.draw("d-limb", put(from(p.shoulder.x, p.shoulder.y-6).line(8, 180, 40, 186)))
+	c.draw("d-solid", put(disc(p.head.x, p.head.y, 15)))
+}
+
+// glasses from the front, their middle at p.
+func (c *canvas) glasses(p pt) {
+	for _, way := range []float64{-1, 1} {
+		x := p.x + way*40
+		c.draw("d-socket", pill(x-29, p.y-20, x+29, p.y+24, 18))
+		c.draw("d-heavy", from(x+way*29, p.y-10).curve(x+way*40, p.y-14, x+way*44, p.y-10, x+way*44, p.y))
+		c.draw("d-thin", from(x-14, p.y+8).line(x+2, p.y-10), from(x-6, p.y+12).line(x+6, p.y-1))
+	}
+	c.draw("d-heavy", from(p.x-11, p.y-2).curve(p.x-6, p.y-10, p.x+6, p.y-10, p.x+11, p.y-2))
+}
+
+// hearingAid sits behind an ear: a curved body, a thin tube and an ear piece.
+func (c *canvas) hearingAid(p pt) {
+	c.draw("d-heavy", from(p.x-16, p.y-8).curve(p.x-8, p.y-32, p.x+22, p.y-30, p.x+24, p.y).curve(p.x+24, p.y+8, p.x+20, p.y+12, p.x+14, p.y+14))
+	c.draw("d-hole", limb(pt{p.x - 16, p.y - 6}, pt{p.x - 10, p.y + 18}, 15, 11))
+	c.draw("d-solid", disc(p.x+12, p.y+15, 6))
+}
