@@ -86,7 +86,7 @@ func TestFind(t *testing.T) {
 		"foot-microprocessor-ankle", "foot-powered-ankle", "add-on-shock-unit", "add-on-torsion-unit",
 		"shell-with-toes", "shell-without-toes", "heel-measured", "tilt-higher-heel", "tilt-lower-heel",
 		"slope-foot-flat", "roll-over", "split-toe-on-a-stone", "build-height",
-		"stairs-step-by-step", "foot-weekly-look", "shoe-on-with-a-horn", "five-tries", "what-to-bring",
+		"stairs-step-by-step", "foot-weekly-look", "shoe-on-with-a-horn", "five-tries", "what-to-bring", "part-of-the-foot",
 	}
 	got := IDs()
 	slices.Sort(got)

@@ -1,0 +1,106 @@
+package drawing
+
+import "math"
+
+// Limbs that are not a leg lost below the knee.
+var limbs = []Drawing{
+	{ID: "part-of-the-foot", Title: "A foot that ends at mid-foot, in a shoe with a filler and a stiff plate", Width: 480, Height: 700,
+		Long: "Three shoes from the side, cut open. In each stands a person's own foot that ends at mid-foot, with its own heel and ankle. Above, standing: soft filler takes up the toe of the shoe, a stiff plate runs under foot and filler from heel to toe, " +
+			"and the sole of the shoe curves up in front, like a rocker. Below left, with no plate: as the heel lifts, the shoe folds at the end of the foot. Below right, with plate and rocker: the shoe stays in one piece and rolls on the curve of its sole.",
+		make: partOfFoot},
+}
+
+// The foot that ends at mid-foot, in the places of the shoe that sole() and upper()
+// draw. It stands on a plate.
+const (
+	plateThick = 4.0
+	footEnds   = 160.0
+)
+
+// ownFoot is a foot of flesh and bone from the shin to its rounded end, over a bed
+// whose heel lies at y.
+func ownFoot(y float64) path {
+	return from(30, y+196).curve(34, y+160, 44, y+124, 39, y+92).
+		curve(37, y+72, 20, y+58, 15, y+34).curve(12, y+16, 18, y+1, 36, y).
+		line(84, y).curve(104, y, 118, y-1, 138, y-4).
+		curve(152, y-4, footEnds, y+10, footEnds-1, y+26).curve(footEnds-2, y+46, 148, y+52, 136, y+57).
+		curve(122, y+64, 110, y+80, 108, y+102).curve(106, y+130, 120, y+160, 126, y+196)
+}
+
+func ankleBone(y float64) path { return arc(pt{72, y + 74}, 8, 200, 340) }
+
+// fillerToe fills the shoe in front of that foot.
+func fillerToe(y float64) path {
+	return from(footEnds+4, y-7).curve(180, y-10, 192, y-11, 206, y-11).curve(232, y-11, 250, y-9, 264, y-3).
+		curve(274, y+1, 276, y+8, 270, y+15).curve(262, y+26, 236, y+30, 214, y+34).
+		curve(196, y+38, 176, y+47, footEnds+1, y+50).curve(footEnds+6, y+34, footEnds+6, y+8, footEnds+4, y-7).shut()
+}
+
+// plate lies along the top of the sole.
+func plate() path {
+	return leaf(plateThick, plateThick, pt{10, soleHeel + 2}, pt{70, soleHeel + 2}, pt{120, soleHeel + 2}, pt{150, soleHeel - 1.5}, pt{176, soleBall + 4.5}, pt{205, soleBall + 2}, pt{240, soleBall + 3.5}, pt{278, soleBall + 12})
+}
+
+// rocker is a sole that fills the step before the heel and curves up from under the
+// end of the foot.
+func rocker() path {
+	return from(4, 0).line(150, 0).curve(196, 0, 246, 8, 282, 32).line(285, 41).
+		curve(262, 24, 240, soleBall, shoeBallAt, soleBall).
+		curve(176, soleBall+2, 160, soleBall+10, 136, soleHeel+1).line(70, soleHeel, 8, soleHeel).curve(3, 26, 2, 10, 4, 0).shut()
+}
+
+// rolled is how a stiff shape stands on level ground after it has turned by deg: it
+// rolls, so its lowest place is on the ground.
+func rolled(p path, deg float64) func(pt) pt {
+	low := pt{0, math.Inf(1)}
+	for _, a := range p.turned(pt{}, deg).flat(40)[0] {
+		if a.y < low.y {
+			low = a
+		}
+	}
+	return func(a pt) pt { a = a.turned(pt{}, deg); return pt{a.x, a.y - low.y} }
+}
+
+func partOfFoot(c *canvas) {
+	same := func(p pt) pt { return p }
+	shoe := func(f frame, bottom path, stiff bool, set, leg func(pt) pt) {
+		put := func(p path) path { return f.put(p.each(set)) }
+		bed := soleHeel
+		if stiff {
+			bed += plateThick
+		}
+		c.draw("d-shell d-outer", f.put(ownFoot(bed).each(leg)))
+		c.soft(put(fillerToe(bed)))
+		c.draw("d-line", put(upper(soleHeel, 38)))
+		c.draw("d-hole", put(bottom))
+		if stiff {
+			c.draw("d-solid", put(plate()))
+		}
+	}
+	f := frame{70, 318, 1.2}
+	c.draw("d-sole", f.put(from(-40, 0).line(324, 0)))
+	shoe(f, rocker(), true, same, same)
+	c.draw("d-thin", f.put(ankleBone(soleHeel+plateThick)))
+	c.label(pt{250, 64}, right, f.at(84, 112), "your own", "ankle")
+	c.label(pt{262, 150}, right, f.at(footEnds-8, 62), "foot ends here")
+	c.label(pt{360, 200}, right, f.at(226, 44), "soft filler")
+	c.label(pt{110, 356}, below, f.at(100, soleHeel+2), "stiff plate")
+	c.label(pt{344, 356}, below, f.at(236, 10), "rocker sole")
+
+	// The heel lifts by the same turn, without the plate and with it.
+	const lift = -19.0
+	small := func(x float64) frame {
+		c.draw("d-sole", from(x-24, 600).line(x+196, 600))
+		return frame{x, 600, 0.62}
+	}
+	g := small(28)
+	fold := pt{footEnds + 12, 0}
+	shoe(g, sole(), false, func(p pt) pt { return p.turned(fold, lift*min(max((fold.x+20-p.x)/40, 0), 1)) }, func(p pt) pt { return p.turned(fold, lift) })
+	c.title(pt{114, 616}, below, "no plate")
+	c.note(pt{114, 642}, below, "folds where", "the foot ends")
+	h := small(268)
+	roll := rolled(rocker(), lift)
+	shoe(h, rocker(), true, roll, roll)
+	c.title(pt{354, 616}, below, "plate, rocker")
+	c.note(pt{354, 642}, below, "stays in one", "piece and rolls")
+}
