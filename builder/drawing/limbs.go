@@ -8,6 +8,11 @@ var limbs = []Drawing{
 		Long: "Three shoes from the side, cut open. In each stands a person's own foot that ends at mid-foot, with its own heel and ankle. Above, standing: soft filler takes up the toe of the shoe, a stiff plate runs under foot and filler from heel to toe, " +
 			"and the sole of the shoe curves up in front, like a rocker. Below left, with no plate: as the heel lifts, the shoe folds at the end of the foot. Below right, with plate and rocker: the shoe stays in one piece and rolls on the curve of its sole.",
 		make: partOfFoot},
+	{ID: "heel-and-artificial-knee", Title: "What the heel of a shoe does to an artificial knee", Width: 480, Height: 520,
+		Long: "Three artificial legs with an artificial knee, from the side, toe at the right, in shoes whose heel is higher each time. A dashed line with an arrow shows where the weight comes down, at the same place in all three. " +
+			"In the middle the leg is in the shoes that it was set up with. It stands upright, and the line passes just in front of the knee. At the left the heel is lower and the shin tips back: the line passes far in front of the knee, which is pushed straight. " +
+			"At the right the heel is higher and the shin tips forward: the line passes behind the knee, which is pushed to bend. The shoes are made up, with a change large enough to see.",
+		make: heelAndKnee},
 }
 
 // The foot that ends at mid-foot, in the places of the shoe that sole() and upper()
@@ -103,4 +108,80 @@ func partOfFoot(c *canvas) {
 	shoe(h, rocker(), true, roll, roll)
 	c.title(pt{354, 616}, below, "plate, rocker")
 	c.note(pt{354, 642}, below, "stays in one", "piece and rolls")
+}
+
+// Three made-up shoes, each a heel step higher than the last. The leg was set up in the
+// second, so there it stands upright. The foot turns about its ball, as in tiltHigher.
+const kneeStep = 25.0
+
+// kneeFoot is where a foot stands over a heel so much higher than that of the flat shoe,
+// and kneeShin where the shin stands on that foot.
+func kneeFoot(heel float64) func(pt) pt {
+	return func(p pt) pt { return p.turned(ballPoint, -tiltOf(heel, ball)) }
+}
+
+// toeFlat is the same with a toe that stays on the ground: it bends at the ball.
+func toeFlat(heel float64) func(pt) pt {
+	return func(p pt) pt { return p.turned(ballPoint, -tiltOf(heel, ball)*min(max((ball+22-p.x)/44, 0), 1)) }
+}
+
+const kneeSole = 14.0
+
+func kneeShin(heel float64) func(pt) pt {
+	foot := kneeFoot(heel)
+	return func(p pt) pt {
+		p = p.turned(ankle, tiltOf(kneeStep, ball))
+		return foot(pt{p.x, p.y + kneeSole})
+	}
+}
+
+// Where the weight comes down: a little in front of the knee of the leg as it was set up
+// (common practice, no source). It comes down at the same place in all three, so that only
+// the heel differs.
+var loadAt = kneeShin(kneeStep)(knee).x + 26
+
+// kneeLeg draws a shin with an artificial knee, and a thigh in its socket.
+func (c *canvas) kneeLeg(f frame, set func(pt) pt, bend float64) {
+	put := func(p path) path { return f.put(p.each(set)) }
+	up := func(p path) path { return put(p.turned(knee, bend)) }
+	c.draw("d-metal", put(box(tubeAt-15, 120, tubeAt+15, kneeHeight-70)))
+	c.draw("d-metal", put(pill(tubeAt-20, 92, tubeAt+20, 126, 4)))
+	c.draw("d-shell d-outer", up(from(tubeAt-70, kneeHeight+196).line(tubeAt-78, kneeHeight+262).
+		curve(tubeAt-26, kneeHeight+274, tubeAt+26, kneeHeight+250, tubeAt+80, kneeHeight+262).line(tubeAt+70, kneeHeight+170).shut()))
+	c.fill("d-socket", "d-hatch", 45, 9, up(from(tubeAt-26, kneeHeight+46).curve(tubeAt-58, kneeHeight+70, tubeAt-68, kneeHeight+130, tubeAt-74, kneeHeight+214).
+		curve(tubeAt-26, kneeHeight+186, tubeAt+26, kneeHeight+204, tubeAt+74, kneeHeight+222).curve(tubeAt+66, kneeHeight+130, tubeAt+56, kneeHeight+70, tubeAt+26, kneeHeight+46).shut()))
+	// The frame of the knee, and above its axle the part that turns with the thigh.
+	c.draw("d-metal", put(from(tubeAt-24, kneeHeight-84).line(tubeAt+20, kneeHeight-84).curve(tubeAt+34, kneeHeight-50, tubeAt+34, kneeHeight-20, tubeAt+26, kneeHeight+12).
+		line(tubeAt-24, kneeHeight+12).curve(tubeAt-34, kneeHeight-20, tubeAt-32, kneeHeight-50, tubeAt-24, kneeHeight-84).shut()))
+	c.draw("d-metal", up(from(tubeAt-26, kneeHeight+46).line(tubeAt-28, kneeHeight+4).curve(tubeAt-28, kneeHeight-34, tubeAt+28, kneeHeight-34, tubeAt+28, kneeHeight+4).line(tubeAt+26, kneeHeight+46).shut()))
+	c.draw("d-solid", put(disc(knee.x, knee.y, 11)))
+}
+
+func heelAndKnee(c *canvas) {
+	for i, p := range []struct {
+		in    float64
+		bend  float64
+		name  string
+		lines []string
+	}{
+		{40, 0, "lower heel", []string{"far in front:", "knee pushed", "straight"}},
+		{28, 0, "as set up", []string{"just in", "front of", "the knee"}},
+		{22, 2 * (tiltOf(2*kneeStep, ball) - tiltOf(kneeStep, ball)), "higher heel", []string{"behind:", "knee pushed", "to bend"}},
+	} {
+		heel, x := float64(i)*kneeStep, 160*float64(i)
+		f := frame{x + p.in, 400, 0.42}
+		foot, shin := toeFlat(heel), kneeShin(heel)
+		c.draw("d-sole", from(f.x-18, 400).line(f.x+122, 400))
+		if heel > 0 {
+			c.firm(f.put(from(0, 0).line(66, 0, 66, (ball-66)*heel/ball, 0, heel).shut()))
+		}
+		c.draw("d-shell d-outer", f.put(shoeSole(kneeSole).each(foot)), f.put(shellOutline().moved(0, kneeSole).each(foot)))
+		c.kneeLeg(f, shin, p.bend)
+		c.draw("d-ghost d-load", f.put(from(loadAt, 720).line(loadAt, 4)))
+		c.arrow(f.put(from(loadAt, 810).line(loadAt, 730)))
+		c.note(f.at(loadAt, 826), above, "weight")
+		c.title(pt{x + 80, 416}, below, p.name)
+		c.note(pt{x + 80, 444}, below, p.lines...)
+	}
+	c.label(pt{194, 290}, left, frame{188, 400, 0.42}.to(kneeShin(kneeStep)(knee)), "artificial", "knee")
 }

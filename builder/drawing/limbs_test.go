@@ -37,3 +37,34 @@ func TestPartOfFoot(t *testing.T) {
 		t.Errorf("the foot ends at %.0f, the filler goes from %.0f to %.0f, the shoe ends at %.0f", foot, from, to, shoe)
 	}
 }
+
+// The weight comes down at one place. It passes in front of the knee in the shoes that the
+// leg was set up with, further in front over a lower heel, and behind it over a higher one;
+// the shin tips back and forward by the angles of the heel steps.
+func TestHeelAndKnee(t *testing.T) {
+	shin := func(heel float64) (knees, leans float64) {
+		k, a := kneeShin(heel)(knee), kneeShin(heel)(ankle)
+		return k.x, math.Atan2(k.x-a.x, k.y-a.y) * 180 / math.Pi
+	}
+	low, back := shin(0)
+	mid, upright := shin(kneeStep)
+	high, forward := shin(2 * kneeStep)
+	if !(low < mid && mid < loadAt && loadAt < high) {
+		t.Errorf("knees at %.0f, %.0f and %.0f, the weight at %.0f", low, mid, high, loadAt)
+	}
+	one, two := math.Atan(kneeStep/ball)*180/math.Pi, math.Atan(2*kneeStep/ball)*180/math.Pi
+	if math.Abs(back+one) > 1e-6 || math.Abs(upright) > 1e-6 || math.Abs(forward-(two-one)) > 1e-6 {
+		t.Errorf("the shins lean %.2f, %.2f and %.2f degrees", back, upright, forward)
+	}
+	lines := parsed(t, "heel-and-artificial-knee").with("d-load")
+	axles := parsed(t, "heel-and-artificial-knee").with("d-solid")
+	if len(lines) != 3 || len(axles) != 3 {
+		t.Fatalf("%d lines and %d axles", len(lines), len(axles))
+	}
+	for i, front := range []bool{true, true, false} {
+		line, axle := points(t, lines[i])[0].x, points(t, axles[i])
+		if middle := (axle[0].x + axle[6].x) / 2; (line > middle) != front {
+			t.Errorf("leg %d: the line is at %.0f, the axle at %.0f", i, line, middle)
+		}
+	}
+}
