@@ -87,7 +87,7 @@ func TestFind(t *testing.T) {
 		"shell-with-toes", "shell-without-toes", "heel-measured", "tilt-higher-heel", "tilt-lower-heel",
 		"slope-foot-flat", "roll-over", "split-toe-on-a-stone", "build-height",
 		"stairs-step-by-step", "foot-weekly-look", "shoe-on-with-a-horn", "five-tries", "what-to-bring", "part-of-the-foot",
-		"heel-and-artificial-knee",
+		"heel-and-artificial-knee", "child-grows",
 	}
 	got := IDs()
 	slices.Sort(got)
@@ -183,7 +183,7 @@ func TestStyleSheet(t *testing.T) {
 		styled[m[1]] = true
 	}
 	// Marks that only name a line for the tests below.
-	marks := []string{"d-text", "d-upright", "d-square", "d-line", "d-load"}
+	marks := []string{"d-text", "d-upright", "d-square", "d-line", "d-load", "d-hips"}
 	used := map[string]bool{}
 	for _, d := range all {
 		parsed(t, d.ID).every(func(n node) {

@@ -13,6 +13,10 @@ var limbs = []Drawing{
 			"In the middle the leg is in the shoes that it was set up with. It stands upright, and the line passes just in front of the knee. At the left the heel is lower and the shin tips back: the line passes far in front of the knee, which is pushed straight. " +
 			"At the right the heel is higher and the shin tips forward: the line passes behind the knee, which is pushed to bend. The shoes are made up, with a change large enough to see.",
 		make: heelAndKnee},
+	{ID: "child-grows", Title: "What growth does to an artificial leg that stays the same", Width: 480, Height: 690,
+		Long: "Two columns show the same child at first and later, with the same artificial leg. Top: a child from behind, whose artificial leg has a striped socket and a thin tube. At first a dashed line through the hips is level. Later the child is taller, the hip over the artificial leg sits lower, and the child leans to that side. " +
+			"Middle: both feet from above. At first they are equally long. Later the child's own foot is longer. Bottom: the limb in its socket, cut open. At first there is room for socks round the limb. Later the limb fills the socket.",
+		make: childGrows},
 }
 
 // The foot that ends at mid-foot, in the places of the shoe that sole() and upper()
@@ -184,4 +188,85 @@ func heelAndKnee(c *canvas) {
 		c.note(pt{x + 80, 444}, below, p.lines...)
 	}
 	c.label(pt{194, 290}, left, frame{188, 400, 0.42}.to(kneeShin(kneeStep)(knee)), "artificial", "knee")
+}
+
+// A made-up growth, large enough to see.
+const growth = 1.13
+
+// smallChild is a child from behind, grown by so much since the artificial leg, at the
+// left, was made. Its shin and foot stay as they were.
+func (c *canvas) smallChild(f frame, grown float64) {
+	const half, part = 17.0, 56.0 // half the hips, and the length of thigh and shin with foot
+	hips := [2]pt{{-half * grown, part*grown + part}, {half * grown, 2 * part * grown}}
+	mid := between(hips[0], hips[1], 0.5)
+	along := hips[1].minus(hips[0])
+	along = along.times(1 / along.length())
+	body := func(x, y float64) pt {
+		return mid.plus(along.times(x * grown)).plus(pt{-along.y, along.x}.times(y * grown))
+	}
+	knees := [2]pt{{-half*grown + 1, part}, {half*grown - 1, part * grown}}
+	for i, way := range []float64{-1, 1} {
+		c.draw("d-shell d-outer", f.put(limb(body(way*27, 34), body(way*35, 2), 10*grown, 9*grown)))
+		c.draw("d-hole", f.put(limb(body(way*22, 56), body(way*28, 32), 14*grown, 13*grown)))
+		ankle := pt{knees[i].x, 12}
+		size := grown
+		if i == 0 {
+			size = 1
+			c.draw("d-metal", f.put(box(ankle.x-3.5, 12, ankle.x+3.5, 34)))
+			c.draw("d-shell d-outer", f.put(limb(hips[i], knees[i], 23*grown, 17*grown)))
+			c.fill("d-socket", "d-hatch", 45, 5, f.put(limb(between(knees[i], ankle, -0.02), between(knees[i], ankle, 0.55), 20, 13)))
+		} else {
+			c.draw("d-shell d-outer", f.put(limb(knees[i], ankle, 16*grown, 10*grown)))
+			c.draw("d-shell d-outer", f.put(limb(hips[i], knees[i], 23*grown, 17*grown)))
+		}
+		c.draw("d-hole", f.put(from(-9, 0).line(9, 0).curve(11, 8, 8, 16, 5, 18).line(-5, 18).curve(-8, 16, -11, 8, -9, 0).shut().each(func(p pt) pt { return p.times(size).plus(pt{ankle.x, 0}) })))
+		hem := between(hips[i], knees[i], 0.6)
+		c.draw("d-hole", f.put(from(hips[i].x-15*grown, hips[i].y).line(hips[i].x+15*grown, hips[i].y, hem.x+14*grown, hem.y, hem.x-14*grown, hem.y).shut()))
+	}
+	head := body(0, 90)
+	c.draw("d-shell d-outer", f.put(box(-6, 58, 6, 78).each(func(p pt) pt { return body(p.x, p.y) })))
+	shirt := from(-8, 66).curve(-16, 64, -26, 62, -28, 54).curve(-26, 40, -22, 26, -24, -6).line(24, -6).
+		curve(22, 26, 26, 40, 28, 54).curve(26, 62, 16, 64, 8, 66).curve(4, 62, -4, 62, -8, 66).shut()
+	c.draw("d-hole", f.put(shirt.each(func(p pt) pt { return body(p.x, p.y) })))
+	hair := from(-17, 84).curve(-20, 116, 20, 116, 17, 84).curve(12, 80, -12, 80, -17, 84).shut()
+	c.draw("d-shell d-outer", f.put(oval(head.x, head.y, 16*grown, 18*grown)))
+	c.draw("d-solid", f.put(hair.each(func(p pt) pt { return body(p.x, p.y) })))
+	a, b := hips[0].minus(along.times(26)), hips[1].plus(along.times(26))
+	c.draw("d-ghost d-hips", f.put(from(a.x, a.y).line(b.x, b.y)))
+}
+
+// limbInSocket is a limb in its socket, cut open; room is what is left round it.
+func (c *canvas) limbInSocket(f frame, room float64) {
+	half := 44 - room
+	c.draw("d-metal", f.put(box(-12, -26, 12, -6)))
+	c.draw("d-socket", f.put(from(-22, -8).line(22, -8).curve(48, 8, 50, 50, 54, 112).line(46, 112).curve(42, 54, 40, 20, 12, 0).line(-12, 0).curve(-40, 20, -42, 54, -46, 112).line(-54, 112).curve(-50, 50, -48, 8, -22, -8).shut()))
+	end := 4 + room
+	c.draw("d-shell d-outer", f.put(from(-half-6, 134).line(-half, 112).curve(-half+2, 60, -half+4, end, 0, end).curve(half-4, end, half-2, 60, half, 112).line(half+6, 134)))
+}
+
+func childGrows(c *canvas) {
+	c.title(pt{120, 14}, below, "at first")
+	c.title(pt{360, 14}, below, "later")
+	for i, grown := range []float64{1, growth} {
+		x := 120 + 240*float64(i)
+		c.draw("d-sole", from(x-80, 270).line(x+80, 270))
+		c.smallChild(frame{x, 270, 0.92}, grown)
+		// Both feet from above, heels in one line: a left one and a right one.
+		const feet = 0.42
+		g := frame{x, 446, feet}
+		up := func(way, size float64) func(pt) pt {
+			return func(p pt) pt { return pt{way*70 - way*p.y*size, p.x * size} }
+		}
+		c.draw("d-shell d-outer", g.put(topOutline().each(up(-1, 1))))
+		c.draw("d-metal", g.put(disc(-70, 62, 24)))
+		c.draw("d-shell d-outer", g.put(topOutline().each(up(1, grown))))
+		c.draw("d-thin", g.put(append(from(216, 14).line(254, 12), append(from(222, -4).line(246, -8), append(from(216, -18).line(236, -22), from(204, -30).line(222, -34)...)...)...).each(up(1, grown))))
+		c.draw("d-ghost", g.put(from(-140, footLength).line(150, footLength)))
+		c.limbInSocket(frame{x, 626, 0.9}, 8*float64(1-i)+3.5)
+	}
+	for i, lines := range [][2]string{{"hips level", "one hip lower"}, {"feet match", "own foot longer"}, {"room for socks", "tight"}} {
+		y := []float64{284, 458, 654}[i]
+		c.note(pt{120, y}, below, lines[0])
+		c.note(pt{360, y}, below, lines[1])
+	}
 }

@@ -68,3 +68,19 @@ func TestHeelAndKnee(t *testing.T) {
 		}
 	}
 }
+
+// At first the hips are level. Later the hip over the artificial leg, at the left, is the
+// lower one.
+func TestChildGrows(t *testing.T) {
+	hips := parsed(t, "child-grows").with("d-hips")
+	if len(hips) != 2 {
+		t.Fatalf("%d lines through the hips", len(hips))
+	}
+	first, later := points(t, hips[0]), points(t, hips[1])
+	if first[0].y != first[1].y {
+		t.Errorf("at first the hips are at %.1f and %.1f", first[0].y, first[1].y)
+	}
+	if later[0].x > later[1].x || later[0].y < later[1].y+5 {
+		t.Errorf("later the line through the hips is %v", later)
+	}
+}
