@@ -6,6 +6,10 @@ var visits = []Drawing{
 		Long: "Six small pictures. A pair of laced shoes: the shoes worn most. A pair of high boots with a heel: the hardest pair. An artificial leg with its foot, and a sock beside it. " +
 			"A sheet of questions with boxes to tick, some of them starred, and a pen. Two people side by side, one with an artificial leg: someone to listen. A pair of glasses and a hearing aid.",
 		make: whatToBring},
+	{ID: "people-around-you", Title: "You and the people who work with you", Width: 480, Height: 700,
+		Long: "A circle with you in the middle, and eight circles round it, joined to it by lines. Doctor: skin and health. Prosthetist: leg and foot. Therapist: walking. Your plan: payment. " +
+			"Your people at home. Technician: mends. Occupational therapist: daily tasks. A peer: has a leg too.",
+		make: peopleAround},
 }
 
 // boot is a high boot with a heel, from the side; its sole stands at y 0.
@@ -131,4 +135,103 @@ func (c *canvas) hearingAid(p pt) {
 	c.draw("d-heavy", from(p.x-16, p.y-8).curve(p.x-8, p.y-32, p.x+22, p.y-30, p.x+24, p.y).curve(p.x+24, p.y+8, p.x+20, p.y+12, p.x+14, p.y+14))
 	c.draw("d-hole", limb(pt{p.x - 16, p.y - 6}, pt{p.x - 10, p.y + 18}, 15, 11))
 	c.draw("d-solid", disc(p.x+12, p.y+15, 6))
+}
+
+// Signs of what people do, each inside a circle of ringSize about p.
+const ringSize = 46.0
+
+// stethoscope: two ear tips, tubes that meet, and the piece that listens.
+func stethoscope(c *canvas, p pt) {
+	c.draw("d-heavy", from(p.x-20, p.y-26).curve(p.x-24, p.y-2, p.x-16, p.y+6, p.x-7, p.y+6).curve(p.x+2, p.y+6, p.x+10, p.y-2, p.x+6, p.y-26),
+		from(p.x-7, p.y+6).curve(p.x-7, p.y+36, p.x+20, p.y+34, p.x+20, p.y+6))
+	c.draw("d-hole", disc(p.x+20, p.y-2, 8))
+	c.draw("d-solid", disc(p.x-20, p.y-26, 3), disc(p.x+6, p.y-26, 3))
+}
+
+func footSign(c *canvas, p pt) {
+	f := frame{p.x - 32, p.y + 26, 0.25}
+	c.draw("d-metal", f.put(box(tubeAt-15, 100, tubeAt+15, 216)))
+	c.draw("d-shell d-outer", f.put(shellOutline()))
+}
+
+// bars are two rails on posts, one behind the other, to walk between.
+func bars(c *canvas, p pt) {
+	for _, off := range []pt{{7, -12}, {-5, 2}} {
+		q := p.plus(off)
+		c.draw("d-line", from(q.x-20, q.y-10).line(q.x-20, q.y+24), from(q.x+20, q.y-10).line(q.x+20, q.y+24))
+		c.draw("d-heavy", from(q.x-28, q.y-10).line(q.x+28, q.y-10))
+	}
+	c.arrow(from(p.x-20, p.y+18).line(p.x+14, p.y+18))
+}
+
+// bust is head and shoulders; its shoulders end at p.
+func bust(c *canvas, class string, p pt, size float64) {
+	f := frame{p.x, p.y, size}
+	c.draw(class, f.put(from(-24, 0).curve(-24, 20, -14, 26, 0, 26).curve(14, 26, 24, 20, 24, 0).shut()), f.put(disc(0, 42, 13)))
+}
+
+func envelope(c *canvas, p pt) {
+	c.draw("d-hole", box(p.x-28, p.y-18, p.x+28, p.y+20))
+	c.draw("d-line", from(p.x-28, p.y-18).line(p.x, p.y+6, p.x+28, p.y-18))
+}
+
+func house(c *canvas, p pt) {
+	c.draw("d-hole", from(p.x-22, p.y+26).line(p.x-22, p.y-4, p.x, p.y-26, p.x+22, p.y-4, p.x+22, p.y+26).shut())
+	c.draw("d-heavy", from(p.x-30, p.y+2).line(p.x, p.y-28, p.x+30, p.y+2))
+	c.draw("d-line", box(p.x-6, p.y+6, p.x+6, p.y+26))
+}
+
+// wrench is an open one, from the lower left to the upper right.
+func wrench(c *canvas, p pt) {
+	out := from(-6, -30).line(-6, 8).curve(-16, 14, -16, 30, -6, 35).line(-6, 22, 6, 22, 6, 35).curve(16, 30, 16, 14, 6, 8).line(6, -30).curve(6, -38, -6, -38, -6, -30).shut()
+	f := frame{p.x, p.y, 0.95}
+	c.draw("d-hole", f.put(out.turned(pt{}, -45)))
+}
+
+// cup with a handle, and steam over it.
+func cup(c *canvas, p pt) {
+	c.draw("d-line", from(p.x+14, p.y).curve(p.x+34, p.y-4, p.x+32, p.y+20, p.x+12, p.y+16))
+	c.draw("d-hole", from(p.x-20, p.y-6).line(p.x+16, p.y-6).curve(p.x+16, p.y+14, p.x+12, p.y+24, p.x+6, p.y+26).line(p.x-10, p.y+26).curve(p.x-16, p.y+24, p.x-20, p.y+14, p.x-20, p.y-6).shut())
+	for _, x := range []float64{-10, 4} {
+		c.draw("d-thin", from(p.x+x, p.y-14).curve(p.x+x-6, p.y-20, p.x+x+6, p.y-24, p.x+x, p.y-31))
+	}
+}
+
+func peopleAround(c *canvas) {
+	you := pt{240, 334}
+	ring := []struct {
+		at    pt
+		sign  func(*canvas, pt)
+		names []string
+		does  string
+	}{
+		{pt{80, 124}, stethoscope, []string{"doctor"}, "skin, health"},
+		{pt{240, 124}, footSign, []string{"prosthetist"}, "leg, foot"},
+		{pt{400, 124}, bars, []string{"therapist"}, "walking"},
+		{pt{80, 334}, envelope, []string{"your plan"}, "payment"},
+		{pt{400, 334}, house, []string{"your people"}, "at home"},
+		{pt{80, 544}, wrench, []string{"technician"}, "mends"},
+		{pt{240, 544}, cup, []string{"occupational", "therapist"}, "daily tasks"},
+		{pt{400, 544}, func(c *canvas, p pt) {
+			bust(c, "d-hole", pt{p.x + 10, p.y + 20}, 0.78)
+			bust(c, "d-solid", pt{p.x - 10, p.y + 26}, 0.78)
+		}, []string{"a peer"}, "has a leg too"},
+	}
+	for _, r := range ring {
+		c.draw("d-line", from(you.x, you.y).line(r.at.x, r.at.y))
+	}
+	for _, r := range ring {
+		c.draw("d-hole", disc(r.at.x, r.at.y, ringSize))
+		r.sign(c, r.at)
+		if r.at.y < you.y {
+			c.title(r.at.plus(pt{0, -82}), above, r.names...)
+			c.note(r.at.plus(pt{0, -56}), above, r.does)
+			continue
+		}
+		c.title(r.at.plus(pt{0, 56}), below, r.names...)
+		c.note(r.at.plus(pt{0, 56 + lead*largest*float64(len(r.names))}), below, r.does)
+	}
+	c.draw("d-socket", disc(you.x, you.y, 58))
+	bust(c, "d-solid", pt{you.x, you.y + 8}, 1)
+	c.title(you.plus(pt{0, 14}), below, "you")
 }

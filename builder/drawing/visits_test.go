@@ -1,0 +1,22 @@
+package drawing
+
+import (
+	"strings"
+	"testing"
+)
+
+// Everything that is named in the picture is named in its description.
+func TestVisitNames(t *testing.T) {
+	for id, names := range map[string][]string{
+		"what-to-bring":     {"shoes", "hardest pair", "leg", "sock", "sheet", "listen", "glasses", "hearing aid"},
+		"people-around-you": {"doctor", "prosthetist", "therapist", "your plan", "your people", "technician", "occupational therapist", "a peer", "you"},
+	} {
+		d, _ := Find(id)
+		shown, told := words(t, id), strings.ToLower(d.Long)
+		for _, name := range names {
+			if !strings.Contains(shown, name) || !strings.Contains(told, name) {
+				t.Errorf("%s: %q is not both in %q and in %q", id, name, shown, d.Long)
+			}
+		}
+	}
+}
