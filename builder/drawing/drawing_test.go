@@ -87,7 +87,7 @@ func TestFind(t *testing.T) {
 		"shell-with-toes", "shell-without-toes", "heel-measured", "tilt-higher-heel", "tilt-lower-heel",
 		"slope-foot-flat", "roll-over", "split-toe-on-a-stone", "build-height",
 		"stairs-step-by-step", "foot-weekly-look", "shoe-on-with-a-horn", "five-tries", "what-to-bring", "part-of-the-foot",
-		"heel-and-artificial-knee", "child-grows", "people-around-you",
+		"heel-and-artificial-knee", "child-grows", "people-around-you", "first-days",
 	}
 	got := IDs()
 	slices.Sort(got)

@@ -10,6 +10,10 @@ var visits = []Drawing{
 		Long: "A circle with you in the middle, and eight circles round it, joined to it by lines. Doctor: skin and health. Prosthetist: leg and foot. Therapist: walking. Your plan: payment. " +
 			"Your people at home. Technician: mends. Occupational therapist: daily tasks. A peer: has a leg too.",
 		make: peopleAround},
+	{ID: "first-days", Title: "The first days with a new foot", Width: 480, Height: 480,
+		Long: "Four small pictures. Walk, short ways first: a person with an artificial leg takes a step, over an arrow that goes there and back. Look at your skin: the artificial leg is off and stands on the floor, and a person sits and looks at the end of the limb with a hand mirror. " +
+			"Note one line a day: a card with lines, and a pen. Call when in doubt: a phone.",
+		make: firstDays},
 }
 
 // boot is a high boot with a heel, from the side; its sole stands at y 0.
@@ -94,10 +98,8 @@ func whatToBring(c *canvas) {
 			c.draw("d-solid", star(390, y+6, 7))
 		}
 	}
-	c.draw("d-metal", from(424, 262).line(434, 262, 434, 340, 429, 356, 424, 340).shut())
-	c.draw("d-thin", from(424, 340).line(434, 340), from(424, 276).line(434, 276))
+	pen(c, 429, 262)
 	name(360, 388, "your sheet")
-	c.draw("d-solid", from(427.5, 351).line(430.5, 351, 429, 356).shut())
 
 	c.sign(frame{84, 610, 0.55}, standing)
 	c.companion(frame{160, 610, 0.55})
@@ -234,4 +236,59 @@ func peopleAround(c *canvas) {
 	c.draw("d-socket", disc(you.x, you.y, 58))
 	bust(c, "d-solid", pt{you.x, you.y + 8}, 1)
 	c.title(you.plus(pt{0, 14}), below, "you")
+}
+
+// pen has its top at x, y and its point 94 below.
+func pen(c *canvas, x, y float64) {
+	c.draw("d-metal", from(x-5, y).line(x+5, y, x+5, y+78, x, y+94, x-5, y+78).shut())
+	c.draw("d-thin", from(x-5, y+78).line(x+5, y+78), from(x-5, y+14).line(x+5, y+14))
+	c.draw("d-solid", from(x-1.5, y+89).line(x+1.5, y+89, x, y+94).shut())
+}
+
+func firstDays(c *canvas) {
+	name := func(x, y float64, title string, lines ...string) {
+		c.title(pt{x, y}, below, title)
+		c.note(pt{x, y + lead*largest}, below, lines...)
+	}
+	// A short way, there and back.
+	c.draw("d-sole", from(16, 176).line(224, 176))
+	f := frame{116, 176, 0.5}
+	c.sign(f, walking)
+	c.double(from(40, 192).line(196, 192))
+	name(120, 204, "walk", "short ways first")
+	// Sitting, the leg off, a mirror under the end of the limb.
+	g := frame{300, 176, 0.55}
+	c.draw("d-sole", from(256, 176).line(464, 176))
+	c.seated(g)
+	c.freeLeg(frame{408, 176, 0.19})
+	name(360, 204, "look", "at your skin")
+	// Card and pen.
+	c.draw("d-hole", box(56, 284, 156, 392))
+	for i := range 4 {
+		y := 306 + 22*float64(i)
+		c.draw("d-thin", from(70, y).line(142-10*float64(i%2), y))
+	}
+	pen(c, 182, 290)
+	name(120, 412, "note", "one line a day")
+	// A phone that rings.
+	c.draw("d-socket", pill(330, 282, 390, 394, 9))
+	c.draw("d-line", box(338, 296, 382, 374))
+	c.draw("d-solid", disc(360, 384, 4))
+	for _, r := range []float64{16, 28} {
+		c.draw("d-line", arc(pt{398, 300}, r, -60, 30), arc(pt{322, 300}, r, 150, 240))
+	}
+	name(360, 412, "call", "when in doubt")
+}
+
+// seated is a person on a stool who looks at a limb that ends below the knee, with a
+// mirror in hand.
+func (c *canvas) seated(f frame) {
+	c.draw("d-metal", f.put(box(-34, 58, 34, 66)), f.put(box(-26, 0, -20, 58)), f.put(box(20, 0, 26, 58)))
+	c.draw("d-limb", f.put(from(0, 78).line(62, 80, 66, 12, 92, 6)))
+	c.draw("d-limb", f.put(from(0, 80).line(64, 94, 92, 88)))
+	c.draw("d-trunk", f.put(from(10, 152).line(0, 84)))
+	c.draw("d-solid", f.put(disc(24, 184, 15)))
+	c.draw("d-limb", f.put(from(12, 148).line(46, 122, 86, 136)))
+	c.draw("d-heavy", f.put(from(86, 136).line(106, 120)))
+	c.draw("d-hole", f.put(oval(120, 104, 7, 22).turned(pt{120, 104}, 24)))
 }

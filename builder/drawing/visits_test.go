@@ -9,6 +9,7 @@ import (
 func TestVisitNames(t *testing.T) {
 	for id, names := range map[string][]string{
 		"what-to-bring":     {"shoes", "hardest pair", "leg", "sock", "sheet", "listen", "glasses", "hearing aid"},
+		"first-days":        {"walk", "short ways first", "look", "at your skin", "note", "one line a day", "call", "when in doubt"},
 		"people-around-you": {"doctor", "prosthetist", "therapist", "your plan", "your people", "technician", "occupational therapist", "a peer", "you"},
 	} {
 		d, _ := Find(id)
