@@ -23,7 +23,7 @@ type Drawing struct {
 }
 
 // all lists every drawing, in the order in which a reader may meet them.
-var all = slices.Concat(simple, springs, ankles, addons, shells, heels, slopes, heights, doing, visits, limbs)
+var all = slices.Concat(simple, springs, ankles, addons, shells, heels, slopes, heights, doing, visits, limbs, paying)
 
 // IDs names every drawing.
 func IDs() []string {

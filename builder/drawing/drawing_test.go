@@ -88,6 +88,7 @@ func TestFind(t *testing.T) {
 		"slope-foot-flat", "roll-over", "split-toe-on-a-stone", "build-height",
 		"stairs-step-by-step", "foot-weekly-look", "shoe-on-with-a-horn", "five-tries", "what-to-bring", "part-of-the-foot",
 		"heel-and-artificial-knee", "child-grows", "people-around-you", "first-days",
+		"what-gets-a-grade", "level-in-the-chart", "round-after-a-no",
 	}
 	got := IDs()
 	slices.Sort(got)
