@@ -86,7 +86,7 @@ func tickOrCross(c *canvas, p pt) {
 	c.draw("d-heavy", from(p.x-30, p.y).line(p.x-21, p.y+11, p.x-5, p.y-13), from(p.x+9, p.y-12).line(p.x+29, p.y+10), from(p.x+29, p.y-12).line(p.x+9, p.y+10))
 }
 
-// page with lines; paper with a cross on it.
+// notesPage is a page with lines, and refused one with a cross on it.
 func notesPage(c *canvas, p pt) {
 	c.draw("d-hole", box(p.x-21, p.y-29, p.x+21, p.y+29))
 	for i := range 4 {

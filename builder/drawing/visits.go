@@ -142,7 +142,7 @@ func (c *canvas) hearingAid(p pt) {
 // Signs of what people do, each inside a circle of ringSize about p.
 const ringSize = 46.0
 
-// stethoscope: two ear tips, tubes that meet, and the piece that listens.
+// stethoscope has two ear tips, tubes that meet, and the piece that listens.
 func stethoscope(c *canvas, p pt) {
 	c.draw("d-heavy", from(p.x-20, p.y-26).curve(p.x-24, p.y-2, p.x-16, p.y+6, p.x-7, p.y+6).curve(p.x+2, p.y+6, p.x+10, p.y-2, p.x+6, p.y-26),
 		from(p.x-7, p.y+6).curve(p.x-7, p.y+36, p.x+20, p.y+34, p.x+20, p.y+6))
