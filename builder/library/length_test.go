@@ -4,6 +4,7 @@ import (
 	"testing"
 
 	"keelpath/builder/explainer"
+	"keelpath/builder/internal/librarytest"
 	"keelpath/builder/prose"
 )
 
@@ -11,7 +12,7 @@ import (
 // words. What is looked up and not read through does not count: headings, the cells of
 // tables and the words of pictures.
 func TestPagesAreShort(t *testing.T) {
-	l := builtin(t)
+	l := librarytest.Load(t)
 	for _, p := range l.Explainers {
 		var text []string
 		for _, b := range p.Body.Blocks {
