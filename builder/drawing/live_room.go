@@ -36,7 +36,8 @@ var roomUnder = Live{
 
 func drawRoom(c *canvas) {
 	f := roomFrame
-	const limbEnd, top = 268.0, 400.0
+	// The limb goes on past the upper edge, however low its end stands.
+	const limbEnd, brim, top = 268.0, 400.0, 780.0
 	c.draw("d-sole", f.put(from(-140, 0).line(400, 0)))
 	c.hollowFoot(f)
 	c.draw("d-solid", f.put(heelLeaf()), f.put(leaf(9, 5, roundSpine...)))
@@ -46,14 +47,16 @@ func drawRoom(c *canvas) {
 	c.draw("d-metal", f.put(box(tubeAt-20, 91, tubeAt+20, 96)))
 	c.draw("d-metal", f.put(pill(tubeAt-19, 98, tubeAt+19, drawnBuild, 3)))
 	c.close()
+	c.shapes.WriteString(`<svg width="480" height="400">`) // cuts off what is above
 	c.open("socket")
-	c.draw("d-metal", f.put(from(tubeAt-30, 252).line(tubeAt+30, 252).curve(tubeAt+66, 276, tubeAt+70, 330, tubeAt+76, top).line(tubeAt+68, top).
-		curve(tubeAt+62, 330, tubeAt+56, 290, tubeAt+20, limbEnd-4, tubeAt+10, limbEnd-8, tubeAt-10, limbEnd-8, tubeAt-20, limbEnd-4, tubeAt-56, 290, tubeAt-62, 330, tubeAt-68, top).
-		line(tubeAt-76, top).curve(tubeAt-70, 330, tubeAt-66, 276, tubeAt-30, 252).shut()))
-	c.draw("d-shell d-outer", f.put(from(tubeAt-64, top).curve(tubeAt-58, 340, tubeAt-50, limbEnd, tubeAt, limbEnd, tubeAt+50, limbEnd, tubeAt+58, 340, tubeAt+64, top)))
+	c.draw("d-metal", f.put(from(tubeAt-30, 252).line(tubeAt+30, 252).curve(tubeAt+66, 276, tubeAt+70, 330, tubeAt+76, brim).line(tubeAt+92, top, tubeAt+84, top, tubeAt+68, brim).
+		curve(tubeAt+62, 330, tubeAt+56, 290, tubeAt+20, limbEnd-4, tubeAt+10, limbEnd-8, tubeAt-10, limbEnd-8, tubeAt-20, limbEnd-4, tubeAt-56, 290, tubeAt-62, 330, tubeAt-68, brim).
+		line(tubeAt-84, top, tubeAt-92, top, tubeAt-76, brim).curve(tubeAt-70, 330, tubeAt-66, 276, tubeAt-30, 252).shut()))
+	c.draw("d-shell d-outer", f.put(from(tubeAt-80, top).line(tubeAt-64, brim).curve(tubeAt-58, 340, tubeAt-50, limbEnd, tubeAt, limbEnd, tubeAt+50, limbEnd, tubeAt+58, 340, tubeAt+64, brim).line(tubeAt+80, top)))
 	a := f.at(tubeAt, limbEnd)
 	c.draw("d-lead", from(a.x, a.y).line(f.at(272, 0).x, a.y))
 	c.close()
+	c.shapes.WriteString("</svg>")
 	c.moving("d-hatched", "parts")
 	c.moving("d-thin", "room-size")
 	c.moving("d-thin", "build-size")
