@@ -218,3 +218,36 @@ func TestPrintedPages(t *testing.T) {
 		t.Error("a printed navigation would not be seen")
 	}
 }
+
+// All kinds of feet fit a few sheets of paper, with every reason and every source on them.
+func TestPrintedFeet(t *testing.T) {
+	t.Parallel()
+	b := newTab(t)
+	b.open(onDisk("learn/foot-types.html"))
+	print := b.print("A4", "learn/foot-types.html")
+	if print.Pages > 12 {
+		t.Errorf("the kinds of feet take %d pages of A4, want 12 or fewer", print.Pages)
+	}
+	for _, f := range lib.FootTypes {
+		for _, r := range lib.Rows {
+			if why := oneLine(f.Cells[r.ID.S].Why.S); !strings.Contains(print.Text, why) {
+				t.Errorf("%s, %s: the reason %q is not printed", f.ID.S, r.ID.S, why)
+			}
+		}
+	}
+	for _, part := range []string{"Open the source", "Choose the words", "Get ready"} {
+		if strings.Contains(print.Text, part) {
+			t.Errorf("%q is printed", part)
+		}
+	}
+	addresses := eval[[]string](b, `Array.from(document.querySelectorAll(".sources .address"), (e) => e.href)`)
+	if len(addresses) < 10 {
+		t.Fatalf("the page has only %d addresses of sources", len(addresses))
+	}
+	text := strings.ReplaceAll(print.Text, " ", "") // an address goes on in the next line
+	for _, a := range addresses {
+		if strings.Count(text, a) != 1 {
+			t.Errorf("%s is printed %d times, want once", a, strings.Count(text, a))
+		}
+	}
+}

@@ -12,8 +12,9 @@ import (
 // an entry a type with the reasons.
 type footTypesView struct {
 	PageView
-	Rows  []rowView
-	Types []footTypeView
+	Rows    []rowView
+	Types   []footTypeView
+	Sources []SourceView // of all marks, numbered
 }
 
 // rowView is one line of comparison with the words for its five marks.
@@ -43,11 +44,13 @@ type cellView struct {
 	Why            string
 	Practice       bool // rests on common practice, alone or beside sources
 	Sources        []LinkView
+	Numbers        []int // of the sources in the list below the kinds of feet; nil elsewhere
 }
 
 func (m *maker) footTypesPage() page {
 	return page{
 		name: footTypesName, title: "Kinds of feet, side by side", room: "learn", template: "foot-types", credits: m.siteCredits(),
+		styles:      []string{m.feetStyle.name},
 		description: "Every kind of foot held against the same rows, with the reason for each mark.",
 		model: func(v viewer, p PageView) (any, error) {
 			out := footTypesView{PageView: p}
@@ -57,9 +60,30 @@ func (m *maker) footTypesPage() page {
 			for _, t := range m.lib.FootTypes {
 				out.Types = append(out.Types, v.footTypeView(t))
 			}
+			out.Sources = v.bibliography(numberSources(out.Types), true)
 			return out, nil
 		},
 	}
+}
+
+// numberSources numbers what the marks cite, in the order in which it comes up,
+// and gives the ids in that order.
+func numberSources(types []footTypeView) []string {
+	var ids []string
+	numbers := map[string]int{}
+	for _, t := range types {
+		for i := range t.Cells {
+			c := &t.Cells[i]
+			for _, s := range c.Sources {
+				if numbers[s.ID] == 0 {
+					ids = append(ids, s.ID)
+					numbers[s.ID] = len(ids)
+				}
+				c.Numbers = append(c.Numbers, numbers[s.ID])
+			}
+		}
+	}
+	return ids
 }
 
 func (v viewer) footTypeView(t *library.FootType) footTypeView {

@@ -53,6 +53,7 @@ type maker struct {
 	mark      asset // the small picture in a browser's tab
 
 	wishStyle, wishScript asset // of the pages about wishes
+	feetStyle             asset // of the page of all kinds of feet
 }
 
 func newMaker(l *library.Library, files fs.FS) (*maker, error) {
@@ -64,7 +65,7 @@ func newMaker(l *library.Library, files fs.FS) (*maker, error) {
 	for entry, to := range map[string]*asset{
 		"style/site.css": &m.site, "style/planner.css": &m.planner, "client/planner.ts": &m.script,
 		"style/figure.css": &m.workbench, "client/workbench.ts": &m.figures,
-		"style/wishes.css": &m.wishStyle, "client/wishes.ts": &m.wishScript,
+		"style/wishes.css": &m.wishStyle, "client/wishes.ts": &m.wishScript, "style/feet.css": &m.feetStyle,
 	} {
 		if *to, err = bundle(files, entry); err != nil {
 			return nil, err
@@ -90,7 +91,7 @@ type job struct {
 // jobs lists every file of the site, assets first. No two have the same name.
 func (m *maker) jobs() ([]job, error) {
 	var out []job
-	for _, a := range []asset{m.site, m.planner, m.script, m.workbench, m.figures, m.carry, m.mark, m.wishStyle, m.wishScript} {
+	for _, a := range []asset{m.site, m.planner, m.script, m.workbench, m.figures, m.carry, m.mark, m.wishStyle, m.wishScript, m.feetStyle} {
 		out = append(out, job{a.name, func() ([]byte, error) { return a.data, nil }})
 	}
 	for _, p := range m.pages() {

@@ -152,8 +152,8 @@ func TestNames(t *testing.T) {
 			assets = append(assets, name)
 		}
 	}
-	if len(assets) != 9 {
-		t.Errorf("assets: %v, want four styles, four scripts and the mark", assets)
+	if len(assets) != 10 {
+		t.Errorf("assets: %v, want five styles, four scripts and the mark", assets)
 	}
 }
 

@@ -89,3 +89,26 @@ func TestPassages(t *testing.T) {
 		t.Errorf("a page without text has the grade %q", g)
 	}
 }
+
+func TestNumberSources(t *testing.T) {
+	cell := func(ids ...string) cellView {
+		var c cellView
+		for _, id := range ids {
+			c.Sources = append(c.Sources, LinkView{ID: id})
+		}
+		return c
+	}
+	types := []footTypeView{{Cells: []cellView{cell("b"), cell(), cell("a", "b")}}, {Cells: []cellView{cell("c", "a")}}}
+	if got, want := numberSources(types), []string{"b", "a", "c"}; !slices.Equal(got, want) {
+		t.Errorf("the sources are %q, want %q", got, want)
+	}
+	var got [][]int
+	for _, v := range types {
+		for _, c := range v.Cells {
+			got = append(got, c.Numbers)
+		}
+	}
+	if diff := cmp.Diff([][]int{{1}, nil, {2, 1}, {3, 2}}, got); diff != "" {
+		t.Errorf("the numbers of the cells (-want +got):\n%s", diff)
+	}
+}
