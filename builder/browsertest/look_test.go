@@ -67,6 +67,9 @@ func TestNarrowAndSpaced(t *testing.T) {
 		for _, wrong := range eval[[]string](b, layout) {
 			t.Errorf("%s at 320 px: %s", s.name, wrong)
 		}
+		for _, wide := range eval[[]string](b, `Array.from(document.querySelectorAll(".table")).filter((e) => e.scrollWidth > e.clientWidth).map((e) => e.textContent.trim().slice(0, 50))`) {
+			t.Errorf("%s at 320 px: a table scrolls sideways: %q", s.name, wide)
+		}
 		b.run(spacing)
 		for _, wrong := range eval[[]string](b, layout) {
 			t.Errorf("%s at 320 px, spaced: %s", s.name, wrong)

@@ -6,6 +6,7 @@ import (
 	"strconv"
 	"strings"
 	"unicode"
+	"unicode/utf8"
 
 	"github.com/yuin/goldmark/ast"
 	extast "github.com/yuin/goldmark/extension/ast"
@@ -135,7 +136,7 @@ func (r nodes) listing(w util.BufWriter, src []byte, n ast.Node, enter bool) (as
 }
 
 // table puts the table in a box of its own that a keyboard can scroll, named
-// by its header cells.
+// by its header cells. A wide table stacks on a narrow screen.
 func (nodes) table(w util.BufWriter, src []byte, n ast.Node, enter bool) (ast.WalkStatus, error) {
 	if !enter {
 		_, _ = w.WriteString("</tbody>\n</table></div>\n")
@@ -147,44 +148,114 @@ func (nodes) table(w util.BufWriter, src []byte, n ast.Node, enter bool) (ast.Wa
 			heads = append(heads, t)
 		}
 	}
-	fmt.Fprintf(w, "<div class=\"table\" role=\"region\" tabindex=\"0\" aria-label=\"Table: %s\"><table>\n", util.EscapeHTML([]byte(strings.Join(heads, ", "))))
+	class, role := "table", ""
+	if leastWidth(n, src) > narrowTable {
+		class, role = "table stacks", ` role="table"`
+		n.SetAttributeString("stacks", true)
+	}
+	fmt.Fprintf(w, "<div class=\"%s\" role=\"region\" tabindex=\"0\" aria-label=\"Table: %s\"><table%s>\n", class, util.EscapeHTML([]byte(strings.Join(heads, ", "))), role)
 	return ast.WalkContinue, nil
 }
 
-func (nodes) tableHeader(w util.BufWriter, _ []byte, _ ast.Node, enter bool) (ast.WalkStatus, error) {
-	if enter {
-		_, _ = w.WriteString("<thead>\n<tr>\n")
-	} else {
+// narrowTable is how many letters stand side by side in a table on a screen of 320 px.
+const narrowTable = 29
+
+// leastWidth is how narrow a table can get, in letters: the longest word of each
+// column, and one letter between two columns.
+func leastWidth(table ast.Node, src []byte) int {
+	var columns []int
+	for row := table.FirstChild(); row != nil; row = row.NextSibling() {
+		i := 0
+		for c := row.FirstChild(); c != nil; c = c.NextSibling() {
+			if i == len(columns) {
+				columns = append(columns, 0)
+			}
+			for _, word := range strings.FieldsFunc(plain(c, src), func(r rune) bool { return unicode.IsSpace(r) || r == '-' }) {
+				columns[i] = max(columns[i], utf8.RuneCountInString(word))
+			}
+			i++
+		}
+	}
+	sum := len(columns) - 1
+	for _, width := range columns {
+		sum += width
+	}
+	return sum
+}
+
+// stacks tells whether the table around a row or a cell stacks on a narrow screen.
+// There its parts are no table to the browser, so that each says by a role what it is.
+func stacks(n ast.Node) bool {
+	for ; n != nil; n = n.Parent() {
+		if n.Kind() == extast.KindTable {
+			_, yes := n.AttributeString("stacks")
+			return yes
+		}
+	}
+	return false
+}
+
+func (nodes) tableHeader(w util.BufWriter, _ []byte, n ast.Node, enter bool) (ast.WalkStatus, error) {
+	switch {
+	case !enter && stacks(n):
+		_, _ = w.WriteString("</tr>\n</thead>\n<tbody role=\"rowgroup\">\n")
+	case !enter:
 		_, _ = w.WriteString("</tr>\n</thead>\n<tbody>\n")
+	case stacks(n):
+		_, _ = w.WriteString("<thead role=\"rowgroup\">\n<tr role=\"row\">\n")
+	default:
+		_, _ = w.WriteString("<thead>\n<tr>\n")
 	}
 	return ast.WalkContinue, nil
 }
 
-func (nodes) tableRow(w util.BufWriter, _ []byte, _ ast.Node, enter bool) (ast.WalkStatus, error) {
-	if enter {
-		_, _ = w.WriteString("<tr>\n")
-	} else {
+func (nodes) tableRow(w util.BufWriter, _ []byte, n ast.Node, enter bool) (ast.WalkStatus, error) {
+	switch {
+	case !enter:
 		_, _ = w.WriteString("</tr>\n")
+	case stacks(n):
+		_, _ = w.WriteString("<tr role=\"row\">\n")
+	default:
+		_, _ = w.WriteString("<tr>\n")
 	}
 	return ast.WalkContinue, nil
 }
 
 // tableCell makes the first cell of each row its header, so that a screen
-// reader says which row it is in.
-func (nodes) tableCell(w util.BufWriter, _ []byte, n ast.Node, enter bool) (ast.WalkStatus, error) {
-	open, shut := "<td>", "</td>\n"
+// reader says which row it is in. In a table that stacks, each other cell begins
+// with the words of its column's header, which only show where it is stacked.
+func (nodes) tableCell(w util.BufWriter, src []byte, n ast.Node, enter bool) (ast.WalkStatus, error) {
+	tag, role, scope := "td", "cell", ""
 	switch {
 	case n.Parent().Kind() == extast.KindTableHeader:
-		open, shut = `<th scope="col">`, "</th>\n"
+		tag, role, scope = "th", "columnheader", ` scope="col"`
 	case n.PreviousSibling() == nil:
-		open, shut = `<th scope="row">`, "</th>\n"
+		tag, role, scope = "th", "rowheader", ` scope="row"`
 	}
-	if enter {
-		_, _ = w.WriteString(open)
-	} else {
-		_, _ = w.WriteString(shut)
+	if !enter {
+		fmt.Fprintf(w, "</%s>\n", tag)
+		return ast.WalkContinue, nil
+	}
+	if !stacks(n) {
+		fmt.Fprintf(w, "<%s%s>", tag, scope)
+		return ast.WalkContinue, nil
+	}
+	fmt.Fprintf(w, `<%s role="%s"%s>`, tag, role, scope)
+	if head := columnHead(n); head != nil && tag == "td" {
+		if words := strings.TrimSpace(plain(head, src)); words != "" {
+			fmt.Fprintf(w, `<span class="row">%s:</span> `, util.EscapeHTML([]byte(words)))
+		}
 	}
 	return ast.WalkContinue, nil
+}
+
+// columnHead is the header cell above a cell; nil where there is none.
+func columnHead(cell ast.Node) ast.Node {
+	head := cell.Parent().Parent().FirstChild().FirstChild()
+	for c := cell.PreviousSibling(); c != nil && head != nil; c = c.PreviousSibling() {
+		head = head.NextSibling()
+	}
+	return head
 }
 
 // headingIDs gives the headings of one page their ids. It holds each id given,
