@@ -86,10 +86,28 @@ type explainerView struct {
 	PageView
 	Message  string
 	Resident bool
+	Sections []explainer.Heading // to jump to; nil on a page of few
 	Body     template.HTML
 	Prompts  []PromptView
 	Sources  []SourceView
 	Figures  template.JS // the block of the figures on it; empty where it has none
+}
+
+// manySections is from how many sections on a page has a list of them at its top.
+const manySections = 9
+
+// sections gives the headings that a long page lists.
+func sections(all []explainer.Heading) []explainer.Heading {
+	var out []explainer.Heading
+	for _, h := range all {
+		if h.Level == 2 {
+			out = append(out, h)
+		}
+	}
+	if len(out) < manySections {
+		return nil
+	}
+	return out
 }
 
 func (m *maker) explainerPage(e *explainer.Page) page {
@@ -112,7 +130,7 @@ func (m *maker) explainerPage(e *explainer.Page) page {
 			block, err := v.figureBlock(e.Body.Figures)
 			return explainerView{
 				Figures:  block,
-				PageView: p, Message: e.Message.S, Resident: e.Audience.S != audiencePatient, Body: body.HTML,
+				PageView: p, Message: e.Message.S, Resident: e.Audience.S != audiencePatient, Sections: sections(e.Body.Headings), Body: body.HTML,
 				Prompts: v.prompts(e.Prompts), Sources: v.bibliography(body.Sources, true),
 			}, err
 		},

@@ -1,11 +1,13 @@
 package publish
 
 import (
+	"fmt"
 	"slices"
 	"testing"
 
 	"github.com/google/go-cmp/cmp"
 
+	"keelpath/builder/explainer"
 	"keelpath/builder/read"
 )
 
@@ -110,5 +112,19 @@ func TestNumberSources(t *testing.T) {
 	}
 	if diff := cmp.Diff([][]int{{1}, nil, {2, 1}, {3, 2}}, got); diff != "" {
 		t.Errorf("the numbers of the cells (-want +got):\n%s", diff)
+	}
+}
+
+func TestSections(t *testing.T) {
+	var all []explainer.Heading
+	for i := range manySections {
+		if got := sections(all); got != nil {
+			t.Errorf("%d sections are listed: %v", i, got)
+		}
+		all = append(all, explainer.Heading{Level: 2, ID: fmt.Sprintf("part-%d", i)}, explainer.Heading{Level: 3, ID: "below"})
+	}
+	got := sections(all)
+	if len(got) != manySections || slices.ContainsFunc(got, func(h explainer.Heading) bool { return h.Level != 2 }) {
+		t.Errorf("of %d sections these are listed: %v", manySections, got)
 	}
 }
