@@ -223,7 +223,8 @@ func (nodes) tableRow(w util.BufWriter, _ []byte, n ast.Node, enter bool) (ast.W
 
 // tableCell makes the first cell of each row its header, so that a screen
 // reader says which row it is in. In a table that stacks, each other cell begins
-// with the words of its column's header, which only show where it is stacked.
+// with the words of its column's header, which only show where it is stacked. An empty
+// one has none, and does not show there.
 func (nodes) tableCell(w util.BufWriter, src []byte, n ast.Node, enter bool) (ast.WalkStatus, error) {
 	tag, role, scope := "td", "cell", ""
 	switch {
@@ -241,7 +242,7 @@ func (nodes) tableCell(w util.BufWriter, src []byte, n ast.Node, enter bool) (as
 		return ast.WalkContinue, nil
 	}
 	fmt.Fprintf(w, `<%s role="%s"%s>`, tag, role, scope)
-	if head := columnHead(n); head != nil && tag == "td" {
+	if head := columnHead(n); head != nil && tag == "td" && n.HasChildren() {
 		if words := strings.TrimSpace(plain(head, src)); words != "" {
 			fmt.Fprintf(w, `<span class="row">%s:</span> `, util.EscapeHTML([]byte(words)))
 		}
