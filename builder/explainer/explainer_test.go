@@ -155,8 +155,8 @@ func TestHTML(t *testing.T) {
 		{name: "a table has scope", md: "| foot | push |\n|:---|---:|\n| solid | little |\n",
 			want: "<div class=\"table\" role=\"region\" tabindex=\"0\" aria-label=\"Table: foot, push\"><table>\n<thead>\n<tr>\n<th scope=\"col\">foot</th>\n<th scope=\"col\">push</th>\n</tr>\n</thead>\n<tbody>\n<tr>\n<th scope=\"row\">solid</th>\n<td>little</td>\n</tr>\n</tbody>\n</table></div>"},
 		{name: "a wide table stacks, and each cell names its column", md: "| foot | measured & where | uncomfortable |\n|---|---|---|\n| microprocessor | ramp | |\n",
-			want: "<div class=\"table stacks\" role=\"region\" tabindex=\"0\" aria-label=\"Table: foot, measured &amp; where, uncomfortable\"><table role=\"table\">\n<thead role=\"rowgroup\">\n<tr role=\"row\">\n<th role=\"columnheader\" scope=\"col\">foot</th>\n<th role=\"columnheader\" scope=\"col\">measured &amp; where</th>\n<th role=\"columnheader\" scope=\"col\">uncomfortable</th>\n</tr>\n</thead>\n" +
-				"<tbody role=\"rowgroup\">\n<tr role=\"row\">\n<th role=\"rowheader\" scope=\"row\">microprocessor</th>\n<td role=\"cell\"><span class=\"row\">measured &amp; where:</span> ramp</td>\n<td role=\"cell\"></td>\n</tr>\n</tbody>\n</table></div>"},
+			want: "<div class=\"table stacks\" role=\"region\" tabindex=\"0\" aria-label=\"Table: foot, measured &amp; where, uncomfortable\"><div role=\"table\"><table role=\"presentation\">\n<thead role=\"rowgroup\">\n<tr role=\"row\">\n<th role=\"columnheader\" scope=\"col\">foot</th>\n<th role=\"columnheader\" scope=\"col\">measured &amp; where</th>\n<th role=\"columnheader\" scope=\"col\">uncomfortable</th>\n</tr>\n</thead>\n" +
+				"<tbody role=\"rowgroup\">\n<tr role=\"row\">\n<th role=\"rowheader\" scope=\"row\">microprocessor</th>\n<td role=\"cell\"><span class=\"row\">measured &amp; where:</span> ramp</td>\n<td role=\"cell\"></td>\n</tr>\n</tbody>\n</table></div></div>"},
 		{name: "signs are escaped", md: "a < b & \"c\" 'd'",
 			want: "<p>a &lt; b &amp; &quot;c&quot; 'd'</p>"},
 		{name: "a table's name is escaped", md: "| a \"b\" | & |\n|---|---|\n| c | d |\n",

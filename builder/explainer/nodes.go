@@ -139,7 +139,11 @@ func (r nodes) listing(w util.BufWriter, src []byte, n ast.Node, enter bool) (as
 // by its header cells. A wide table stacks on a narrow screen.
 func (nodes) table(w util.BufWriter, src []byte, n ast.Node, enter bool) (ast.WalkStatus, error) {
 	if !enter {
-		_, _ = w.WriteString("</tbody>\n</table></div>\n")
+		end := "</div>\n"
+		if stacks(n) {
+			end = "</div></div>\n"
+		}
+		_, _ = w.WriteString("</tbody>\n</table>" + end)
 		return ast.WalkContinue, nil
 	}
 	var heads []string
@@ -148,12 +152,12 @@ func (nodes) table(w util.BufWriter, src []byte, n ast.Node, enter bool) (ast.Wa
 			heads = append(heads, t)
 		}
 	}
-	class, role := "table", ""
+	class, begin := "table", "<table>"
 	if leastWidth(n, src) > narrowTable {
-		class, role = "table stacks", ` role="table"`
+		class, begin = "table stacks", `<div role="table"><table role="presentation">`
 		n.SetAttributeString("stacks", true)
 	}
-	fmt.Fprintf(w, "<div class=\"%s\" role=\"region\" tabindex=\"0\" aria-label=\"Table: %s\"><table%s>\n", class, util.EscapeHTML([]byte(strings.Join(heads, ", "))), role)
+	fmt.Fprintf(w, "<div class=\"%s\" role=\"region\" tabindex=\"0\" aria-label=\"Table: %s\">%s\n", class, util.EscapeHTML([]byte(strings.Join(heads, ", "))), begin)
 	return ast.WalkContinue, nil
 }
 
@@ -184,7 +188,9 @@ func leastWidth(table ast.Node, src []byte) int {
 }
 
 // stacks tells whether the table around a row or a cell stacks on a narrow screen.
-// There its parts are no table to the browser, so that each says by a role what it is.
+// There its parts are laid out as no table, and some browsers then no longer tell that
+// it is one, so each part says by a role what it is. HTML allows that only where the
+// table itself gives up its role, and a box around it has it.
 func stacks(n ast.Node) bool {
 	for ; n != nil; n = n.Parent() {
 		if n.Kind() == extast.KindTable {
