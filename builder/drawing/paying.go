@@ -10,7 +10,7 @@ var paying = []Drawing{
 			"A dashed line from the chart toward a foot is crossed out: a level does not pick a foot.",
 		make: levelInChart},
 	{ID: "round-after-a-no", Title: "From the notes to a yes, and the way round after a no", Width: 480, Height: 470,
-		Long: "Six circles joined by arrows. Above, from left to right: the notes say why, the clinic sends them, the plan answers. From the plan one arrow leads down to yes, and the foot can be ordered. Another leads to no, where you get the reason in writing. " +
+		Long: "Six circles joined by arrows. Above, from left to right: the notes say why, the clinic sends them, the plan answers. From the plan one arrow leads down to yes, and the foot can be ordered. Another leads to no, where you ask for the reason in writing. " +
 			"From there an arrow leads to a new look, where the reason is answered, and from there up to the notes again.",
 		make: roundAfterNo},
 }
@@ -118,7 +118,7 @@ func roundAfterNo(c *canvas) {
 		{pt{240, top}, envelope, "clinic", "sends them"},
 		{pt{400, top}, tickOrCross, "plan", "answers"},
 		{pt{400, low}, footSign, "yes", "order"},
-		{pt{240, low}, refused, "no", "get the reason"},
+		{pt{240, low}, refused, "no", "ask why"},
 		{pt{80, low}, lens, "new look", "answer it"},
 	} {
 		c.draw("d-hole", disc(s.at.x, s.at.y, ringSize))

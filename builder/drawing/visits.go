@@ -6,7 +6,7 @@ var visits = []Drawing{
 		Long: "Six small pictures. A pair of laced shoes: the shoes worn most. A pair of high boots with a heel: the hardest pair. An artificial leg with its foot, and a sock beside it. " +
 			"A sheet of questions with boxes to tick, some of them starred, and a pen. Two people side by side, one with an artificial leg: someone to listen. A pair of glasses and a hearing aid.",
 		make: whatToBring},
-	{ID: "people-around-you", Title: "You and the people who work with you", Width: 480, Height: 700,
+	{ID: "people-around-you", Title: "You and the people who work with you", Width: 480, Height: 762,
 		Long: "A circle with you in the middle, and eight circles round it, joined to it by lines. Doctor: skin and health. Prosthetist: leg and foot. Therapist: walking. Your plan: payment. " +
 			"Your people at home. Technician: mends. Occupational therapist: daily tasks. A peer: has a leg too.",
 		make: peopleAround},
@@ -213,7 +213,7 @@ func peopleAround(c *canvas) {
 		{pt{80, 334}, envelope, []string{"your plan"}, "payment"},
 		{pt{400, 334}, house, []string{"your people"}, "at home"},
 		{pt{80, 544}, wrench, []string{"technician"}, "mends"},
-		{pt{240, 544}, cup, []string{"occupational", "therapist"}, "daily tasks"},
+		{pt{240, 606}, cup, []string{"occupational", "therapist"}, "daily tasks"},
 		{pt{400, 544}, func(c *canvas, p pt) {
 			bust(c, "d-hole", pt{p.x + 10, p.y + 20}, 0.78)
 			bust(c, "d-solid", pt{p.x - 10, p.y + 26}, 0.78)
