@@ -20,6 +20,7 @@ var loadStack = Live{
 			out = append(out,
 				Move{in + "-box", "d", filled("M%1 {%3-%4*("+below+")}H%2V{%3-%4*("+below+"+"+in+"/kg)}H%1Z", stackAt-half, stackAt+half, stackFoot, stackScale)},
 				Move{in + "-lead", "d", filled("M%1 {%2-%3*("+below+"+"+in+"/kg/2)}L%4 %5", stackAt+half, stackFoot, stackScale, 252, leadLevel(i))},
+				Move{in + "-box", "display", in + " > 0*kg"},
 				Move{in + "-lead", "display", in + " > 0*kg"},
 			)
 			below += "+" + in + "/kg"

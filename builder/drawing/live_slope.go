@@ -15,7 +15,7 @@ const hillHinge = (ankleHeight + 14) * hillScale
 var slopeStand = Live{
 	Drawing: Drawing{ID: "slope", Title: "Standing foot-flat, facing up and facing down", Width: 480, Height: 352,
 		Long: "Two feet stand flat on a slope that is as steep as you set it, each with the leg upright. At the left the foot faces up the slope, and its ankle bends toe up. At the right it faces down, and its ankle bends toe down. " +
-			"A dashed line stands square on each sole, and an arc shows the angle between it and the leg. The text below the drawing says the same.",
+			"A dashed line stands square on each sole, and an arc shows the angle between it and the leg, which stands below in degrees. The text below the drawing says the same.",
 		make: drawSlope},
 	Moves: func() []Move {
 		var out []Move
@@ -28,7 +28,6 @@ var slopeStand = Live{
 			const r = 200 * hillScale
 			turned := func(way string) string { return "rotate({0" + way + "needed/deg} %1 %2)" }
 			out = append(out,
-				Move{s.name + "-ground", "d", filled("M%1 {%3"+s.turn+"(%1-%4)*ground}L%2 {%3"+s.turn+"(%2-%4)*ground}", s.x-104, s.x+116, hillLevel, s.x)},
 				Move{s.name, "transform", filled(turned(s.turn), s.x, hillLevel)},
 				Move{s.name + "-leg", "transform", filled(turned(s.back), s.x, y)},
 				Move{s.name + "-arc", "d", filled("M%1 {%2-%3}Q{%1"+s.turn+"%3*sine(needed/2)/sine(90*deg-needed/2)} {%2-%3} {%1"+s.turn+"%3*sine(needed)} {%2-%3*sine(90*deg-needed)}", s.x, y, r)},
@@ -47,8 +46,8 @@ func drawSlope(c *canvas) {
 		x    float64
 	}{{"up", hillUp}, {"down", hillDown}} {
 		f := frame{s.x - tubeAt*hillScale, hillLevel, hillScale}
-		c.moving("d-sole", s.name+"-ground")
 		c.open(s.name)
+		c.draw("d-sole", from(s.x-104, hillLevel).line(s.x+116, hillLevel))
 		c.draw("d-shell d-outer", f.put(shoeSole(14)))
 		c.draw("d-shell d-outer", f.put(shellOutline().moved(0, 14)))
 		hinge := pt{tubeAt, ankleHeight + 14}
@@ -66,7 +65,7 @@ func drawSlope(c *canvas) {
 	c.handle("down-handle", pt{hillDown - hillReach, hillLevel}, true)
 	c.title(pt{hillUp, 20}, above, "facing up")
 	c.title(pt{hillDown, 20}, above, "facing down")
-	c.says("d-text", "toe-up", pt{hillUp, 45}, above, "")
-	c.says("d-text", "toe-down", pt{hillDown, 45}, above, "")
-	c.says("d-text", "grade-word", pt{(hillUp + hillDown) / 2, 322}, above, "")
+	c.note(pt{hillUp, 45}, above, "toe up")
+	c.note(pt{hillDown, 45}, above, "toe down")
+	c.says("d-text d-bold", "bend-word", pt{(hillUp + hillDown) / 2, 322}, above, "") // one text for both: each is costly to lay out
 }

@@ -221,8 +221,10 @@ class Run {
     for (const key in shown.attrs) {
       const text = shown.attrs[key] as string;
       if (this.was[key] === text) continue;
-      this.was[key] = text;
       const [part, attr] = key.split(" ") as [string, string];
+      // What is not shown is brought up to date when it is.
+      if (attr !== "display" && shown.attrs[part + " display"] === "none") continue;
+      this.was[key] = text;
       (this.parts[part] as Element).setAttribute(attr, text);
     }
     for (const said of this.says) if (said.follows === "always" || (said.follows === "inputs" && !this.grabbed)) this.word(said);
