@@ -33,7 +33,7 @@ var slope = &Figure{
 		{ID: "studied", Place: Sentence, Cases: []Case{
 			{If: "needed > 10*deg", Text: "This is steeper than the 5 and 10 degrees on which standing has been studied. Ask how many degrees your own ankle gives each way."},
 			{If: "slope > 0*percent", Text: "Standing has been studied on 5 and on 10 degrees. Ask how many degrees your own ankle gives each way."}}},
-		{ID: "bend-word", Place: Label, Cases: []Case{{If: "slope == 0*percent", Text: "level: no bend"}, {Text: "each {needed-n}° on {grade} %, 1 in {n}"}}},
+		{ID: "bend-word", Place: Label, Cases: []Case{{If: "slope == 0*percent", Text: "level: no bend"}, {Text: "each bends {needed-n}° on {grade} %"}}},
 		{ID: "prompt", Place: Prompt, Cases: []Case{
 			{If: "slope > 0*percent", Text: "My slope is about {grade} %, or {needed}. How far does my ankle bend, up and down, when I stand on it?"},
 			{Text: "How far does my ankle bend, up and down, when I stand on a slope?"}}},
