@@ -42,10 +42,14 @@ func TestFigureByKeyboard(t *testing.T) {
 		b := newTab(t)
 		b.openPage(figurePage("heel-change"), address)
 		b.tabTo("Other shoes: sole under the heel")
+		b.run(`window.said = []; new MutationObserver(() => { const s = document.querySelector('.figure [data-slot="status"]').textContent; if (s) window.said.push(s); }).observe(document.querySelector('.figure [data-slot="status"]'), { childList: true, characterData: true, subtree: true })`)
 		for range 10 {
 			b.press("Up")
 		}
-		b.settled()
+		b.waitFor(`document.querySelector('.figure [data-slot="status"]').textContent !== ""`)
+		if said := eval[[]string](b, `window.said`); len(said) != 1 {
+			t.Errorf("ten steps up are told %d times: %q", len(said), said)
+		}
 		for _, want := range []string{"28 mm (1 1/8 in) higher", "forward", "to bend"} {
 			if got := b.figureText("tips"); !strings.Contains(got, want) {
 				t.Errorf("ten steps up, the figure says %q, want %q in it", got, want)

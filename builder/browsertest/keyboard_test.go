@@ -11,6 +11,46 @@ import (
 	"keelpath/builder/tree"
 )
 
+// An amount that was refused says so to those who do not see it, and says no more of it
+// once it is corrected.
+func TestCorrectedAmount(t *testing.T) {
+	t.Parallel()
+	b := newTab(t)
+	b.openPlanner(onDisk)
+	b.toAmount("heel-height")
+	described := `(() => { const f = document.querySelector("#planner .entry input"); return (f.getAttribute("aria-describedby") || "").split(" ").map((id) => { const e = document.getElementById(id); return e ? e.textContent : ""; }).join(" "); })()`
+	before := eval[string](b, described)
+	if s := b.hand(`write(planner.querySelector(".entry input"), "three fingers"); next()`); s.Problem == "" || !strings.Contains(eval[string](b, described), s.Problem) {
+		t.Fatalf("what cannot be read is not described as wrong: %q", s.Problem)
+	}
+	b.hand(`write(planner.querySelector(".entry input"), "10 mm")`)
+	if now := eval[string](b, described); now != before {
+		t.Errorf("the corrected amount is described as %q, and was as %q", now, before)
+	}
+	if eval[bool](b, `document.querySelector("#planner .entry input").hasAttribute("aria-invalid")`) {
+		t.Error("the corrected amount counts as wrong")
+	}
+}
+
+// toAmount goes through a topic until a question asks for an amount, along a worked example.
+func (b *tab) toAmount(id string) {
+	b.t.Helper()
+	tr := lib.Tree(id)
+	for _, ex := range tr.Examples {
+		path := walk(b.t, tr, ex.Given())
+		at := slices.IndexFunc(path.Steps, func(s tree.Step) bool { return tr.Question(s.Question).Measure != nil })
+		if at < 0 {
+			continue
+		}
+		b.choose(id)
+		for _, step := range path.Steps[:at] {
+			b.choose(step.Chosen...)
+		}
+		return
+	}
+	b.t.Fatalf("%s asks for no amount", id)
+}
+
 // A patient takes two trees, stars three questions, adds one, prints, and clears,
 // with no hand but the one on the keyboard. The test looks at the page by script and
 // acts by keys alone.

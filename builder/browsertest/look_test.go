@@ -78,6 +78,36 @@ func TestNarrowAndSpaced(t *testing.T) {
 	})
 }
 
+// Each part of a shelf's entry stands on a line of its own: the link, what it is about, and
+// what is counted of it. None runs on behind another.
+func TestShelvesStandApart(t *testing.T) {
+	t.Parallel()
+	b := newTab(t)
+	b.size(1280, 900)
+	for _, name := range []string{"teach/index.html", "learn/index.html", "workbench/index.html"} {
+		b.open(onDisk(name))
+		lines := eval[[][]string](b, `Array.from(document.querySelectorAll(".shelf > li"), (li) => li.innerText.split("\n").map((line) => line.trim()).filter((line) => line))`)
+		if len(lines) == 0 {
+			t.Errorf("%s has no shelf", name)
+		}
+		for _, entry := range lines {
+			for _, line := range entry {
+				if words := strings.Fields(line); strings.Contains(line, " questions, ") && len(words) > 1 && words[1] != "questions," {
+					t.Errorf("%s: what is counted runs on behind the words before it: %q", name, line)
+				}
+			}
+			if len(entry) < 2 {
+				t.Errorf("%s: an entry is on one line: %q", name, entry)
+			}
+		}
+	}
+	b.scriptOff()
+	b.open(onDisk(plannerName))
+	if gaps := eval[[]float64](b, `Array.from(document.querySelectorAll("#planner-plain .shelf > li"), (li) => { const r = document.createRange(); r.selectNodeContents(li.lastChild); return r.getBoundingClientRect().top - li.querySelector("a").getBoundingClientRect().bottom; })`); len(gaps) == 0 || slices.Max(gaps) > 4 {
+		t.Errorf("between a topic and what it is about stands an empty line: %v", gaps)
+	}
+}
+
 // Pages broken on purpose: each fault must be seen.
 func TestLayoutFaultsAreSeen(t *testing.T) {
 	t.Parallel()

@@ -132,6 +132,40 @@ func (p printout) lines(from, to string) int {
 	return n
 }
 
+// A list of sources that has ten entries or more prints each number whole: what stands
+// outside the printed text's edge is cut off.
+func TestSourceNumbersPrint(t *testing.T) {
+	t.Parallel()
+	long := 0
+	b := newTab(t)
+	for _, name := range files(t, siteDir, ".html") {
+		n := 0
+		for d := range pageOf(t, siteDir, name).Descendants() {
+			if d.Data == "li" && strings.HasPrefix(attr(d, "id"), "source-") && d.Parent.Data == "ol" {
+				n++
+			}
+		}
+		if n < 10 {
+			continue
+		}
+		long++
+		b.open(onDisk(name))
+		p := b.print("A4", "sources-"+name)
+		_, list, ok := strings.Cut(string(run(t, "pdftotext", "-raw", p.file, "-")), "Sources\n")
+		if !ok {
+			t.Fatalf("%s: no list of sources is printed", name)
+		}
+		for i := 1; i <= n; i++ {
+			if !regexp.MustCompile(fmt.Sprintf(`(?m)^\f?\s*%d\. `, i)).MatchString(list) {
+				t.Errorf("%s: the source %d of %d is printed without its number", name, i, n)
+			}
+		}
+	}
+	if long < 17 {
+		t.Errorf("only %d pages have ten sources or more", long)
+	}
+}
+
 // readGrey reads a portable grey map.
 func readGrey(t testing.TB, data []byte) (grey []byte, w, h int) {
 	t.Helper()

@@ -128,6 +128,11 @@ func TestWordsIn(t *testing.T) {
 	}
 }
 
+// small is a table of one cell under the head "a".
+func small(name, cell string) string {
+	return "<div class=\"table\" role=\"region\" tabindex=\"0\" aria-label=\"Table: " + name + "\"><table>\n<thead>\n<tr>\n<th scope=\"col\">a</th>\n</tr>\n</thead>\n<tbody>\n<tr>\n<th scope=\"row\">" + cell + "</th>\n</tr>\n</tbody>\n</table></div>"
+}
+
 func TestHTML(t *testing.T) {
 	for _, c := range []struct {
 		name, md, want string
@@ -157,6 +162,8 @@ func TestHTML(t *testing.T) {
 		{name: "a wide table stacks, and each cell names its column", md: "| foot | measured & where | uncomfortable |\n|---|---|---|\n| microprocessor | ramp | |\n",
 			want: "<div class=\"table stacks\" role=\"region\" tabindex=\"0\" aria-label=\"Table: foot, measured &amp; where, uncomfortable\"><div role=\"table\"><table role=\"presentation\">\n<thead role=\"rowgroup\">\n<tr role=\"row\">\n<th role=\"columnheader\" scope=\"col\">foot</th>\n<th role=\"columnheader\" scope=\"col\">measured &amp; where</th>\n<th role=\"columnheader\" scope=\"col\">uncomfortable</th>\n</tr>\n</thead>\n" +
 				"<tbody role=\"rowgroup\">\n<tr role=\"row\">\n<th role=\"rowheader\" scope=\"row\">microprocessor</th>\n<td role=\"cell\"><span class=\"row\">measured &amp; where:</span> ramp</td>\n<td role=\"cell\"></td>\n</tr>\n</tbody>\n</table></div></div>"},
+		{name: "tables with the same heads are told apart by their headings, and under one heading by a number", md: "## Gains\n\n| a |\n|---|\n| c |\n\n## Losses\n\n| a |\n|---|\n| d |\n\n| a |\n|---|\n| e |\n",
+			want: "<h2 id=\"gains\">Gains</h2>\n" + small("a. Gains", "c") + "\n<h2 id=\"losses\">Losses</h2>\n" + small("a. Losses", "d") + "\n" + small("a. Losses (2)", "e")},
 		{name: "signs are escaped", md: "a < b & \"c\" 'd'",
 			want: "<p>a &lt; b &amp; &quot;c&quot; 'd'</p>"},
 		{name: "a table's name is escaped", md: "| a \"b\" | & |\n|---|---|\n| c | d |\n",

@@ -146,19 +146,51 @@ func (nodes) table(w util.BufWriter, src []byte, n ast.Node, enter bool) (ast.Wa
 		_, _ = w.WriteString("</tbody>\n</table>" + end)
 		return ast.WalkContinue, nil
 	}
-	var heads []string
-	for c := n.FirstChild().FirstChild(); c != nil; c = c.NextSibling() {
-		if t := strings.TrimSpace(plain(c, src)); t != "" {
-			heads = append(heads, t)
-		}
-	}
 	class, begin := "table", "<table>"
 	if leastWidth(n, src) > narrowTable {
 		class, begin = "table stacks", `<div role="table"><table role="presentation">`
 		n.SetAttributeString("stacks", true)
 	}
-	fmt.Fprintf(w, "<div class=\"%s\" role=\"region\" tabindex=\"0\" aria-label=\"Table: %s\">%s\n", class, util.EscapeHTML([]byte(strings.Join(heads, ", "))), begin)
+	fmt.Fprintf(w, "<div class=\"%s\" role=\"region\" tabindex=\"0\" aria-label=\"Table: %s\">%s\n", class, util.EscapeHTML([]byte(tableName(n, src))), begin)
 	return ast.WalkContinue, nil
+}
+
+// tableName is what a table is called: its header cells, and where another table of the
+// page has the same ones, the heading it stands under; under one heading they are counted.
+func tableName(table ast.Node, src []byte) string {
+	name := headsOf(table, src)
+	under, heading, place := "", "", 0
+	same, before := 0, 0
+	for c := table.OwnerDocument().FirstChild(); c != nil; c = c.NextSibling() {
+		switch {
+		case c.Kind() == ast.KindHeading:
+			heading, before = strings.TrimSpace(plain(c, src)), 0
+		case c.Kind() == extast.KindTable && headsOf(c, src) == name:
+			same++
+			before++
+			if c == table {
+				under, place = heading, before
+			}
+		}
+	}
+	if same > 1 && under != "" {
+		name += ". " + under
+	}
+	if place > 1 {
+		name += fmt.Sprintf(" (%d)", place)
+	}
+	return name
+}
+
+// headsOf joins a table's header cells.
+func headsOf(table ast.Node, src []byte) string {
+	var heads []string
+	for c := table.FirstChild().FirstChild(); c != nil; c = c.NextSibling() {
+		if t := strings.TrimSpace(plain(c, src)); t != "" {
+			heads = append(heads, t)
+		}
+	}
+	return strings.Join(heads, ", ")
 }
 
 // narrowTable is how many letters stand side by side in a table on a screen of 320 px.

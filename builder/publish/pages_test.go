@@ -564,6 +564,40 @@ Come by the [heel tree](tree:heel-height).
 	}
 }
 
+// A tree that has no worked example has no empty part for them, and no link to one.
+func TestListingWithoutExamples(t *testing.T) {
+	out := renderAll(t, load(t, map[string]string{"content/edition.yaml": "training:\n  Alder Quay team: Two prosthetists.\n", "trees/rounds.yaml": `tree: rounds
+title: Rounds
+audience: resident
+purpose: Ask what comes next.
+authors: [Alder Quay team]
+reviewers: []
+reviewed: 2026-10-01
+review-by: 2027-10-01
+sources: []
+funding: Paid for by the clinic.
+start: first
+questions:
+  first:
+    text: What comes next?
+    why: It helps to say it.
+    answers:
+      see: { text: We look, go: end }
+      unsure: { text: Not sure, go: ask }
+endings:
+  end:
+    title: Look again
+    text: Look once more.
+  ask:
+    title: Ask someone
+    text: Ask someone who was there.
+`}))
+	n := pageNamed(t, out, "teach/rounds.html")
+	if text := textOf(n); strings.Contains(text, "Worked examples") || strings.Contains(text, "these people") {
+		t.Errorf("a tree without examples has a part for them: %s", text)
+	}
+}
+
 // Two pages cannot have one name; the error says what to do.
 func TestNameTwice(t *testing.T) {
 	l := load(t, map[string]string{"content/en/glossary.md": `---

@@ -245,6 +245,71 @@ func TestEveryPage(t *testing.T) {
 	}
 }
 
+// Of what a reader moves among by its name, each name stands once on a page: landmarks,
+// tables and groups.
+func TestNamesStandOnce(t *testing.T) {
+	for name, n := range pagesOf(t, builtin(t)) {
+		seen := map[string]bool{}
+		for _, e := range elements(n) {
+			kind, called := kindOf(e), calledBy(t, n, e)
+			if kind == "" || called == "" || inTemplate(e) {
+				continue
+			}
+			if key := kind + " " + called; seen[key] {
+				t.Errorf("%s: two parts are called %q", name, key)
+			} else {
+				seen[key] = true
+			}
+		}
+	}
+	twice := parsed(t, `<nav aria-label="A"></nav><nav aria-label="A"></nav>`)
+	if all := elements(twice, "nav"); kindOf(all[0])+calledBy(t, twice, all[1]) != "navA" {
+		t.Error("a name that stands twice would not be seen")
+	}
+}
+
+// kindOf is the role under which a reader's software lists an element; of an inner table
+// the box around it has the role.
+func kindOf(e *html.Node) string {
+	if role, ok := attr(e, "role"); ok {
+		return role
+	}
+	if slices.Contains([]string{"nav", "section", "table"}, e.Data) {
+		return e.Data
+	}
+	return ""
+}
+
+// calledBy is an element's accessible name, by the attributes and the caption that give one.
+func calledBy(t *testing.T, page, e *html.Node) string {
+	t.Helper()
+	if label, ok := attr(e, "aria-label"); ok {
+		return label
+	}
+	if by, ok := attr(e, "aria-labelledby"); ok {
+		var parts []string
+		for _, id := range strings.Fields(by) {
+			parts = append(parts, textOf(byID(t, page, id)))
+		}
+		return strings.Join(parts, " ")
+	}
+	for c := range e.ChildNodes() {
+		if c.Data == "caption" {
+			return textOf(c)
+		}
+	}
+	return ""
+}
+
+func parsed(t *testing.T, text string) *html.Node {
+	t.Helper()
+	n, err := html.Parse(strings.NewReader(text))
+	if err != nil {
+		t.Fatal(err)
+	}
+	return n
+}
+
 func checkScripts(t *testing.T, n *html.Node) {
 	t.Helper()
 	scripts := 0

@@ -31,6 +31,10 @@ interface Said {
 /** How long a drag rests, in ms, until all that it changes is written. */
 const restTime = 120;
 
+/** How long a slider rests, in ms, until the result is told. Each press of an arrow key
+ * ends a change of its own, and a message at each would drown the next. */
+const keysRest = 700;
+
 class Run {
   private readonly settings: Settings = { amounts: {}, chosen: {}, us: false };
   private readonly says: Said[];
@@ -42,6 +46,7 @@ class Run {
   private shown: Look | undefined;
   private asked = 0;
   private rests = 0;
+  private tells = 0;
   private moved = 0;
   private grabbed = false;
   private toldNow = false;
@@ -109,7 +114,7 @@ class Run {
       this.slide(input, Number(slider.value));
       this.refuse(set, field, "");
     });
-    slider.addEventListener("change", () => this.tell());
+    slider.addEventListener("change", () => this.tell(keysRest));
     field.addEventListener("change", () => {
       this.refuse(set, field, this.type(input, field.value));
       this.later();
@@ -180,6 +185,7 @@ class Run {
 
   /** Shows once in the next frame, however often it was asked. */
   private later(): void {
+    clearTimeout(this.tells);
     if (this.toldNow) slot(this.root, "status").textContent = "";
     this.toldNow = false;
     this.shown = undefined;
@@ -271,16 +277,22 @@ class Run {
     return look(bare, one, this.units).text(input.id).split(" (")[0] as string;
   }
 
-  /** Says the result once, when the reader has stopped. */
-  private tell(): void {
+  /** Shows all that follows, and says the result once, when the reader has stopped. */
+  private tell(wait = 0): void {
     requestAnimationFrame(() => {
       this.show();
       this.fillFields();
       this.showQuestion();
-      const open = this.all(".figure-says p").filter((p) => !p.hidden);
-      this.toldNow = true;
-      slot(this.root, "status").textContent = open.map((p) => p.textContent).join(" ");
+      clearTimeout(this.tells);
+      if (wait) this.tells = setTimeout(() => this.sayResult(), wait);
+      else this.sayResult();
     });
+  }
+
+  private sayResult(): void {
+    const open = this.all(".figure-says p").filter((p) => !p.hidden);
+    this.toldNow = true;
+    slot(this.root, "status").textContent = open.map((p) => p.textContent).join(" ");
   }
 
   // The question to bring

@@ -15,7 +15,23 @@ export function showProblem(view: HTMLElement, text: string): void {
   problem.scrollIntoView({ block: "nearest" });
 }
 
+/** Takes it away again: what is corrected is no longer described as wrong. */
+export function hideProblem(view: HTMLElement): void {
+  const problem = slot(view, "problem");
+  problem.hidden = true;
+  for (const field of Array.from(view.querySelectorAll(`[aria-describedby~="${problem.id}"]`))) {
+    field.removeAttribute("aria-invalid");
+    const ids = described(field, problem.id);
+    if (ids.length) field.setAttribute("aria-describedby", ids.join(" "));
+    else field.removeAttribute("aria-describedby");
+  }
+}
+
 function describe(element: Element, id: string): void {
-  const ids = (element.getAttribute("aria-describedby") || "").split(" ").filter((i) => i && i !== id);
-  element.setAttribute("aria-describedby", [id].concat(ids).join(" "));
+  element.setAttribute("aria-describedby", [id].concat(described(element, id)).join(" "));
+}
+
+/** What describes an element, but for one. */
+function described(element: Element, but: string): string[] {
+  return (element.getAttribute("aria-describedby") || "").split(" ").filter((id) => id && id !== but);
 }

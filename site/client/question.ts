@@ -6,7 +6,7 @@ import { act, clone, fill, inputs, slot, submit, ticked } from "./dom";
 import { need } from "./need";
 import { Question } from "./data";
 import { read, refused } from "./quantity";
-import { showProblem } from "./problem";
+import { hideProblem, showProblem } from "./problem";
 import { Screen } from "./screens";
 import { showTrail } from "./trail";
 import { SKIP, Step, TableMeasure, entry, left } from "./walker";
@@ -105,10 +105,7 @@ function keepOneWay(view: HTMLElement): void {
   const field = written(view);
   if (!field) return;
   const picks = inputs(view);
-  const fresh = (): void => {
-    slot(view, "problem").hidden = true;
-    field.removeAttribute("aria-invalid");
-  };
+  const fresh = (): void => hideProblem(view);
   field.addEventListener("input", () => {
     fresh();
     for (const pick of picks) pick.checked = false;
