@@ -21,8 +21,8 @@ func checkCommand(s Streams) *cobra.Command {
 whose next review was due before today is a finding; for compile it is a warning.`,
 		Example: "  keelpath check --layer our-clinic",
 		Args:    cobra.NoArgs,
-		RunE: func(*cobra.Command, []string) error {
-			l, list, err := in.load()
+		RunE: func(c *cobra.Command, _ []string) error {
+			l, list, err := in.load(c.Context())
 			if err != nil {
 				return err
 			}

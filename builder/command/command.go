@@ -63,6 +63,9 @@ func Run(ctx context.Context, args []string, s Streams) Exit {
 		return Fine
 	case errors.Is(err, errFindings):
 		return Findings
+	case errors.Is(err, context.Canceled):
+		fmt.Fprintln(s.Err, "keelpath: stopped before the end")
+		return CouldNotRun
 	case errors.As(err, &wrong):
 		fmt.Fprintf(s.Err, "keelpath: %v\n", err)
 		return WrongCall
@@ -149,18 +152,28 @@ func (in *input) flags(c *cobra.Command) {
 	c.Flags().StringArrayVar(&in.layers, "layer", nil, "a `folder` with content/ and trees/ of your own, laid over the built-in ones; may be given again")
 }
 
-// load reads everything. Findings are in the list; the error is about folders.
-func (in *input) load() (*library.Library, *finding.List, error) {
+// load reads everything. Findings are in the list; the error is about folders, or
+// that of ctx.
+func (in *input) load(ctx context.Context) (*library.Library, *finding.List, error) {
 	list := &finding.List{}
 	layers := []library.Layer{library.Builtin()}
 	for _, dir := range in.layers {
-		y, err := library.ReadLayer(dir, list)
+		y, err := library.ReadLayer(ctx, dir, list)
 		if err != nil {
 			return nil, list, err
 		}
 		layers = append(layers, y)
 	}
-	return library.Load(list, layers...), list, nil
+	l, err := library.Load(ctx, list, layers...)
+	return l, list, err
+}
+
+// asItWas says of a run that was stopped what became of the folder it writes.
+func asItWas(err error, out string) error {
+	if errors.Is(err, context.Canceled) {
+		return fmt.Errorf("stopped; %s is as it was", out)
+	}
+	return err
 }
 
 // tell prints findings, and a line that counts the errors.

@@ -2,7 +2,6 @@ package command
 
 import (
 	"context"
-	"errors"
 	"fmt"
 	"io"
 	"os"
@@ -30,9 +29,9 @@ never touched.`,
 		Example: "  keelpath compile\n  keelpath compile --layer our-clinic --out site",
 		Args:    cobra.NoArgs,
 		RunE: func(c *cobra.Command, _ []string) error {
-			l, list, err := in.load()
+			l, list, err := in.load(c.Context())
 			if err != nil {
-				return err
+				return asItWas(err, out)
 			}
 			l.Overdue(s.today(), list)
 			if err := tell(s.Err, l, list); err != nil {
@@ -68,10 +67,7 @@ func build(ctx context.Context, l *library.Library, out string, b *bar) (n int, 
 		}
 		return publish.Render(ctx, l, emit, b.step)
 	})
-	if errors.Is(err, context.Canceled) {
-		return n, fmt.Errorf("stopped; %s is as it was", out)
-	}
-	return n, err
+	return n, asItWas(err, out)
 }
 
 // quietBar is for builds that nobody watches.

@@ -2,7 +2,6 @@ package command
 
 import (
 	"context"
-	"errors"
 	"fmt"
 	"os"
 
@@ -33,9 +32,9 @@ The folder is replaced whole. A folder that Keelpath did not make is never touch
 			if out == "" {
 				return wrongCall{fmt.Errorf("--out needs the name of a folder")}
 			}
-			l, list, err := in.load()
+			l, list, err := in.load(c.Context())
 			if err != nil {
-				return err
+				return asItWas(err, out)
 			}
 			var forms []exchange.Written
 			if list.Errors() == 0 {
@@ -69,8 +68,5 @@ func writeForms(ctx context.Context, forms []exchange.Written, out string) error
 		}
 		return nil
 	})
-	if errors.Is(err, context.Canceled) {
-		return fmt.Errorf("stopped; %s is as it was", out)
-	}
-	return err
+	return asItWas(err, out)
 }

@@ -71,7 +71,7 @@ func writeSchemas(ctx context.Context, s Streams, out string) error {
 		return nil
 	})
 	if err != nil {
-		return err
+		return asItWas(err, out)
 	}
 	_, err = fmt.Fprintf(s.Out, "wrote %s to %s\n", count(len(schema.Kinds()), "schema"), out)
 	return err

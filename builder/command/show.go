@@ -70,7 +70,7 @@ func show(ctx context.Context, s Streams, in *input, port int) error {
 
 // rebuild builds the site, or prints why it cannot.
 func rebuild(ctx context.Context, s Streams, in *input, site string) error {
-	l, list, err := in.load()
+	l, list, err := in.load(ctx)
 	if err == nil {
 		err = tell(s.Err, l, list)
 	}

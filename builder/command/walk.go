@@ -2,6 +2,7 @@ package command
 
 import (
 	"bufio"
+	"context"
 	"encoding/json"
 	"fmt"
 	"io"
@@ -31,8 +32,8 @@ With answers on the line it does not ask. Several answers to one question are
 joined by commas, and "skip" skips a question that can be skipped.`,
 		Example: "  keelpath walk heel-height\n  keelpath walk something-changed signs=none fall=no",
 		Args:    cobra.MinimumNArgs(1),
-		RunE: func(_ *cobra.Command, args []string) error {
-			l, list, err := in.load()
+		RunE: func(c *cobra.Command, args []string) error {
+			l, list, err := in.load(c.Context())
 			if err != nil {
 				return err
 			}
@@ -50,7 +51,7 @@ joined by commas, and "skip" skips a question that can be skipped.`,
 			if len(args) > 1 {
 				return w.given(args[1:])
 			}
-			return w.ask()
+			return w.ask(c.Context())
 		},
 	}
 	in.flags(c)
@@ -144,13 +145,13 @@ func answerIDs(q *tree.Question) []string {
 
 // ask takes the tree with a person at the terminal. Questions go to Err when
 // the result is JSON, so that Out holds nothing else.
-func (w *walker) ask() error {
+func (w *walker) ask(ctx context.Context) error {
 	talk := w.s.Out
 	if w.asJSON {
 		talk = w.s.Err
 	}
 	fmt.Fprintf(talk, "%s\n%s\n", w.t.Title.S, w.t.Purpose.S)
-	lines := bufio.NewScanner(w.s.In)
+	lines := linesOf(ctx, w.s.In)
 	given := tree.Answers{}
 	for {
 		path, err := w.t.Walk(given)
@@ -161,20 +162,53 @@ func (w *walker) ask() error {
 			return w.end(path)
 		}
 		w.show(talk, w.t.Question(path.Open), len(path.Steps) > 0)
-		if !lines.Scan() {
+		line, ok := lines.next(ctx)
+		if err := ctx.Err(); err != nil {
+			return err
+		}
+		if !ok {
 			fmt.Fprintln(talk)
 			return fmt.Errorf("stopped at question %q: the input ended", path.Open)
 		}
-		if strings.TrimSpace(lines.Text()) == "b" && len(path.Steps) > 0 {
+		if strings.TrimSpace(line) == "b" && len(path.Steps) > 0 {
 			delete(given, path.Steps[len(path.Steps)-1].Question)
 			continue
 		}
-		chosen, err := choose(w.t.Question(path.Open), lines.Text())
+		chosen, err := choose(w.t.Question(path.Open), line)
 		if err != nil {
 			fmt.Fprintln(talk, err)
 			continue
 		}
 		given[path.Open] = chosen
+	}
+}
+
+// lines are what a person types, read beside the walk: a read that waits for the
+// person cannot be broken off, and ctrl-c must end the walk all the same.
+type lines chan string
+
+func linesOf(ctx context.Context, in io.Reader) lines {
+	out := make(lines)
+	go func() {
+		defer close(out)
+		for scan := bufio.NewScanner(in); scan.Scan(); {
+			select {
+			case out <- scan.Text():
+			case <-ctx.Done():
+				return
+			}
+		}
+	}()
+	return out
+}
+
+// next gives ok false at the end of the input, or of ctx.
+func (l lines) next(ctx context.Context) (line string, ok bool) {
+	select {
+	case line, ok = <-l:
+		return line, ok
+	case <-ctx.Done():
+		return "", false
 	}
 }
 

@@ -24,11 +24,11 @@ func TestBad(t *testing.T) {
 			t.Parallel()
 			dir := c.Write(t)
 			var list finding.List
-			layer, err := library.ReadLayer(dir, &list)
+			layer, err := library.ReadLayer(t.Context(), dir, &list)
 			if err != nil {
 				t.Fatal(err)
 			}
-			l := library.Load(&list, library.Builtin(), layer)
+			l := load(t, &list, library.Builtin(), layer)
 			l.Overdue(corpusDay, &list)
 			got := list.Sorted()
 			if diff := c.Diff(dir, got); diff != "" {

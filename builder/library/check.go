@@ -1,6 +1,7 @@
 package library
 
 import (
+	"context"
 	"fmt"
 	"slices"
 	"strings"
@@ -35,7 +36,7 @@ type checker struct {
 	trees, prompts, topics, cards, rows, types, words, sources, explainers shelf
 }
 
-func (l *loader) check() {
+func (l *loader) check(ctx context.Context) error {
 	c := &checker{
 		loader:  l,
 		trees:   shelfOf("tree", l.Trees, func(t *tree.Tree) read.Text { return t.ID }),
@@ -55,14 +56,20 @@ func (l *loader) check() {
 		c.tree(t)
 	}
 	for _, p := range l.Explainers {
+		if ctx.Err() != nil {
+			break
+		}
 		c.page(p)
 	}
-	c.cases()
-	c.wordForms()
-	c.wordingHeld()
-	proof.HandOvers(l.Trees, l.list)
-	c.brought()
-	c.readingGrades()
+	for _, step := range []func(){
+		c.cases, c.wordForms, c.wordingHeld, func() { proof.HandOvers(l.Trees, l.list) }, c.brought, c.readingGrades,
+	} {
+		if err := ctx.Err(); err != nil {
+			return err
+		}
+		step()
+	}
+	return ctx.Err()
 }
 
 // has reports each name that is not on the shelf. who says what uses it.

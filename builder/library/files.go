@@ -1,6 +1,8 @@
 package library
 
 import (
+	"cmp"
+	"context"
 	"fmt"
 	"io/fs"
 	"os"
@@ -31,7 +33,7 @@ func (y Layer) name(file string) string { return path.Join(filepath.ToSlash(y.Di
 func Builtin() Layer {
 	y := Layer{files: map[string][]byte{}}
 	for prefix, f := range map[string]fs.FS{"content": content.FS, "trees": trees.FS} {
-		if err := y.add(prefix, f, nil); err != nil {
+		if err := y.add(context.Background(), prefix, f, nil); err != nil {
 			panic(err) // an embedded file can always be read
 		}
 	}
@@ -40,8 +42,8 @@ func Builtin() Layer {
 
 // ReadLayer reads a layer from a folder that holds content/, trees/ or both.
 // Files that are not part of a layer are reported as warnings. The error is
-// about the folder itself.
-func ReadLayer(dir string, list *finding.List) (Layer, error) {
+// about the folder itself, or that of ctx.
+func ReadLayer(ctx context.Context, dir string, list *finding.List) (Layer, error) {
 	y := Layer{Dir: dir, files: map[string][]byte{}}
 	root, err := os.OpenRoot(dir)
 	if err != nil {
@@ -58,7 +60,7 @@ func ReadLayer(dir string, list *finding.List) (Layer, error) {
 			continue
 		}
 		found = true
-		if err := y.add(part, sub, list); err != nil {
+		if err := y.add(ctx, part, sub, list); err != nil {
 			return y, fmt.Errorf("read the layer %s: %w", dir, err)
 		}
 	}
@@ -69,9 +71,9 @@ func ReadLayer(dir string, list *finding.List) (Layer, error) {
 }
 
 // add takes the files of one part that belong to a layer.
-func (y *Layer) add(part string, f fs.FS, list *finding.List) error {
+func (y *Layer) add(ctx context.Context, part string, f fs.FS, list *finding.List) error {
 	return fs.WalkDir(f, ".", func(p string, d fs.DirEntry, err error) error {
-		if err != nil {
+		if err := cmp.Or(err, ctx.Err()); err != nil {
 			return err
 		}
 		name := path.Join(part, p)

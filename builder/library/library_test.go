@@ -21,7 +21,7 @@ import (
 // The content that the program carries has no fault, and all its examples land.
 func TestBuiltin(t *testing.T) {
 	var list finding.List
-	l := library.Load(&list, library.Builtin())
+	l := load(t, &list, library.Builtin())
 	if list.Len() > 0 {
 		var b strings.Builder
 		if err := finding.Print(&b, list.Sorted(), l.File); err != nil {
@@ -48,6 +48,17 @@ func TestBuiltin(t *testing.T) {
 func layer(t *testing.T, archive string, list *finding.List) library.Layer {
 	t.Helper()
 	dir := t.TempDir()
+	layerIn(t, dir, archive)
+	y, err := library.ReadLayer(t.Context(), dir, list)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return y
+}
+
+// layerIn writes an archive's files into a folder.
+func layerIn(t *testing.T, dir, archive string) {
+	t.Helper()
 	for _, f := range txtar.Parse([]byte(archive)).Files {
 		name := filepath.Join(dir, filepath.FromSlash(f.Name))
 		if err := os.MkdirAll(filepath.Dir(name), 0o755); err != nil {
@@ -57,11 +68,16 @@ func layer(t *testing.T, archive string, list *finding.List) library.Layer {
 			t.Fatal(err)
 		}
 	}
-	y, err := library.ReadLayer(dir, list)
+}
+
+// load is library.Load, which only a context that ends can stop.
+func load(t *testing.T, list *finding.List, layers ...library.Layer) *library.Library {
+	t.Helper()
+	l, err := library.Load(t.Context(), list, layers...)
 	if err != nil {
 		t.Fatal(err)
 	}
-	return y
+	return l
 }
 
 func fine(t *testing.T, list *finding.List) {
@@ -97,8 +113,8 @@ topics:
 // A layer replaces entries by id, in their place, and leaves the others.
 func TestLayerOfTables(t *testing.T) {
 	var list finding.List
-	before := library.Load(&list, library.Builtin())
-	l := library.Load(&list, library.Builtin(), layer(t, tableLayer, &list))
+	before := load(t, &list, library.Builtin())
+	l := load(t, &list, library.Builtin(), layer(t, tableLayer, &list))
 	fine(t, &list)
 
 	if l.Edition.Name.S != "Keelpath at Alder Quay" || l.Edition.Emergency.S != before.Edition.Emergency.S || l.Edition.Emergency.S == "" {
@@ -167,7 +183,7 @@ func TestLearnRest(t *testing.T) {
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			var list finding.List
-			l := library.Load(&list, library.Builtin(), layer(t, c.archive, &list))
+			l := load(t, &list, library.Builtin(), layer(t, c.archive, &list))
 			fine(t, &list)
 			var all []string
 			for _, p := range l.Parts {
@@ -196,7 +212,7 @@ func TestLearnRest(t *testing.T) {
 func TestPlannerOrder(t *testing.T) {
 	var list finding.List
 	trees := "-- trees/a-tree.yaml --\n" + strings.ReplaceAll(small, "ground", "a-tree")
-	l := library.Load(&list, library.Builtin(), layer(t, trees+"-- trees/planner.yaml --\norder: [something-changed, heel-height]\n", &list))
+	l := load(t, &list, library.Builtin(), layer(t, trees+"-- trees/planner.yaml --\norder: [something-changed, heel-height]\n", &list))
 	fine(t, &list)
 	var got []string
 	for _, t := range l.Trees {
@@ -278,7 +294,7 @@ func TestSafetyKept(t *testing.T) {
 				src = strings.Replace(src, c.subst[i], c.subst[i+1], 1)
 			}
 			ground := layer(t, "-- content/edition.yaml --\nname: Ours\nemergency: Call for help.\ntraining: { Keelpath editors: They write. }\n-- trees/ground.yaml --\n"+small, &list)
-			library.Load(&list, ground, layer(t, "-- trees/ground.yaml --\n"+src, &list))
+			load(t, &list, ground, layer(t, "-- trees/ground.yaml --\n"+src, &list))
 			var got []string
 			for _, f := range list.Sorted() {
 				got = append(got, fmt.Sprint(f.Line, " ", f.Text))
@@ -306,11 +322,11 @@ func TestSafetyKeptInTheWorkingFolder(t *testing.T) {
 	}
 	t.Chdir(dir)
 	var list finding.List
-	y, err := library.ReadLayer(".", &list)
+	y, err := library.ReadLayer(t.Context(), ".", &list)
 	if err != nil {
 		t.Fatal(err)
 	}
-	library.Load(&list, library.Builtin(), y)
+	load(t, &list, library.Builtin(), y)
 	if !slices.ContainsFunc(list.Sorted(), func(f finding.Finding) bool {
 		return f.Check == "safety-kept" && f.File == "trees/heel-height.yaml"
 	}) {
@@ -348,7 +364,7 @@ func TestReadLayer(t *testing.T) {
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			var list finding.List
-			y, err := library.ReadLayer(filepath.Join(dir, c.name), &list)
+			y, err := library.ReadLayer(t.Context(), filepath.Join(dir, c.name), &list)
 			if c.err != "" {
 				if err == nil || !strings.Contains(err.Error(), c.err) {
 					t.Errorf("the error is %v, and %q was expected", err, c.err)
@@ -358,7 +374,7 @@ func TestReadLayer(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			library.Load(&list, library.Builtin(), y)
+			load(t, &list, library.Builtin(), y)
 			var got []string
 			for _, f := range list.Sorted() {
 				got = append(got, f.Check)
@@ -385,7 +401,7 @@ func TestLayerStaysInItsFolder(t *testing.T) {
 		t.Fatal(err)
 	}
 	var list finding.List
-	if _, err := library.ReadLayer(filepath.Join(dir, "layer"), &list); err == nil {
+	if _, err := library.ReadLayer(t.Context(), filepath.Join(dir, "layer"), &list); err == nil {
 		t.Error("the file was read")
 	}
 }
@@ -402,7 +418,7 @@ func TestFindingsAreInOneOrder(t *testing.T) {
 	for range 5 {
 		var list finding.List
 		y := layer(t, dir, &list)
-		l := library.Load(&list, library.Builtin(), y)
+		l := load(t, &list, library.Builtin(), y)
 		var b bytes.Buffer
 		if err := finding.Print(&b, list.Sorted(), l.File); err != nil {
 			t.Fatal(err)

@@ -2,6 +2,7 @@ package library
 
 import (
 	"cmp"
+	"context"
 	"fmt"
 	"path"
 	"slices"
@@ -15,13 +16,16 @@ import (
 )
 
 // Load reads the layers, the first being the ground, proves every tree and
-// cross-checks everything. It always gives a library, as complete as the input
-// allows; render it only when list has no errors.
-func Load(list *finding.List, layers ...Layer) *Library {
+// cross-checks everything. It gives a library as complete as the input allows;
+// render it only when list has no errors. The error is that of ctx, which is heard
+// between two files and while a tree is proved.
+func Load(ctx context.Context, list *finding.List, layers ...Layer) (*Library, error) {
 	l := &loader{Library: &Library{Proofs: map[string]*proof.Proof{}, files: map[string][]byte{}}, list: list, unread: map[string]bool{}}
 	var ground []*tree.Tree
 	for i, y := range layers {
-		l.layer(y)
+		if err := l.layer(ctx, y); err != nil {
+			return nil, err
+		}
 		if i == 0 {
 			ground = slices.Clone(l.Trees)
 		}
@@ -30,7 +34,10 @@ func Load(list *finding.List, layers ...Layer) *Library {
 	l.parts(l.learn)
 	l.rest()
 	for _, t := range l.Trees {
-		l.Proofs[t.ID.S] = l.prove(t)
+		var err error
+		if l.Proofs[t.ID.S], err = l.prove(ctx, t); err != nil {
+			return nil, err
+		}
 		proof.Examples(t, func(id string) bool { return l.Card(id) != nil }, list)
 	}
 	for _, t := range ground {
@@ -38,8 +45,10 @@ func Load(list *finding.List, layers ...Layer) *Library {
 			l.safetyKept(t, now)
 		}
 	}
-	l.check()
-	return l.Library
+	if err := l.check(ctx); err != nil {
+		return nil, err
+	}
+	return l.Library, nil
 }
 
 type loader struct {
@@ -53,7 +62,7 @@ type loader struct {
 	unread map[string]bool
 }
 
-func (l *loader) layer(y Layer) {
+func (l *loader) layer(ctx context.Context, y Layer) error {
 	for _, n := range y.names(func(string) bool { return true }) {
 		l.files[y.name(n)] = y.files[n]
 	}
@@ -75,6 +84,9 @@ func (l *loader) layer(y Layer) {
 	l.selfRatings(open("content/self-ratings.yaml"))
 	l.plannerOrder(open("trees/planner.yaml"))
 	for _, n := range y.names(isTree) {
+		if err := ctx.Err(); err != nil {
+			return err
+		}
 		id := strings.TrimSuffix(path.Base(n), ".yaml")
 		t := tree.Parse(y.name(n), y.files[n], l.list)
 		if t == nil {
@@ -86,6 +98,9 @@ func (l *loader) layer(y Layer) {
 		put(&l.Trees, t, func(t *tree.Tree) string { return t.ID.S })
 	}
 	for _, n := range y.names(func(n string) bool { return strings.HasPrefix(n, "content/en/") }) {
+		if err := ctx.Err(); err != nil {
+			return err
+		}
 		if p := explainer.Parse(y.name(n), y.files[n], l.list); p != nil {
 			put(&l.Explainers, p, func(p *explainer.Page) string { return p.ID })
 		} else {
@@ -95,6 +110,7 @@ func (l *loader) layer(y Layer) {
 	if m := open("content/learn.yaml"); m != nil {
 		l.learn = m
 	}
+	return ctx.Err()
 }
 
 // put adds x, or replaces what has the same id.

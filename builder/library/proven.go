@@ -1,6 +1,7 @@
 package library
 
 import (
+	"context"
 	"crypto/sha256"
 	"sync"
 
@@ -26,15 +27,18 @@ type provenTree struct {
 // mostProven bounds the memory of a long run; beyond it all are forgotten.
 const mostProven = 256
 
-// prove is proof.Prove, remembered.
-func (l *loader) prove(t *tree.Tree) *proof.Proof {
+// prove is proof.Prove, remembered. A proof that was stopped is not.
+func (l *loader) prove(ctx context.Context, t *tree.Tree) (*proof.Proof, error) {
 	key := sha256.Sum256(append([]byte(t.File+"\x00"), l.files[t.File]...))
 	proven.Lock()
 	known, ok := proven.by[key]
 	proven.Unlock()
 	if !ok {
 		var list finding.List
-		known.proof = proof.Prove(t, &list)
+		var err error
+		if known.proof, err = proof.Prove(ctx, t, &list); err != nil {
+			return nil, err
+		}
 		known.findings = list.Sorted()
 		proven.Lock()
 		if len(proven.by) >= mostProven {
@@ -44,5 +48,5 @@ func (l *loader) prove(t *tree.Tree) *proof.Proof {
 		proven.Unlock()
 	}
 	l.list.Append(known.findings...)
-	return known.proof
+	return known.proof, nil
 }

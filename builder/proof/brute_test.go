@@ -154,7 +154,7 @@ func TestProofAgainstEveryAnswer(t *testing.T) {
 		if list.Len() > 0 {
 			t.Fatalf("tree %d is not sound: %v\n%s", i, list.Sorted(), src)
 		}
-		p := proof.Prove(tr, &list)
+		p := proved(t, tr, &list)
 		b := tryAll(tr)
 		var said []string
 		for _, f := range list.Sorted() {

@@ -1,6 +1,7 @@
 package proof
 
 import (
+	"context"
 	"slices"
 	"strings"
 
@@ -39,7 +40,7 @@ type Way struct {
 // ChartOf gives ok false where the tree cannot be proved.
 func ChartOf(t *tree.Tree) (*Chart, bool) {
 	var list finding.List
-	p := &prover{t: t, list: &list}
+	p := &prover{ctx: context.Background(), t: t, list: &list}
 	if p.circles(); p.circle || t.Question(t.Start.S) == nil {
 		return nil, false
 	}

@@ -151,6 +151,9 @@ func (s *search) amounts(q *tree.Question) (out []choice, ok bool) {
 	classes := map[string]bool{}
 	key := make([]byte, len(parts))
 	for i := range n {
+		if s.ctx.Err() != nil {
+			return nil, false
+		}
 		value := formula.Of(m.At(i))
 		known := s.only(q.ID.S, value)
 		for j, e := range parts {

@@ -5,7 +5,6 @@ import (
 	"testing"
 
 	"keelpath/builder/finding"
-	"keelpath/builder/proof"
 	"keelpath/builder/tree"
 )
 
@@ -191,6 +190,6 @@ func prove(t *testing.T, body string) []finding.Finding {
 	if tr == nil {
 		t.Fatal("no tree")
 	}
-	proof.Prove(tr, &list)
+	proved(t, tr, &list)
 	return list.Sorted()
 }

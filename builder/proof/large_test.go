@@ -1,7 +1,10 @@
 package proof_test
 
 import (
+	"context"
+	"errors"
 	"fmt"
+	"math"
 	"math/big"
 	"runtime"
 	"strings"
@@ -9,6 +12,7 @@ import (
 	"time"
 
 	"keelpath/builder/finding"
+	"keelpath/builder/internal/ending"
 	"keelpath/builder/proof"
 	"keelpath/builder/tree"
 )
@@ -123,7 +127,7 @@ func proveLarge(tb testing.TB) (*proof.Proof, []finding.Finding) {
 	if list.Len() > 0 {
 		tb.Fatal(list.Sorted())
 	}
-	p := proof.Prove(tr, &list)
+	p := proved(tb, tr, &list)
 	return p, list.Sorted()
 }
 
@@ -206,10 +210,10 @@ func TestOutOfReach(t *testing.T) {
 			var before, after runtime.MemStats
 			runtime.ReadMemStats(&before)
 			began := time.Now()
-			p := proof.Prove(tr, &list)
+			p := proved(t, tr, &list)
 			runtime.ReadMemStats(&after)
 			t.Logf("%v, %d MB allocated in all", time.Since(began), (after.TotalAlloc-before.TotalAlloc)>>20)
-			if fs := list.Sorted(); len(fs) != 1 || fs[0].Check != "out-of-reach" {
+			if fs := list.Sorted(); len(fs) != 1 || fs[0].Check != "out-of-reach" || fs[0].Weight != finding.Error {
 				t.Errorf("findings: %v", fs)
 			}
 			if p.Witness["other"] == nil || p.Witness["end"] == nil {
@@ -232,4 +236,30 @@ func after(i, n int) string {
 		return fmt.Sprintf("q%d", i+1)
 	}
 	return "end"
+}
+
+// A proof listens to its context at each state and each amount that it tries.
+func TestProofStops(t *testing.T) {
+	var list finding.List
+	tr := tree.Parse("trees/random.yaml", []byte(strings.Replace(header, "start: q0", "start: safety", 1)+sound), &list)
+	if list.Len() > 0 {
+		t.Fatal(list.Sorted())
+	}
+	all := ending.After(t.Context(), math.MaxInt32)
+	if _, err := proof.Prove(all, tr, &list); err != nil {
+		t.Fatal(err)
+	}
+	if all.Asked() < 100 {
+		t.Errorf("the context was asked %d times only", all.Asked())
+	}
+	for n := range all.Asked() {
+		var found finding.List
+		p, err := proof.Prove(ending.After(t.Context(), n), tr, &found)
+		if p != nil || !errors.Is(err, context.Canceled) {
+			t.Fatalf("ended at question %d, it gives %v and %v", n, p, err)
+		}
+		for _, f := range found.Sorted() {
+			t.Errorf("ended at question %d, it reports %q: a proof cut short knows nothing", n, f.Text)
+		}
+	}
 }

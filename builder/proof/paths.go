@@ -1,6 +1,7 @@
 package proof
 
 import (
+	"context"
 	"iter"
 	"math/rand/v2"
 
@@ -13,7 +14,7 @@ import (
 // that nothing in the tree tells apart stand in it once.
 func AllPaths(t *tree.Tree) iter.Seq[tree.Answers] {
 	return func(yield func(tree.Answers) bool) {
-		s, ok := (&prover{t: t, list: &finding.List{}}).search()
+		s, ok := (&prover{ctx: context.Background(), t: t, list: &finding.List{}}).search()
 		if !ok {
 			return
 		}
@@ -41,7 +42,7 @@ func AllPaths(t *tree.Tree) iter.Seq[tree.Answers] {
 // at each question one choice, each as likely as the others.
 func SomePaths(t *tree.Tree, n int, seed uint64) iter.Seq[tree.Answers] {
 	return func(yield func(tree.Answers) bool) {
-		s, ok := (&prover{t: t, list: &finding.List{}}).search()
+		s, ok := (&prover{ctx: context.Background(), t: t, list: &finding.List{}}).search()
 		if !ok {
 			return
 		}

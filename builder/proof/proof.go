@@ -4,6 +4,7 @@
 package proof
 
 import (
+	"context"
 	"fmt"
 	"math/big"
 	"slices"
@@ -44,23 +45,27 @@ func (w Witness) String() string {
 
 // Prove reports what a tree's shape gets wrong and gives what is known of it.
 // Ways on that lead nowhere are left aside: the reader has reported them.
-// Where the worked examples land is the affair of Examples.
-func Prove(t *tree.Tree, list *finding.List) *Proof {
-	p := &prover{t: t, list: list}
+// Where the worked examples land is the affair of Examples. The error is that of
+// ctx, and then nothing is known of the tree.
+func Prove(ctx context.Context, t *tree.Tree, list *finding.List) (*Proof, error) {
+	p := &prover{ctx: ctx, t: t, list: list}
 	out := &Proof{Left: map[string]int{}, Paths: new(big.Int), Witness: map[string]Witness{}}
 	p.circles()
 	if p.circle || t.Question(t.Start.S) == nil {
 		out.Witness = p.shape()
 		p.unreached(out.Witness)
-		return out
+		return out, ctx.Err()
 	}
 	s, ok := p.search()
+	if err := ctx.Err(); err != nil {
+		return nil, err
+	}
 	if !ok {
-		list.Warn(t.ID.At, "out-of-reach", fmt.Sprintf("the tree %q has too many conditions that hang together to be proved", t.ID.S),
+		list.Add(t.ID.At, "out-of-reach", fmt.Sprintf("the tree %q has too many conditions that hang together to be proved", t.ID.S),
 			"nothing is known of dead conditions, gaps and idle questions here", "part it into trees that hand over to each other, or compare fewer measures with each other")
 		out.Witness = p.shape()
 		p.unreached(out.Witness)
-		return out
+		return out, nil
 	}
 	out.Witness = s.witness
 	first := s.states[0]
@@ -74,10 +79,11 @@ func Prove(t *tree.Tree, list *finding.List) *Proof {
 		s.idle()
 	}
 	p.unreached(out.Witness)
-	return out
+	return out, nil
 }
 
 type prover struct {
+	ctx    context.Context // heard between two steps of a search, which can take seconds
 	t      *tree.Tree
 	list   *finding.List
 	circle bool

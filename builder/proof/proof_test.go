@@ -80,7 +80,7 @@ func TestProofAgainstEveryPath(t *testing.T) {
 		if list.Errors() > 0 {
 			t.Fatalf("tree %d is not sound: %v\n%s", i, list.Sorted(), src)
 		}
-		p := proof.Prove(tr, &list)
+		p := proved(t, tr, &list)
 		b := walkAll(t, tr)
 		if got := p.Paths.String(); got != fmt.Sprint(b.paths) {
 			t.Fatalf("tree %d: the proof counts %s paths, and there are %d\n%s", i, got, b.paths, src)
@@ -208,7 +208,7 @@ func TestCountOfAWideTree(t *testing.T) {
 	}
 	b.WriteString("endings:\n  end: { title: End, text: Talk. }\n")
 	var list finding.List
-	p := proof.Prove(tree.Parse("trees/random.yaml", []byte(b.String()), &list), &list)
+	p := proved(t, tree.Parse("trees/random.yaml", []byte(b.String()), &list), &list)
 	if list.Len() > 0 {
 		t.Fatal(list.Sorted())
 	}
@@ -247,7 +247,7 @@ endings:
   end: { title: End, text: Talk. }
 `
 	var list finding.List
-	p := proof.Prove(tree.Parse("trees/random.yaml", []byte(src), &list), &list)
+	p := proved(t, tree.Parse("trees/random.yaml", []byte(src), &list), &list)
 	if list.Len() != 1 || list.Sorted()[0].Check != "circle" {
 		t.Errorf("findings: %v", list.Sorted())
 	}
@@ -257,4 +257,14 @@ endings:
 	if got := p.Witness["q1"].String(); got != "q0=a" {
 		t.Errorf("the way to q1 is %q", got)
 	}
+}
+
+// proved is proof.Prove, which only a context that ends can stop.
+func proved(tb testing.TB, tr *tree.Tree, list *finding.List) *proof.Proof {
+	tb.Helper()
+	p, err := proof.Prove(tb.Context(), tr, list)
+	if err != nil {
+		tb.Fatal(err)
+	}
+	return p
 }

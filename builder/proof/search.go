@@ -63,7 +63,7 @@ type step struct {
 // tested notes what a condition came to.
 type tested struct{ was, wasNot bool }
 
-// search gives ok false where the tree is beyond the limits.
+// search gives ok false where the tree is beyond the limits, or where it was stopped.
 func (p *prover) search() (*search, bool) {
 	s := &search{
 		prover: p, asked: map[string][]string{}, byID: map[string]*tree.Question{}, options: map[string][]choice{}, byKey: map[string]*state{},
@@ -85,7 +85,7 @@ func (p *prover) search() (*search, bool) {
 	for i := 0; i < len(s.states); i++ {
 		st := s.states[i]
 		s.work += len(s.options[st.question.ID.S])
-		if len(s.states) > maxStates || s.work > maxWork {
+		if len(s.states) > maxStates || s.work > maxWork || p.ctx.Err() != nil {
 			return nil, false
 		}
 		s.expand(st)

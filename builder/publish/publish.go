@@ -28,7 +28,7 @@ func Render(ctx context.Context, l *library.Library, emit func(name string, data
 
 // render is Render with the site's own files from elsewhere.
 func render(ctx context.Context, l *library.Library, files fs.FS, emit func(string, []byte) error, progress func(int, int)) error {
-	m, err := newMaker(l, files)
+	m, err := newMaker(ctx, l, files)
 	if err != nil {
 		return err
 	}
@@ -56,7 +56,7 @@ type maker struct {
 	feetStyle             asset // of the page of all kinds of feet
 }
 
-func newMaker(l *library.Library, files fs.FS) (*maker, error) {
+func newMaker(ctx context.Context, l *library.Library, files fs.FS) (*maker, error) {
 	m := &maker{lib: l, words: wordsOf(l)}
 	var err error
 	if m.templates, err = template.New("pages").Funcs(functions).ParseFS(files, "pages/*.html"); err != nil {
@@ -67,6 +67,9 @@ func newMaker(l *library.Library, files fs.FS) (*maker, error) {
 		"style/figure.css": &m.workbench, "client/workbench.ts": &m.figures,
 		"style/wishes.css": &m.wishStyle, "client/wishes.ts": &m.wishScript, "style/feet.css": &m.feetStyle,
 	} {
+		if err := ctx.Err(); err != nil {
+			return nil, err
+		}
 		if *to, err = bundle(files, entry); err != nil {
 			return nil, err
 		}

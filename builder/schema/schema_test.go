@@ -298,11 +298,13 @@ func readerSays(t *testing.T, name string, src []byte) []string {
 		t.Fatal(err)
 	}
 	var list finding.List
-	layer, err := library.ReadLayer(dir, &list)
+	layer, err := library.ReadLayer(t.Context(), dir, &list)
 	if err != nil {
 		t.Fatal(err)
 	}
-	library.Load(&list, layer)
+	if _, err := library.Load(t.Context(), &list, layer); err != nil {
+		t.Fatal(err)
+	}
 	var out []string
 	for _, f := range list.Sorted() {
 		alone := elsewhere.MatchString(f.Text) && path.Base(name) != "edition.yaml"

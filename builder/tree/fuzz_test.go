@@ -46,7 +46,10 @@ func FuzzTree(f *testing.F) {
 			}
 			return
 		}
-		p := proof.Prove(tr, &list)
+		p, err := proof.Prove(t.Context(), tr, &list)
+		if err != nil {
+			t.Fatal(err)
+		}
 		proof.Examples(tr, func(string) bool { return true }, &list)
 		for _, e := range tr.Examples {
 			_, _ = tr.Walk(e.Given())

@@ -2,6 +2,7 @@
 package librarytest
 
 import (
+	"context"
 	"fmt"
 	"testing"
 
@@ -25,13 +26,16 @@ func Read(layers ...string) (*library.Library, error) {
 	var list finding.List
 	all := []library.Layer{library.Builtin()}
 	for _, from := range layers {
-		y, err := library.ReadLayer(from, &list)
+		y, err := library.ReadLayer(context.Background(), from, &list)
 		if err != nil {
 			return nil, err
 		}
 		all = append(all, y)
 	}
-	l := library.Load(&list, all...)
+	l, err := library.Load(context.Background(), &list, all...)
+	if err != nil {
+		return nil, err
+	}
 	for _, f := range list.Sorted() {
 		if f.Weight == finding.Error {
 			return nil, fmt.Errorf("the content has a finding: %s: %s", f.Place, f.Text)
