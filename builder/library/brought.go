@@ -16,6 +16,14 @@ func (c *checker) brought() {
 			seen[n.S] = true
 		}
 	}
+	if s := c.Safety; s != nil {
+		for _, g := range s.Groups {
+			mark(prompts, g.Unsure.Prompts)
+			for _, sign := range g.Signs {
+				mark(prompts, sign.Prompts)
+			}
+		}
+	}
 	for _, t := range c.Trees {
 		for _, id := range t.Cards() {
 			cards[id] = true

@@ -52,6 +52,7 @@ func (l *loader) check(ctx context.Context) error {
 		}),
 	}
 	c.tables()
+	c.screen()
 	for _, t := range l.Trees {
 		c.tree(t)
 	}
@@ -178,6 +179,9 @@ func (c *checker) tree(t *tree.Tree) {
 			c.has(c.types, who, talk.Type)
 		}
 		c.sidesOfEnding(e)
+		if e.Sign.Given() {
+			continue // its words are the safety screen's
+		}
 		for _, md := range []read.Text{e.Text, e.Caution} {
 			c.cited(c.text(who, md), t.Credits)
 		}

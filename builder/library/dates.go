@@ -11,7 +11,7 @@ import (
 // PastReview names the findings of Overdue.
 const PastReview = "past-review"
 
-// Overdue warns of each tree and explainer whose next review was due before
+// Overdue warns of each tree and explainer, and of the safety screen, whose next review was due before
 // today. The date stands on the page for the reader as well; this is for those
 // who can do something about it.
 //
@@ -22,17 +22,20 @@ const PastReview = "past-review"
 // caution, and a page that says how old it is is safer than none.
 func (l *Library) Overdue(today time.Time, list *finding.List) {
 	day := today.Format(time.DateOnly)
-	due := func(what, id string, c read.Credits) {
+	due := func(what string, c read.Credits) {
 		if by := c.ReviewBy; by.Given() && by.S < day {
-			list.Warn(by.At, PastReview, fmt.Sprintf("the %s %q was to be reviewed by %s, and today is %s", what, id, by.S, day),
+			list.Warn(by.At, PastReview, fmt.Sprintf("%s was to be reviewed by %s, and today is %s", what, by.S, day),
 				"read it against its sources, mend what has changed, and set reviewed and review-by anew",
 				"do not move the dates without reading: readers rely on them")
 		}
 	}
 	for _, t := range l.Trees {
-		due("tree", t.ID.S, t.Credits)
+		due(fmt.Sprintf("the tree %q", t.ID.S), t.Credits)
 	}
 	for _, p := range l.Explainers {
-		due("explainer", p.ID, p.Credits)
+		due(fmt.Sprintf("the explainer %q", p.ID), p.Credits)
+	}
+	if s := l.Safety; s != nil {
+		due("the safety screen", s.Credits)
 	}
 }

@@ -123,7 +123,7 @@ func readLimited(f fs.FS, p string) ([]byte, error) {
 var tables = []string{
 	"content/edition.yaml", "content/foot-types.yaml", "content/glossary.yaml", "content/learn.yaml", "content/self-ratings.yaml",
 	"content/sources.yaml", "content/wishes.yaml",
-	"trees/cards.yaml", "trees/cases.yaml", "trees/planner.yaml", "trees/prompts.yaml",
+	"trees/cards.yaml", "trees/cases.yaml", "trees/planner.yaml", "trees/prompts.yaml", "trees/safety.yaml",
 }
 
 func isInput(name string) bool {

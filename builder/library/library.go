@@ -6,6 +6,7 @@ import (
 	"keelpath/builder/explainer"
 	"keelpath/builder/proof"
 	"keelpath/builder/read"
+	"keelpath/builder/safety"
 	"keelpath/builder/tree"
 )
 
@@ -13,6 +14,7 @@ import (
 // Trees and Explainers are in the order in which pages list them.
 type Library struct {
 	Edition    Edition
+	Safety     *safety.Screen // the shared safety screen; nil where none could be read
 	Trees      []*tree.Tree
 	Proofs     map[string]*proof.Proof // by tree id
 	General    []*Prompt               // the questions that open every sheet

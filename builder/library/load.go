@@ -30,6 +30,7 @@ func Load(ctx context.Context, list *finding.List, layers ...Layer) (*Library, e
 			ground = slices.Clone(l.Trees)
 		}
 	}
+	l.signEndings()
 	l.order()
 	l.parts(l.learn)
 	l.rest()
@@ -83,6 +84,7 @@ func (l *loader) layer(ctx context.Context, y Layer) error {
 	l.wishes(open("content/wishes.yaml"))
 	l.selfRatings(open("content/self-ratings.yaml"))
 	l.plannerOrder(open("trees/planner.yaml"))
+	l.safetyScreen(y)
 	for _, n := range y.names(isTree) {
 		if err := ctx.Err(); err != nil {
 			return err

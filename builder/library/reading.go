@@ -37,6 +37,9 @@ func (c *checker) readingGrades() {
 			c.graded(p.Title.At, "the page", c.pageText(p))
 		}
 	}
+	if s := c.Safety; s != nil {
+		c.graded(s.Leg.Text.At, "the safety screen", c.screenText())
+	}
 	for _, t := range c.Trees {
 		if t.Audience.S == "patient" {
 			c.graded(t.ID.At, "the whole tree", c.treeText(t))
@@ -59,6 +62,17 @@ func (c *checker) pageText(p *explainer.Page) *running {
 	for _, id := range p.Prompts {
 		c.promptText(r, id.S)
 	}
+	return r
+}
+
+// screenText is what readers of the safety screen read as sentences. Signs are
+// labels, as answers are.
+func (c *checker) screenText() *running {
+	r := &running{}
+	c.everyScreenText(func(_ string, ts ...read.Text) {
+		r.stop()
+		c.readOn(r, ts...)
+	})
 	return r
 }
 

@@ -57,6 +57,7 @@ func (c *checker) everySaid(do func(said)) {
 		say(fmt.Sprintf("card %q", k.ID.S), k.Title, k.Text)
 	}
 	c.everyCaseText(say)
+	c.everyScreenText(say)
 	if s := c.Search; s != nil {
 		say("the search", s.Asked...)
 		for _, t := range slices.Concat(s.TakenIn, s.LeftOut) {

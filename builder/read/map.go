@@ -311,6 +311,15 @@ func (m *Map) NeedTexts(key string) []Text {
 	return ts
 }
 
+// OneOrMore gives an optional list of single values of which a lone one may
+// stand without its brackets.
+func (m *Map) OneOrMore(key string) []Text {
+	if v := m.ask(key); v != nil && v.Kind == yaml.ScalarNode {
+		return []Text{m.r.text(v, key)}
+	}
+	return m.IDs(key)
+}
+
 // IDs gives a list of ids, and reports one that stands in it twice.
 func (m *Map) IDs(key string) []Text {
 	ts := m.Texts(key)

@@ -17,6 +17,7 @@ var kinds = []Kind{
 		key{"general", may, "The questions that open every sheet.", each(promptForm)},
 		key{"topics", may, "The topics, by id, each with its prompts.", each(topicForm)},
 	)},
+	{"safety", "trees/safety.yaml", "The one screen of signs that comes before every topic. A layer may add signs to it, and change none.", screenForm},
 	{"planner", "trees/planner.yaml", "The order in which the planner lists the trees.", keys(key{"order", may, "Ids of trees.", set(text())})},
 	{"edition", "content/edition.yaml", "What a clinic says of its own copy. A layer replaces only what it names.", editionForm},
 	{"sources", "content/sources.yaml", "The bibliography: all that a page may cite.", keys(
@@ -218,6 +219,7 @@ func treeForm() form {
 		{"title", need, "The tree's title.", text()},
 		{"audience", may, "Who it is for; patient where it is left out.", oneOf("patient", "resident")},
 		{"purpose", need, "What the tree finds out, in one plain sentence.", text()},
+		{"safety", may, "How the shared safety screen comes before a tree for patients. shared: its gate first; whole: all its signs.", oneOf(tree.SafetyShared, tree.SafetyWhole)},
 		{"start", need, "Id of the first question.", id()},
 		{"values", may, "Amounts worked out from answers, each a formula; each may use those above it.", each(formulaForm)},
 		{"questions", need, "The questions, by id.", each(questionForm).with(form{"minProperties": 1, "maxProperties": tree.MaxQuestions})},
@@ -239,6 +241,7 @@ var questionForm = keys(
 	key{"routes", may, "Ways on by conditions: the first whose condition is true is taken.", list(routeForm)},
 	key{"go", may, "Where answers lead that have no way of their own: a question or an ending.", id()},
 	key{"skip", may, "Where skipping leads: a question or an ending.", id()},
+	key{"tells", may, "With a measure: the id of the told fact that its amount is.", oneOrMore()},
 ).with(allOf(
 	form{ // answered with an amount, or with answers
 		"if":   has("measure"),
@@ -249,11 +252,17 @@ var questionForm = keys(
 	not(allOf(has("routes"), has("go"))),
 	form{
 		"if":   form{"required": []string{"pick"}, "properties": form{"pick": form{"const": string(tree.PickAny)}}},
-		"then": anyOf(has("routes"), has("go"), answersAll(has("go"))),
-		"else": allOf(anyOf(has("routes"), answersAll(has("go"))), anyOf(has("measure"), not(has("go"))),
+		"then": anyOf(has("routes"), has("go"), answersAll(leads)),
+		"else": allOf(anyOf(has("routes"), answersAll(leads)), anyOf(has("measure"), not(has("go"))),
 			answersAll(not(form{"required": []string{"alone"}, "properties": form{"alone": form{"const": true}}}))),
 	},
 ))
+
+// leads is an answer with a way of its own: a place, or a sign that leads to help.
+var leads = allOf(anyOf(has("go"), has("sign")), not(allOf(has("go"), has("sign"))))
+
+// oneOrMore is a text, or a list of them.
+func oneOrMore() form { return anyOf(text(), set(text())) }
 
 // answersAll holds every answer of a question to a rule.
 func answersAll(rule form) form {
@@ -263,6 +272,8 @@ func answersAll(rule form) form {
 var answerForm = keys(
 	key{"text", need, "The answer as the reader sees it.", text()},
 	key{"go", may, "Where it leads: a question or an ending.", id()},
+	key{"sign", may, "In place of go: the sign of the safety screen that this answer tells.", id()},
+	key{"tells", may, "Ids of told facts.", oneOrMore()},
 	key{"cards", may, "Ids of cards that it adds.", set(text())},
 	key{"alone", may, "With pick: any, true where it cannot be ticked together with others.", yesNo()},
 )

@@ -33,6 +33,7 @@ func Parse(file string, src []byte, list *finding.List) *Tree {
 		Title:    m.NeedText("title"),
 		Audience: m.OneOf("audience", "patient", "resident"),
 		Purpose:  m.NeedText("purpose"),
+		Safety:   m.Text("safety"),
 		Credits:  m.Credits(),
 		Start:    m.NeedText("start"),
 	}
@@ -56,6 +57,7 @@ func Parse(file string, src []byte, list *finding.List) *Tree {
 	m.Each("endings", "ending", func(id read.Text, e *read.Map) {
 		t.Endings = append(t.Endings, parseEnding(id, e, list))
 	})
+	t.signEndings()
 	for _, e := range m.Maps("examples", "an example") {
 		t.Examples = append(t.Examples, parseExample(e))
 	}
@@ -81,13 +83,14 @@ func loose(found []finding.Finding) bool {
 
 func parseQuestion(id read.Text, m *read.Map, list *finding.List) *Question {
 	q := &Question{
-		ID:   id,
-		Text: m.NeedText("text"),
-		Why:  m.NeedText("why"),
-		Hint: m.Text("hint"),
-		Pick: Pick(m.OneOf("pick", string(PickOne), string(PickAny)).S),
-		Go:   m.Text("go"),
-		Skip: m.Text("skip"),
+		ID:    id,
+		Text:  m.NeedText("text"),
+		Why:   m.NeedText("why"),
+		Hint:  m.Text("hint"),
+		Pick:  Pick(m.OneOf("pick", string(PickOne), string(PickAny)).S),
+		Go:    m.Text("go"),
+		Skip:  m.Text("skip"),
+		Tells: m.OneOrMore("tells"),
 	}
 	if sub := m.Sub("measure", fmt.Sprintf("the measure of question %q", id.S)); sub != nil {
 		q.Measure = parseMeasure(sub, list)
@@ -105,12 +108,21 @@ func parseQuestion(id read.Text, m *read.Map, list *finding.List) *Question {
 }
 
 func parseAnswer(id read.Text, m *read.Map, q *Question, of *read.Map, list *finding.List) *Answer {
-	a := &Answer{ID: id, Text: m.NeedText("text"), Go: m.Text("go"), Cards: m.IDs("cards"), Alone: m.Bool("alone")}
+	a := &Answer{
+		ID: id, Text: m.NeedText("text"), Go: m.Text("go"), Cards: m.IDs("cards"), Alone: m.Bool("alone"),
+		Sign: m.Text("sign"), Tells: m.OneOrMore("tells"),
+	}
 	who := fmt.Sprintf("answer %q of question %q", id.S, q.ID.S)
 	if id.S == Skip {
 		list.Add(id.At, "reserved-id", who+" has an id that stands for skipping", "give the answer another id")
 	}
-	if m.Lacks("go") && of.Lacks("routes") && (q.Pick == PickOne || of.Lacks("go")) {
+	if a.Sign.Given() && a.Go.Given() {
+		list.Add(a.Go.At, "needless-key", who+` has both "sign" and "go"`, `leave "go" out: a sign leads to help`)
+	}
+	switch {
+	case a.Sign.Given():
+		a.Go = read.Text{S: SignEnding(a.Sign.S), At: a.Sign.At, Inside: -1}
+	case m.Lacks("go") && of.Lacks("routes") && (q.Pick == PickOne || of.Lacks("go")):
 		list.Add(id.At, "no-way-on", who+" has no way on", `add "go:" with the question or ending that comes next`)
 	}
 	if a.Alone && q.Pick == PickOne {
@@ -118,6 +130,18 @@ func parseAnswer(id read.Text, m *read.Map, q *Question, of *read.Map, list *fin
 	}
 	m.Done()
 	return a
+}
+
+// signEndings adds an ending for each sign that an answer tells.
+func (t *Tree) signEndings() {
+	for _, q := range t.Questions {
+		for _, a := range q.Answers {
+			if a.Sign.S != "" && t.Ending(SignEnding(a.Sign.S)) == nil {
+				id := read.Text{S: SignEnding(a.Sign.S), At: a.Sign.At}
+				t.Endings = append(t.Endings, &Ending{ID: id, Safety: true, Sign: a.Sign})
+			}
+		}
+	}
 }
 
 // checkQuestion holds a question against the rules that it can break alone.
@@ -221,6 +245,7 @@ func (c *checker) tooLarge() bool {
 
 func (c *checker) run() {
 	t := c.t
+	c.safetyKey()
 	if want := strings.TrimSuffix(path.Base(t.File), ".yaml"); t.ID.Given() && t.ID.S != want {
 		c.list.Add(t.ID.At, "wrong-name", fmt.Sprintf("the tree is called %q, and its file %q", t.ID.S, path.Base(t.File)), "give both the same name")
 	} else if t.ID.Given() && !read.IsID(t.ID.S) {
@@ -250,6 +275,19 @@ func (c *checker) run() {
 	}
 	for _, e := range t.Examples {
 		c.example(e)
+	}
+}
+
+// safetyKey reports a tree that does not say rightly how the shared safety screen
+// comes before it.
+func (c *checker) safetyKey() {
+	s := c.t.Safety
+	switch {
+	case s.Given() && c.t.Audience.S == "resident":
+		c.list.Add(s.At, "safety-screen", "a tree for residents has no safety screen before it", "leave the line out: it asks in questions of its own")
+	case s.Given() && s.S != SafetyShared && s.S != SafetyWhole:
+		help := append(finding.NearestHelp(s.S, []string{SafetyShared, SafetyWhole}, nil), "allowed: "+SafetyShared+", "+SafetyWhole)
+		c.list.Add(s.At, "not-allowed", fmt.Sprintf("\"safety\" is %q, and that is not one of its values", s.S), help...)
 	}
 }
 

@@ -16,6 +16,7 @@ type Tree struct {
 	Title     read.Text
 	Purpose   read.Text
 	Audience  read.Text // "patient" or "resident"
+	Safety    read.Text // how the shared safety screen comes before it; a patient's tree says so
 	Credits   read.Credits
 	Start     read.Text // the first question
 	Values    []*Worked // worked out from answers; each may use those before it
@@ -27,6 +28,12 @@ type Tree struct {
 	// could not be used. That was reported; what then seems out of reach is not.
 	Loose bool
 }
+
+// How the shared safety screen comes before a tree.
+const (
+	SafetyShared = "shared" // its gate, and the groups that the gate opens
+	SafetyWhole  = "whole"  // all its groups, without the gate
+)
 
 // Pick says how many answers a question takes.
 type Pick string
@@ -49,11 +56,12 @@ type Question struct {
 	Why     read.Text // why it is asked; one line
 	Hint    read.Text // optional help below the question
 	Pick    Pick
-	Answers []*Answer // empty where Measure is set
-	Measure *Measure  // for a question that is answered with an amount
-	Routes  []*Route  // ways on for answers without one of their own
-	Go      read.Text // the same without conditions
-	Skip    read.Text // where skipping leads; not given where the question has a "not sure"
+	Answers []*Answer   // empty where Measure is set
+	Measure *Measure    // for a question that is answered with an amount
+	Routes  []*Route    // ways on for answers without one of their own
+	Go      read.Text   // the same without conditions
+	Skip    read.Text   // where skipping leads; not given where the question has a "not sure"
+	Tells   []read.Text // with a measure: ids of told facts that its amount is
 }
 
 // Answer is one choice of a question.
@@ -63,6 +71,8 @@ type Answer struct {
 	Go    read.Text   // a question or an ending; optional with pick any
 	Cards []read.Text // ids of cards this answer adds
 	Alone bool        // pick any: cannot be chosen together with others
+	Sign  read.Text   // a sign of the shared safety screen that this answer tells; it leads to SignEnding
+	Tells []read.Text // ids of told facts
 }
 
 // Ending is where a path stops. All but title and text may be missing.
@@ -76,7 +86,14 @@ type Ending struct {
 	Types   []Talk
 	Prompts []read.Text
 	Next    []read.Text // trees to do next
+
+	// Sign is the sign of the shared safety screen that this ending stands for;
+	// its words are that sign's, and the library fills them in.
+	Sign read.Text
 }
+
+// SignEnding is the id of the ending that an answer telling a sign leads to.
+func SignEnding(sign string) string { return "safety-" + sign }
 
 // Talk is a foot type that comes up at an ending, with both sides of it.
 type Talk struct {
