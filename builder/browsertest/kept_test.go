@@ -135,7 +135,7 @@ func sharedSite(t testing.TB, dir string) {
 	if err := os.MkdirAll(filepath.Join(layer, "content"), 0o755); err != nil {
 		t.Fatal(err)
 	}
-	if err := os.WriteFile(filepath.Join(layer, "content", "edition.yaml"), []byte("name: Keelpath\nclinic: Alder Quay Limb Clinic (a made-up place)\nemergency: Call your local emergency number.\nshared-screen: true\n"), 0o644); err != nil {
+	if err := os.WriteFile(filepath.Join(layer, "content", "edition.yaml"), []byte("name: Keelpath\nclinic: Alder Quay Limb Clinic (a made-up place)\nshared-screen: true\n"), 0o644); err != nil {
 		t.Fatal(err)
 	}
 	if _, err := sitetest.Build(t.Context(), dir, layer); err != nil {

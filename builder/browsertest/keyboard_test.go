@@ -129,7 +129,7 @@ func TestWholeVisitByKeyboard(t *testing.T) {
 			if _, w, _ := p.words(); w < width-1 || w > width+1 {
 				t.Errorf("%s: the page is %.0f points wide, want %.0f", paper, w, width)
 			}
-			order := slices.Concat([]string{"My questions for this visit", "Please hand this to your prosthetist at the start of the visit."}, stars, general, []string{own, "What to bring:", lib.Edition.Emergency.S})
+			order := slices.Concat([]string{"My questions for this visit", "Please hand this to your prosthetist at the start of the visit."}, stars, general, []string{own, "What to bring:", lib.Edition.Lines.Sentence("emergency")})
 			for _, wrong := range inOrder(p.Text, order...) {
 				t.Errorf("%s: %s\n%s", paper, wrong, p.Text)
 			}

@@ -30,7 +30,7 @@ func TestCautionComesFirst(t *testing.T) {
 				continue
 			}
 			grave++
-			caution, emergency := cautionText(t, tr, e), oneLine(lib.Edition.Emergency.S)
+			caution, emergency := cautionText(t, tr, e), oneLine(lib.Edition.Lines.Sentence("emergency"))
 			name := tr.ID.S + ", " + e.ID.S
 			if got := b.take(tr, witness(tr, e.ID.S)); got.Ending.Title != oneLine(e.Title.S) {
 				t.Fatalf("%s: the planner shows %q", name, got.Ending.Title)
@@ -82,7 +82,7 @@ func TestSafetyOutranksOtherTrees(t *testing.T) {
 		b.tap("topics")
 	}
 	s := b.tap("bar-sheet")
-	for _, wrong := range firstThings(b, "#planner .sheet", "My sheet", cautions[1], oneLine(lib.Edition.Emergency.S), s.Sheet.Groups[0].Prompts[0], cautions[0], cautions[2]) {
+	for _, wrong := range firstThings(b, "#planner .sheet", "My sheet", cautions[1], oneLine(lib.Edition.Lines.Sentence("emergency")), s.Sheet.Groups[0].Prompts[0], cautions[0], cautions[2]) {
 		t.Error(wrong)
 	}
 	for _, wrong := range inOrder(b.print("Letter", "sheet-of-three-trees").Text, cautions[1], s.Sheet.Groups[0].Prompts[0], cautions[0], cautions[2]) {

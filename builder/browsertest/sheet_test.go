@@ -121,7 +121,7 @@ func holds(b *tab, name string, p printout, head, starred []string, s screen) {
 			}
 		}
 	}
-	for _, part := range []string{"Answered", "Later", "Write back", "Notes", "In an emergency: " + lib.Edition.Emergency.S, "It is not medical advice and picks no foot.", lib.Edition.Version.S} {
+	for _, part := range []string{"Answered", "Later", "Write back", "Notes", "In an emergency: " + lib.Edition.Lines.Sentence("emergency"), "It is not medical advice and picks no foot.", lib.Edition.Version.S} {
 		if !strings.Contains(p.Text, part) {
 			b.t.Errorf("%s: %q is missing", name, part)
 		}

@@ -367,7 +367,7 @@ func (w *walker) filled(t read.Text, path tree.Path) string {
 
 // words gives a markdown text without its marks, links by their titles.
 func (w *walker) words(t read.Text) string {
-	return explainer.ParseText(t, &finding.List{}).Text(func(kind, id string) explainer.Target {
+	return explainer.ParseText(t, w.l.Edition.Lines, &finding.List{}).Text(func(kind, id string) explainer.Target {
 		return explainer.Target{Title: w.l.TitleOf(kind, id)}
 	})
 }

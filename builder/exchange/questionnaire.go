@@ -13,6 +13,7 @@ import (
 
 	"keelpath/builder/explainer"
 	"keelpath/builder/finding"
+	"keelpath/builder/helpline"
 	"keelpath/builder/library"
 	"keelpath/builder/quantity"
 	"keelpath/builder/read"
@@ -115,7 +116,7 @@ type former struct {
 }
 
 func (f *former) items() []item {
-	out := []item{display("intro", stance+" "+f.lib.Edition.Emergency.S)}
+	out := []item{display("intro", stance+" "+f.lib.Edition.Lines.Sentence(helpline.Emergency))}
 	for _, q := range f.order {
 		for _, p := range f.places[q] {
 			when := f.when[p.link][0]
@@ -361,11 +362,14 @@ var linked = regexp.MustCompile(`\[([^\]]*)\]\(([a-z]+):([^)]+)\)`)
 func (f *former) plain(t read.Text) string {
 	t.S = linked.ReplaceAllStringFunc(t.S, func(s string) string {
 		m := linked.FindStringSubmatch(s)
-		if m[1] != "" || m[2] == "source" {
+		switch {
+		case m[2] == "call":
+			return s // the parser knows its words
+		case m[1] != "" || m[2] == "source":
 			return m[1]
 		}
 		return "“" + f.lib.TitleOf(m[2], m[3]) + "”"
 	})
 	t.S = tree.FillGaps(t.S, f.t.WithoutAmount)
-	return strings.Join(explainer.ParseText(t, &finding.List{}).Plain, " ")
+	return strings.Join(explainer.ParseText(t, f.lib.Edition.Lines, &finding.List{}).Plain, " ")
 }

@@ -21,7 +21,7 @@ type Page struct {
 
 // Ref is a link by id inside a markdown text.
 type Ref struct {
-	Kind string // explainer, tree, type, word, source, support or heading
+	Kind string // explainer, tree, type, word, source, support, call or heading
 	ID   string
 	At   finding.Place
 }

@@ -78,6 +78,8 @@ func (d *Doc) block(n ast.Node) Block {
 			}
 		case *ast.String:
 			text = append(text, c.Value...)
+		case *call:
+			add(max(c.Pos(), 0), []byte(c.words.Plain()))
 		}
 		return ast.WalkContinue, nil
 	})

@@ -20,6 +20,7 @@ import (
 	"keelpath/builder/drawing"
 	"keelpath/builder/figure"
 	"keelpath/builder/finding"
+	"keelpath/builder/helpline"
 )
 
 // Doc is a parsed markdown text. Rendering parses again, so that one Doc can be
@@ -28,6 +29,7 @@ type Doc struct {
 	src      []byte
 	at       func(offset int) finding.Place
 	ids      headingIDs
+	lines    helpline.Lines  // the numbers that the text names by id
 	drawn    map[string]bool // drawings, figures and shares shown
 	Figures  []string        // ids of the figures shown, in their order
 	Refs     []Ref
@@ -52,8 +54,8 @@ const (
 
 // newDoc reads a text and checks it. A text beyond the limits is reported and
 // left empty.
-func newDoc(src []byte, at func(int) finding.Place, list *finding.List) *Doc {
-	d := &Doc{src: src, at: at, ids: headingIDs{}, drawn: map[string]bool{}}
+func newDoc(src []byte, at func(int) finding.Place, lines helpline.Lines, list *finding.List) *Doc {
+	d := &Doc{src: src, at: at, lines: lines, ids: headingIDs{}, drawn: map[string]bool{}}
 	if !d.bounded(list) {
 		d.src = nil
 	}
@@ -81,11 +83,13 @@ func (d *Doc) bounded(list *finding.List) bool {
 }
 
 func (d *Doc) parse() ast.Node {
-	return markdown.Parser().Parse(text.NewReader(d.src), parser.WithContext(parser.NewContext()))
+	root := markdown.Parser().Parse(text.NewReader(d.src), parser.WithContext(parser.NewContext()))
+	d.putCalls(root)
+	return root
 }
 
 // kinds are the words that a link by id may begin with.
-var kinds = []string{"explainer", "tree", "type", "word", "source", "support"}
+var kinds = []string{"explainer", "tree", "type", "word", "source", "support", "call"}
 
 // check walks the text once, notes its refs, headings and plain text, and
 // reports what a text may not hold.
@@ -124,6 +128,8 @@ func (c *checker) node(n ast.Node) {
 		c.list.Add(at, "outside-link", fmt.Sprintf("the text links to %q, and links go by id", n.Label(d.src)), citeIt)
 	case *ast.Link:
 		c.link(n, at)
+	case *call:
+		c.ref(Ref{Kind: "call", ID: n.id, At: at})
 	case *ast.Heading:
 		c.heading(n, at)
 	case *ast.FencedCodeBlock:
@@ -168,21 +174,27 @@ func (c *checker) link(n *ast.Link, at finding.Place) {
 			help = []string{citeIt}
 		}
 		c.list.Add(at, "outside-link", fmt.Sprintf("the link leads to %q, and links go by id", dest),
-			append(help, "a link by id: explainer:ID, tree:ID, type:ID, word:ID, source:ID or support:ID")...)
+			append(help, "a link by id: explainer:ID, tree:ID, type:ID, word:ID, source:ID, support:ID or call:ID")...)
 		return
 	case kind == "support":
 		c.support(n, id, at)
+	case kind == "call":
+		c.call(n, id, at)
 	case kind == "source" && n.FirstChild() != nil:
 		c.list.Add(at, "citation", fmt.Sprintf("the citation of %q has words of its own, and only its number would be shown", id),
 			"put the words before it, and leave the brackets empty: "+`"[](`+dest+`)"`)
 	}
-	c.doc.Refs = append(c.doc.Refs, Ref{Kind: kind, ID: id, At: at})
+	c.ref(Ref{Kind: kind, ID: id, At: at})
+}
+
+func (c *checker) ref(r Ref) {
+	c.doc.Refs = append(c.doc.Refs, r)
 	if k := len(c.doc.Blocks); k > 0 { // links stand inside the block that was met last
-		c.doc.Blocks[k-1].Refs = append(c.doc.Blocks[k-1].Refs, c.doc.Refs[len(c.doc.Refs)-1])
+		c.doc.Blocks[k-1].Refs = append(c.doc.Blocks[k-1].Refs, r)
 	}
 }
 
-var failedLink = regexp.MustCompile(`\]\s*\((explainer|tree|type|word|source|support|https?):`)
+var failedLink = regexp.MustCompile(`\]\s*\((explainer|tree|type|word|source|support|call|https?):`)
 
 // failedLinks reports what was meant as a link and reads as plain text.
 func (c *checker) failedLinks(block ast.Node) {
@@ -317,6 +329,8 @@ func plain(n ast.Node, src []byte) string {
 			}
 		case *ast.String:
 			b.Write(c.Value)
+		case *call:
+			b.WriteString(c.words.Plain())
 		}
 		return ast.WalkContinue, nil
 	})

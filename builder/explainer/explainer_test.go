@@ -50,7 +50,7 @@ const headerLines = 9
 
 // parse reads md as the body of a page with a sound header; nil if it is no text.
 func parse(md string, list *finding.List) *explainer.Doc {
-	p := explainer.Parse("content/en/a.md", []byte(header+md), list)
+	p := explainer.Parse("content/en/a.md", []byte(header+md), lines, list)
 	if p == nil {
 		return nil
 	}
@@ -275,7 +275,7 @@ func TestPlaces(t *testing.T) {
 func TestShortText(t *testing.T) {
 	at := finding.Place{File: "trees/a.yaml", Line: 7, Col: 11}
 	var list finding.List
-	explainer.ParseText(read.Text{S: "# One\n\n### Two <br> [a](b)", At: at}, &list)
+	explainer.ParseText(read.Text{S: "# One\n\n### Two <br> [a](b)", At: at}, lines, &list)
 	var got []string
 	for _, f := range list.Sorted() {
 		if f.Place != at {
@@ -286,7 +286,7 @@ func TestShortText(t *testing.T) {
 	if diff := cmp.Diff([]string{"heading-level", "outside-link", "raw-html"}, got); diff != "" {
 		t.Error(diff)
 	}
-	if text := explainer.ParseText(read.Text{S: "See [](tree:b).[](source:c)\n\n*More*."}, &list).Text(target); text != "See The b.\nMore." {
+	if text := explainer.ParseText(read.Text{S: "See [](tree:b).[](source:c)\n\n*More*."}, lines, &list).Text(target); text != "See The b.\nMore." {
 		t.Errorf("the text is %q", text)
 	}
 }

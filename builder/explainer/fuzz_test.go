@@ -8,6 +8,7 @@ import (
 
 	"keelpath/builder/explainer"
 	"keelpath/builder/finding"
+	"keelpath/builder/helpline"
 	"keelpath/builder/internal/corpus"
 	"keelpath/builder/read"
 	"keelpath/content"
@@ -37,7 +38,7 @@ func FuzzExplainer(f *testing.F) {
 	f.Fuzz(func(t *testing.T, src string) {
 		began := time.Now()
 		var list finding.List
-		explainer.Parse("content/en/a.md", []byte(src), &list)
+		explainer.Parse("content/en/a.md", []byte(src), helpline.Lines{}, &list)
 		for _, o := range []explainer.Options{
 			{Target: target, Words: words},
 			{Target: target, Unmarked: true, NewTab: true},
@@ -57,7 +58,7 @@ func FuzzExplainer(f *testing.F) {
 				}
 			}
 		}
-		explainer.ParseText(read.Text{S: src, At: finding.Place{File: "trees/a.yaml", Line: 1}}, &list).Text(target)
+		explainer.ParseText(read.Text{S: src, At: finding.Place{File: "trees/a.yaml", Line: 1}}, helpline.Lines{}, &list).Text(target)
 		if err := finding.Print(&strings.Builder{}, list.Sorted(), func(string) []byte { return []byte(src) }); err != nil {
 			t.Error(err)
 		}

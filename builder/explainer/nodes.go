@@ -41,6 +41,7 @@ type nodes struct{}
 func (n nodes) RegisterFuncs(r renderer.NodeRendererFuncRegisterer) {
 	r.Register(kindCitation, n.citation)
 	r.Register(kindMark, n.mark)
+	r.Register(kindCall, n.call)
 	r.Register(ast.KindBlockquote, n.quote)
 	r.Register(ast.KindLink, n.link)
 	r.Register(ast.KindFencedCodeBlock, n.listing)

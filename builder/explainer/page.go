@@ -12,12 +12,13 @@ import (
 	"unicode/utf8"
 
 	"keelpath/builder/finding"
+	"keelpath/builder/helpline"
 	"keelpath/builder/read"
 )
 
-// Parse reads one explainer file. The page that comes back may lack parts; it
+// Parse reads one explainer file; lines are the numbers that its texts may name by id. The page that comes back may lack parts; it
 // is nil only where there is no header to read.
-func Parse(file string, src []byte, list *finding.List) *Page {
+func Parse(file string, src []byte, lines helpline.Lines, list *finding.List) *Page {
 	if !read.Sound(file, src, list) {
 		return nil
 	}
@@ -33,7 +34,7 @@ func Parse(file string, src []byte, list *finding.List) *Page {
 			`write "---", then "title: ..." and the other keys, then "---", then the text`)
 		return nil
 	}
-	doc := newDoc(body, placing(file, body, above), list)
+	doc := newDoc(body, placing(file, body, above), lines, list)
 	if len(bytes.TrimSpace(body)) == 0 {
 		list.Add(finding.Place{File: file, Line: above}, "empty-text", "the page has a header and no text", "write the text below the second ---")
 	}
@@ -98,9 +99,9 @@ func placing(file string, src []byte, above int) func(offset int) finding.Place 
 
 // ParseText reads a markdown text that stands inside a YAML value. Findings
 // carry the place of the value. Such a text is short and has no headings.
-func ParseText(t read.Text, list *finding.List) *Doc {
+func ParseText(t read.Text, lines helpline.Lines, list *finding.List) *Doc {
 	var found finding.List
-	d := newDoc([]byte(t.S), func(int) finding.Place { return t.At }, &found)
+	d := newDoc([]byte(t.S), func(int) finding.Place { return t.At }, lines, &found)
 	if len(d.Headings) > 0 {
 		list.Add(t.At, "heading-level", fmt.Sprintf("the heading %q stands in a short text", d.Headings[0].Text), "leave headings to explainers")
 	}

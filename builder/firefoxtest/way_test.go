@@ -203,7 +203,7 @@ func printed(b *tab, s sheet) {
 			b.t.Errorf("%q stands before a starred one", ask)
 		}
 	}
-	for _, part := range []string{"Answered", "Later", "Write back", "Notes", "In an emergency: " + lib.Edition.Emergency.S, "It is not medical advice and picks no foot."} {
+	for _, part := range []string{"Answered", "Later", "Write back", "Notes", "In an emergency: " + lib.Edition.Lines.Sentence("emergency"), "It is not medical advice and picks no foot."} {
 		if !strings.Contains(p.Text, part) {
 			b.t.Errorf("%q is not printed", part)
 		}

@@ -209,7 +209,7 @@ func (c *checker) trained(header read.Credits) {
 
 // text checks a markdown text inside a YAML value and gives it parsed.
 func (c *checker) text(who string, t read.Text) *explainer.Doc {
-	d := explainer.ParseText(t, c.list)
+	d := explainer.ParseText(t, c.Edition.Lines, c.list)
 	c.refs(who, d)
 	return d
 }
@@ -246,8 +246,8 @@ func (c *checker) refs(who string, d *explainer.Doc) {
 		case "heading":
 			c.heading(who, d, r)
 			continue
-		case "support":
-			continue // a closed list, which the explainer's reader has checked
+		case "support", "call":
+			continue // closed lists, which the reader of texts has checked
 		}
 		c.has(shelves[r.Kind], who, read.Text{S: r.ID, At: r.At})
 	}

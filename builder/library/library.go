@@ -4,6 +4,7 @@ package library
 
 import (
 	"keelpath/builder/explainer"
+	"keelpath/builder/helpline"
 	"keelpath/builder/proof"
 	"keelpath/builder/read"
 	"keelpath/builder/safety"
@@ -35,13 +36,13 @@ type Library struct {
 	files map[string][]byte
 }
 
-// Edition is what a clinic says of its own copy. Name and Emergency are always
-// there; the others may be empty.
+// Edition is what a clinic says of its own copy. Name and the numbers for an
+// emergency and a crisis are always there; the others may be empty.
 type Edition struct {
 	Name        read.Text // of the edition: "Keelpath"
 	Clinic      read.Text // who publishes it
 	Phone       read.Text // the clinic's
-	Emergency   read.Text // a sentence: "Call your local emergency number."
+	Lines       helpline.Lines
 	Endorsement read.Text // a sentence at the top of the sheet
 	Version     read.Text
 	Shared      bool // many readers share the screen: nothing is kept, and an idle page clears itself

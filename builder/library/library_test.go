@@ -117,7 +117,7 @@ func TestLayerOfTables(t *testing.T) {
 	l := load(t, &list, library.Builtin(), layer(t, tableLayer, &list))
 	fine(t, &list)
 
-	if l.Edition.Name.S != "Keelpath at Alder Quay" || l.Edition.Emergency.S != before.Edition.Emergency.S || l.Edition.Emergency.S == "" {
+	if l.Edition.Name.S != "Keelpath at Alder Quay" || l.Edition.Lines != before.Edition.Lines || l.Edition.Lines.Emergency.Number.S == "" {
 		t.Errorf("the edition is %+v", l.Edition)
 	}
 	ids := func(l *library.Library) (words, prompts []string) {
@@ -293,7 +293,7 @@ func TestSafetyKept(t *testing.T) {
 				}
 				src = strings.Replace(src, c.subst[i], c.subst[i+1], 1)
 			}
-			ground := layer(t, "-- content/edition.yaml --\nname: Ours\nemergency: Call for help.\ntraining: { Keelpath editors: They write. }\n-- trees/ground.yaml --\n"+small, &list)
+			ground := layer(t, "-- content/edition.yaml --\nname: Ours\nemergency: { number: \"112\", where: the EU }\ncrisis: { number: \"112\", where: the EU }\ntraining: { Keelpath editors: They write. }\n-- trees/ground.yaml --\n"+small, &list)
 			load(t, &list, ground, layer(t, "-- trees/ground.yaml --\n"+src, &list))
 			var got []string
 			for _, f := range list.Sorted() {

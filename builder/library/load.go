@@ -22,6 +22,9 @@ import (
 func Load(ctx context.Context, list *finding.List, layers ...Layer) (*Library, error) {
 	l := &loader{Library: &Library{Proofs: map[string]*proof.Proof{}, files: map[string][]byte{}}, list: list, unread: map[string]bool{}}
 	var ground []*tree.Tree
+	for _, y := range layers { // texts name the edition's numbers
+		l.edition(l.open(y, "content/edition.yaml"))
+	}
 	for i, y := range layers {
 		if err := l.layer(ctx, y); err != nil {
 			return nil, err
@@ -67,14 +70,7 @@ func (l *loader) layer(ctx context.Context, y Layer) error {
 	for _, n := range y.names(func(string) bool { return true }) {
 		l.files[y.name(n)] = y.files[n]
 	}
-	open := func(file string) *read.Map {
-		src, ok := y.files[file]
-		if !ok {
-			return nil
-		}
-		return read.YAML(y.name(file), src, 0, l.list)
-	}
-	l.edition(open("content/edition.yaml"))
+	open := func(file string) *read.Map { return l.open(y, file) }
 	l.sources(open("content/sources.yaml"))
 	l.words(open("content/glossary.yaml"))
 	l.prompts(open("trees/prompts.yaml"))
@@ -103,7 +99,7 @@ func (l *loader) layer(ctx context.Context, y Layer) error {
 		if err := ctx.Err(); err != nil {
 			return err
 		}
-		if p := explainer.Parse(y.name(n), y.files[n], l.list); p != nil {
+		if p := explainer.Parse(y.name(n), y.files[n], l.Edition.Lines, l.list); p != nil {
 			put(&l.Explainers, p, func(p *explainer.Page) string { return p.ID })
 		} else {
 			l.unread["explainer "+strings.TrimSuffix(path.Base(n), ".md")] = true
@@ -113,6 +109,15 @@ func (l *loader) layer(ctx context.Context, y Layer) error {
 		l.learn = m
 	}
 	return ctx.Err()
+}
+
+// open reads one of the layer's tables; nil where it has none.
+func (l *loader) open(y Layer, file string) *read.Map {
+	src, ok := y.files[file]
+	if !ok {
+		return nil
+	}
+	return read.YAML(y.name(file), src, 0, l.list)
 }
 
 // put adds x, or replaces what has the same id.
@@ -139,7 +144,7 @@ func (l *loader) edition(m *read.Map) {
 	set(&e.Name, "name")
 	set(&e.Clinic, "clinic")
 	set(&e.Phone, "phone")
-	set(&e.Emergency, "emergency")
+	has := l.lines(m)
 	set(&e.Endorsement, "endorsement")
 	set(&e.Version, "version")
 	if shared := m.Bool("shared-screen"); !m.Lacks("shared-screen") {
@@ -156,11 +161,7 @@ func (l *loader) edition(m *read.Map) {
 		put(&e.Training, t, func(t *Training) string { return t.Name.S })
 	})
 	m.Done()
-	for key, t := range map[string]read.Text{"name": e.Name, "emergency": e.Emergency} {
-		if t.S == "" {
-			l.list.Add(m.Key(key), "missing-key", fmt.Sprintf("the edition lacks %q", key), "every edition has a name, and says whom to call in an emergency")
-		}
-	}
+	l.needed(m, has)
 }
 
 func (l *loader) sources(m *read.Map) {

@@ -130,7 +130,7 @@ func (c *checker) readOn(r *running, ts ...read.Text) {
 		if t.S == "" {
 			continue
 		}
-		for _, passage := range explainer.ParseText(t, &finding.List{}).Plain {
+		for _, passage := range explainer.ParseText(t, c.Edition.Lines, &finding.List{}).Plain {
 			r.add(passage, func(offset int) finding.Place {
 				// The passage is the text without its marks: its place is found by its words.
 				words := strings.Fields(passage[offset:])

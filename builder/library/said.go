@@ -8,6 +8,7 @@ import (
 	"unicode/utf8"
 
 	"keelpath/builder/finding"
+	"keelpath/builder/helpline"
 	"keelpath/builder/read"
 	"keelpath/builder/tree"
 	"keelpath/builder/wording"
@@ -43,7 +44,11 @@ func (c *checker) everySaid(do func(said)) {
 			}
 		}
 	}
-	say("the edition", c.Edition.Endorsement, c.Edition.Emergency)
+	e := c.Edition
+	say("the edition", e.Name, e.Clinic, e.Phone, e.Endorsement, e.Version)
+	for _, id := range helpline.IDs {
+		say("the edition", e.Lines.Slot(id).Where)
+	}
 	for _, t := range c.Edition.Training {
 		say("the edition", t.Says)
 	}

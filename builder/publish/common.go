@@ -17,7 +17,7 @@ func (v viewer) text(t read.Text) (html template.HTML, words []WordView, err err
 	if !t.Given() {
 		return "", nil, nil
 	}
-	doc := parseText(t)
+	doc := v.parseText(t)
 	o := v.options()
 	o.Unmarked = true
 	out, err := doc.HTML(o)
@@ -25,7 +25,9 @@ func (v viewer) text(t read.Text) (html template.HTML, words []WordView, err err
 }
 
 // parseText parses a text that the library has checked already.
-func parseText(t read.Text) *explainer.Doc { return explainer.ParseText(t, &finding.List{}) }
+func (m *maker) parseText(t read.Text) *explainer.Doc {
+	return explainer.ParseText(t, m.lib.Edition.Lines, &finding.List{})
+}
 
 // wordsIn gives the glossary words that the texts use, each once.
 func (v viewer) wordsIn(texts ...string) []WordView {

@@ -6,6 +6,7 @@ import (
 	"time"
 
 	"keelpath/builder/explainer"
+	"keelpath/builder/helpline"
 	"keelpath/builder/library"
 	"keelpath/builder/read"
 	"keelpath/builder/tree"
@@ -81,7 +82,8 @@ func trail(p page, root string) []LinkView {
 
 func editionView(e library.Edition) EditionView {
 	return EditionView{
-		Name: e.Name.S, Clinic: e.Clinic.S, Phone: e.Phone.S, Emergency: e.Emergency.S,
+		Name: e.Name.S, Clinic: e.Clinic.S, Phone: e.Phone.S,
+		Emergency: e.Lines.SentenceHTML(helpline.Emergency), Urgent: e.Lines.SentenceHTML(helpline.Urgent), Crisis: e.Lines.SentenceHTML(helpline.Crisis),
 		Endorsement: e.Endorsement.S, Version: e.Version.S, Shared: e.Shared,
 	}
 }

@@ -519,7 +519,7 @@ func elementText(n *html.Node) string {
 // open admission, and a page of its own is on the last shelf.
 func TestLayerShows(t *testing.T) {
 	out := renderAll(t, load(t, map[string]string{
-		"content/edition.yaml": "clinic: Alder Quay Limb Clinic\nphone: 555 0100\nemergency: Call 000 now.\ntraining:\n  Alder Quay team: Two prosthetists & a nurse.\n  A. Reviewer: A physician.\n",
+		"content/edition.yaml": "clinic: Alder Quay Limb Clinic\nphone: 555 0100\nemergency: { number: \"000\", where: Australia }\ntraining:\n  Alder Quay team: Two prosthetists & a nurse.\n  A. Reviewer: A physician.\n",
 		"content/en/parking.md": `---
 title: How to find us
 audience: resident
@@ -537,7 +537,7 @@ Come by the [heel tree](tree:heel-height).
 	}))
 	page := pageNamed(t, out, "learn/parking.html")
 	foot := textOf(elements(page, "footer")[0])
-	for _, want := range []string{"Offered by Alder Quay Limb Clinic. Phone: 555 0100", "Call 000 now.", "Reviewed by A. Reviewer", "Facts last checked 1 October 2026", "Paid for by the clinic."} {
+	for _, want := range []string{"Offered by Alder Quay Limb Clinic. Phone: 555 0100", "Call 000 in Australia, or your local emergency number.", "Reviewed by A. Reviewer", "Facts last checked 1 October 2026", "Paid for by the clinic."} {
 		if !strings.Contains(foot, want) {
 			t.Errorf("the foot does not say %q: %s", want, foot)
 		}

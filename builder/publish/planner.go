@@ -9,6 +9,7 @@ import (
 	"unicode/utf16"
 
 	"keelpath/builder/figure"
+	"keelpath/builder/helpline"
 	"keelpath/builder/library"
 	"keelpath/builder/quantity"
 	"keelpath/builder/read"
@@ -117,7 +118,9 @@ type dataEdition struct {
 	Name        string `json:"name"`
 	Clinic      string `json:"clinic,omitempty"`
 	Phone       string `json:"phone,omitempty"`
-	Emergency   string `json:"emergency"`
+	Emergency   string `json:"emergency"` // these three are sentences that are ready to show
+	Urgent      string `json:"urgent"`
+	Crisis      string `json:"crisis"`
 	Endorsement string `json:"endorsement,omitempty"`
 	Version     string `json:"version,omitempty"`
 	Shared      bool   `json:"shared,omitempty"`
@@ -145,7 +148,10 @@ type dataTopic struct {
 func plannerData(l *library.Library, trees []*tree.Tree) data {
 	e := l.Edition
 	out := data{
-		Edition: dataEdition{e.Name.S, e.Clinic.S, e.Phone.S, e.Emergency.S, e.Endorsement.S, e.Version.S, e.Shared},
+		Edition: dataEdition{
+			Name: e.Name.S, Clinic: e.Clinic.S, Phone: e.Phone.S, Endorsement: e.Endorsement.S, Version: e.Version.S, Shared: e.Shared,
+			Emergency: e.Lines.Sentence(helpline.Emergency), Urgent: e.Lines.Sentence(helpline.Urgent), Crisis: e.Lines.Sentence(helpline.Crisis),
+		},
 		Prompts: map[string]dataPrompt{}, Cards: map[string][]string{},
 		Trees: []dataTree{}, General: promptIDs(l.General), Topics: []dataTopic{},
 	}

@@ -181,6 +181,10 @@ func TestLinksResolve(t *testing.T) {
 					if e.Data != "a" {
 						t.Errorf("%s: <%s> loads %s from elsewhere", name, e.Data, to)
 					}
+				case u.Scheme == "tel":
+					if e.Data != "a" || u.Opaque != "911" && u.Opaque != "988" {
+						t.Errorf("%s: <%s> leads to the number %s", name, e.Data, to)
+					}
 				case u.Scheme != "" || u.Host != "" || u.RawQuery != "" || strings.HasPrefix(u.Path, "/"):
 					t.Errorf("%s: the address %q is not a relative one", name, to)
 				default:
@@ -233,7 +237,7 @@ func TestEveryPage(t *testing.T) {
 			titles[title] = name
 			foot := textOf(elements(n, "footer")[0])
 			for _, want := range []string{
-				"This page teaches and helps you ask. It does not replace your care team.", "Call your local emergency number.",
+				"This page teaches and helps you ask. It does not replace your care team.", "Call 911 in the US, or your local emergency number.",
 				"Written by Keelpath editors", "Not yet reviewed by a clinician", "Facts last checked 25 November 2026", "Next check due",
 				"No outside funding. No advertising.", "Reading grade", "Version 2026.11", "Sources",
 			} {

@@ -112,11 +112,12 @@ type DateView struct {
 	ISO, Words string
 }
 
-// EditionView is what a clinic says of its copy. Name and Emergency are always
-// there; the others may be empty.
+// EditionView is what a clinic says of its copy. Clinic, Phone, Endorsement and
+// Version may be empty.
 type EditionView struct {
-	Name, Clinic, Phone, Emergency, Endorsement, Version string
-	Shared                                               bool // many readers share the screen
+	Name, Clinic, Phone, Endorsement, Version string
+	Emergency, Urgent, Crisis                 template.HTML // sentences that say whom to call
+	Shared                                    bool          // many readers share the screen
 }
 
 // PageView is what the common layout needs; every page's view embeds it.

@@ -64,7 +64,7 @@ func (m *maker) figurePage(f *figure.Figure) page {
 			out := figureView{PageView: p, Lead: f.Lead}
 			o := v.options()
 			o.Words = m.words
-			notes, err := parseText(read.Text{S: f.Notes}).HTML(o)
+			notes, err := v.parseText(read.Text{S: f.Notes}).HTML(o)
 			if err != nil {
 				return nil, err
 			}

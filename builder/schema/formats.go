@@ -67,11 +67,29 @@ var editionForm = keys(
 	key{"name", may, "The edition's name.", text()},
 	key{"clinic", may, "Who publishes it.", line()},
 	key{"phone", may, "The clinic's telephone number.", line()},
-	key{"emergency", may, "Whom to call in an emergency, in a sentence.", text()},
+	key{"emergency", may, "Whom to call in an emergency. The words around the number are the program's.", lineForm},
+	key{"urgent", may, "Whom to call for urgent advice; a number \"\" where there is none.", anyOf(lineForm, noLineForm, form{"type": "null"})},
+	key{"crisis", may, "Whom to call in a crisis of mind.", lineForm},
 	key{"endorsement", may, "A sentence at the top of the sheet.", line()},
 	key{"version", may, "The edition's version, in quotes.", line()},
 	key{"training", may, "What training each author and reviewer has, by the name that headers give; a layer adds its own people's.", namedForm},
 	key{"shared-screen", may, "true where many readers share the screen: nothing is kept, and an idle page clears itself after asking.", yesNo()},
+)
+
+var lineForm = keys(
+	key{"number", need, "The number: digits, spaces, +, -, ( and ), at least two digits.", text().with(form{"pattern": spaced(library.NumberForm)})},
+	key{"where", need, "The place where it holds, as one says it after \"in\": the US", text().with(form{"pattern": spaced(library.PlaceForm)})},
+	key{"text", may, "true where it takes text messages.", yesNo()},
+)
+
+// spaced lets spaces stand around what a pattern takes, for the reader cuts them off.
+func spaced(pattern string) string { return `^\s*` + pattern[1:len(pattern)-1] + `\s*$` }
+
+// noLineForm is an edition without a number.
+var noLineForm = keys(
+	key{"number", may, "The number, left empty.", line().with(form{"pattern": `^\s*$`})},
+	key{"where", may, "Left empty.", line().with(form{"pattern": `^\s*$`})},
+	key{"text", may, "Left out.", yesNo()},
 )
 
 var cardForm = keys(

@@ -151,7 +151,7 @@ func TestGoodFilesFit(t *testing.T) {
 // shape are the checks that are about the look of a file alone.
 var shape = []string{
 	"unknown-key", "missing-key", "wrong-type", "not-allowed", "bad-id", "no-answers", "no-questions", "no-endings", "no-way-on",
-	"no-way-out", "needless-key", "row-steps", "safety-ending", "prompt-form",
+	"no-way-out", "needless-key", "helpline", "row-steps", "safety-ending", "prompt-form",
 }
 
 // elsewhere are findings of those checks that are about something else than the
@@ -255,7 +255,7 @@ func TestReaderAgrees(t *testing.T) {
 
 // inOtherLayer are keys that the reader wants of all layers together, so that a
 // single file may lack them.
-var inOtherLayer = regexp.MustCompile(`^edition /(name|emergency) (becomes nothing|is left out)$`)
+var inOtherLayer = regexp.MustCompile(`^edition /(name|emergency|crisis) (becomes nothing|is left out)$`)
 
 // sample gives a file of each kind, and all trees.
 func sample(t *testing.T) []string {

@@ -29,7 +29,6 @@ export function cautions(app: App): Cautions {
 export function addEmergency(app: App, place: HTMLElement): void {
   const edition = app.state.data.edition;
   const part = clone("part-emergency");
-  fill(part, "sentence", edition.emergency);
   fill(part, "phone", edition.phone);
   slot(part, "call").hidden = !edition.phone;
   place.appendChild(part);

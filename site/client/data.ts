@@ -54,7 +54,10 @@ export interface Edition {
   name: string;
   clinic?: string;
   phone?: string;
+  /** These three say whom to call, each in a sentence that is ready to show. */
   emergency?: string;
+  urgent?: string;
+  crisis?: string;
   endorsement?: string;
   version?: string;
   /** Many readers share this screen. */

@@ -82,7 +82,6 @@ export class Paper {
 
     put(page, "cautions", warn.other);
     put(page, "bring", sheet.bring.map((id) => make("span", state.ask(id))));
-    fill(page, "emergency", edition.emergency);
     fill(page, "phone", edition.phone && words.clinicPhone(edition.phone));
     fill(page, "version", [edition.name, edition.version].filter((s) => s).join(", "));
     return page;
