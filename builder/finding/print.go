@@ -4,8 +4,9 @@ import (
 	"fmt"
 	"io"
 	"strings"
-	"unicode"
 	"unicode/utf8"
+
+	"keelpath/builder/internal/unseen"
 )
 
 // Print writes the findings for a person: the place and the sentence, the
@@ -37,10 +38,11 @@ func text(f Finding, source func(string) []byte) string {
 }
 
 // printable keeps a terminal safe from what the input may hold: control
-// characters, and signs that turn the direction of the text around.
+// characters, and signs that turn the direction of the text around. A character
+// that cannot be seen gets a sign, so that it is seen.
 func printable(s string) string {
 	return strings.Map(func(r rune) rune {
-		if unicode.IsControl(r) || unicode.Is(unicode.Bidi_Control, r) || r == utf8.RuneError {
+		if unseen.Is(r) || r == '\t' || r == '\n' || r == utf8.RuneError {
 			return '?'
 		}
 		return r

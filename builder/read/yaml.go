@@ -19,6 +19,7 @@ import (
 	"gopkg.in/yaml.v3"
 
 	"keelpath/builder/finding"
+	"keelpath/builder/internal/unseen"
 )
 
 // MaxBytes is the largest input file that is read. Beyond it a file is surely
@@ -35,10 +36,10 @@ const maxDepth = 32
 // go on with. above is the number of lines that stand before src in the file
 // (the header of an explainer begins after its "---" line).
 func YAML(file string, src []byte, above int, list *finding.List) *Map {
-	if !Sound(file, src, list) {
+	if !sound(file, src, above, list) {
 		return nil
 	}
-	r := &reader{file: file, above: above, list: list, what: "the file"}
+	r := &reader{file: file, src: string(src), above: above, list: list, what: "the file"}
 	if above > 0 {
 		r.what = "the header"
 	}
@@ -67,27 +68,37 @@ func YAML(file string, src []byte, above int, list *finding.List) *Map {
 	return r.mapping(top, r.place(top), r.what)
 }
 
-// Sound reports a file that is too large or is not text.
+// Sound reports a file that is too large or is not text, and then gives false. It
+// also reports each character that cannot be seen.
 func Sound(file string, src []byte, list *finding.List) bool {
+	return sound(file, src, 0, list)
+}
+
+func sound(file string, src []byte, above int, list *finding.List) bool {
 	if len(src) > MaxBytes {
 		list.Add(finding.Place{File: file}, "too-large", fmt.Sprintf("the file has more than %d bytes, and no more are read", MaxBytes), "split it into smaller files")
 		return false
 	}
-	at := finding.Place{File: file, Line: 1, Col: 1}
+	m := marks{list: list, at: finding.Place{File: file, Line: 1 + above, Col: 1}, written: unseen.References(string(src))}
 	for rest := src; len(rest) > 0; {
 		c, n := utf8.DecodeRune(rest)
 		switch {
 		case c == utf8.RuneError && n == 1:
-			list.Add(at, "not-text", "what stands here is not UTF-8 text", "save the file again with the encoding UTF-8")
+			list.Add(m.at, "not-text", "what stands here is not UTF-8 text", "save the file again with the encoding UTF-8")
 			return false
 		case c == '\n':
-			at.Line, at.Col = at.Line+1, 0
+			m.at.Line, m.at.Col = m.at.Line+1, 0
 		case c == '\r' && bytes.HasPrefix(rest, []byte("\r\n")), c == '\t', c == '\ufeff' && len(rest) == len(src):
 		case unicode.IsControl(c), c == '\u2028', c == '\u2029': // some of these end a line for YAML and for no editor
-			list.Add(at, "not-text", fmt.Sprintf("a control character stands here: %U", c), "delete it, and what cannot be seen around it")
+			list.Add(m.at, "not-text", fmt.Sprintf("a control character stands here: %U", c), "delete it, and what cannot be seen around it")
+			return false
+		default:
+			m.see(c, len(src)-len(rest))
+		}
+		if m.many() {
 			return false
 		}
-		at.Col++
+		m.at.Col++
 		rest = rest[n:]
 	}
 	return true
@@ -222,6 +233,7 @@ type reader struct {
 	file  string
 	above int
 	list  *finding.List
+	src   string
 	what  string // how messages name the whole: "the file" or "the header"
 }
 
@@ -251,6 +263,9 @@ func (r *reader) plain(n *yaml.Node, depth int) bool {
 	if n.Kind == yaml.SequenceNode && len(n.Content) > MaxList {
 		r.list.Add(r.place(n), "too-large", fmt.Sprintf("this list has %d entries, and at most %d are read", len(n.Content), MaxList), "split the file into smaller ones")
 		return false
+	}
+	if n.Kind == yaml.ScalarNode {
+		r.escaped(n)
 	}
 	ok, merged := true, false
 	for i, c := range n.Content {
