@@ -238,12 +238,15 @@ func TestTakeAlong(t *testing.T) {
 				t.Error(wrong)
 			}
 		}
-		// A link that meets a reader's own answers leaves them and says what it brought.
+		// A link that meets a reader's own answers asks before it takes their place.
 		b.open("about:blank")
 		b.open(link)
-		b.waitFor(`!document.getElementById("planner").hidden`)
-		if s := b.look(); s.View != "topics" || eval[string](b, `document.getElementById("planner-typed").value`) != code {
-			t.Errorf("a link took the place of a sheet, or its code is lost: %q", s.View)
+		b.waitFor(`!document.querySelector('[data-slot="replacing"]').hidden`)
+		if s := b.look(); s.View != "topics" || !strings.HasPrefix(s.Focus, "Open the other sheet?") {
+			t.Errorf("a link took the place of a sheet: %q, focus on %q", s.View, s.Focus)
+		}
+		if s := b.tap("leave"); s.Status != "Your sheet is as it was." {
+			t.Errorf("left alone, the planner says %q", s.Status)
 		}
 		if diff := cmp.Diff(asks(want), asks(b.tap("bar-sheet").Sheet)); diff != "" {
 			t.Errorf("after such a link the sheet is another:\n%s", diff)
@@ -291,13 +294,139 @@ func sameFile(t *testing.T, b *tab, address func(string) string, want sheet) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	open := `const field = document.getElementById("planner-file"); const all = new DataTransfer(); all.items.add(new File([%s], "sheet.json")); field.files = all.files; field.dispatchEvent(new Event("change"))`
-	c.hand(open, "no sheet at all")
+	c.hand(openFile, "no sheet at all")
 	c.waitFor(`!document.querySelector('[data-slot="file-problem"]').hidden`)
-	c.hand(open, string(text))
+	c.hand(openFile, string(text))
 	c.waitFor(`!!document.querySelector("#planner .sheet")`)
 	if diff := cmp.Diff(asks(want), asks(c.look().Sheet)); diff != "" {
 		t.Errorf("from the file the sheet is another:\n%s", diff)
+	}
+}
+
+// openFile gives the planner a file with the text.
+const openFile = `const fold = planner.querySelector(".open-file"); fold.open = true; const field = document.getElementById("planner-file"); const all = new DataTransfer(); all.items.add(new File([%s], "sheet.json")); field.files = all.files; field.dispatchEvent(new Event("change"))`
+
+// A sheet that is opened takes the place of another only after asking, and the other
+// comes back whole: by file, by code and by link alike. What holds nothing is refused.
+func TestReplaceAsksAndBringsBack(t *testing.T) {
+	t.Parallel()
+	b := newTab(t)
+	b.openPlanner(onDisk)
+	hills := lib.Tree("hills-and-ramps")
+	b.take(hills, hills.Examples[0].Given())
+	b.tap("sheet")
+	code := b.code()
+	b.openPlanner(onDisk)
+	fillSheet(b)
+	b.run(`document.querySelector("#planner-day").value = "Walk to the shop."; document.querySelector("#planner-day").dispatchEvent(new Event("input", { bubbles: true }))`)
+	want := eval[string](b, whole)
+	for name, open := range map[string]func(){
+		"file": func() {
+			b.tap("bar-topics")
+			b.hand(openFile, `{"form":"keelpath-sheet-2","kept":{"day":"Another day."}}`)
+		},
+		"code": func() {
+			b.tap("bar-topics")
+			b.hand(`planner.querySelector(".open-file").open = true; document.getElementById("planner-typed").value = %s; button("open-code")`, code)
+		},
+		"link": func() {
+			b.open("about:blank")
+			b.open(onDisk(plannerName) + "#code=" + code)
+		},
+	} {
+		open()
+		b.waitFor(asksFirst)
+		b.tap("leave")
+		if s := b.tap("bar-sheet"); eval[string](b, whole) != want {
+			t.Fatalf("%s: kept, the sheet is another: %+v", name, s)
+		}
+		open()
+		b.waitFor(asksFirst)
+		s := b.tap("replace")
+		if s.View != "sheet" || eval[string](b, whole) == want || !slices.Contains(s.Buttons, "Bring my earlier sheet back") {
+			t.Fatalf("%s: opened, the screen is %q with %q", name, s.View, s.Buttons)
+		}
+		b.openAgain(onDisk) // a reload forgets neither
+		b.tap("bar-sheet")
+		if s := b.tap("bring-back"); eval[string](b, whole) != want || s.Status != "Your earlier sheet is back." {
+			t.Errorf("%s: what comes back is another: %+v", name, s)
+		}
+	}
+	b.tap("bar-topics")
+	for text, says := range map[string]string{
+		`{"form":"keelpath-sheet-1"}`: "There is nothing on the sheet in this file",
+		`{"form":"keelpath-sheet-2","kept":{"day":"` + strings.Repeat("x", 2_200_000) + `"}}`: "This file is too large",
+		`{"form":"keelpath-sheet-9","kept":{"day":"x"}}`:                                      "This file was saved with a newer version",
+	} {
+		b.hand(openFile, text)
+		b.waitFor(`document.getElementById("planner-file-problem").textContent.startsWith(` + quoted(b, says) + `)`)
+		if s := b.look(); s.View != "topics" || eval[bool](b, asksFirst) {
+			t.Errorf("%s: the screen is %q", says, s.View)
+		}
+	}
+	b.tap("bar-sheet")
+	if eval[string](b, whole) != want {
+		t.Error("a file that was refused changed the sheet")
+	}
+	b.clear()
+	b.openAgain(onDisk)
+	if n := eval[int](b, `sessionStorage.length`); n != 0 {
+		t.Errorf("after clearing %d things are stored", n)
+	}
+}
+
+// whole is all that the sheet on the screen says.
+const whole = `document.querySelector("#planner .sheet").textContent + document.getElementById("planner-day").value`
+
+// asksFirst is true while the planner asks whether to open another sheet.
+const asksFirst = `!document.querySelector('[data-slot="replacing"]').hidden`
+
+// code gives the code of the sheet on the screen.
+func (b *tab) code() string {
+	b.t.Helper()
+	b.hand(`const d = planner.querySelector('[data-slot="share"]'); d.open = true; button("code")`)
+	b.waitFor(`document.getElementById("planner-code").value !== ""`)
+	return eval[string](b, `document.getElementById("planner-code").value`)
+}
+
+// A sheet that an earlier version saved opens, and the reader sees what to look at again.
+func TestOlderFileSaysSo(t *testing.T) {
+	t.Parallel()
+	b := newTab(t)
+	b.openPlanner(onDisk)
+	b.hand(openFile, `{"form":"keelpath-sheet-1","kept":{"day":"Walk.","taken":["gone"]}}`)
+	b.waitFor(`!!document.querySelector("#planner .sheet")`)
+	s := b.look()
+	for _, want := range []string{"Your sheet is open again.", "saved with an earlier version", "left out: answers to questions that have changed."} {
+		if !strings.Contains(s.Status, want) {
+			t.Errorf("it says %q, want %q in it", s.Status, want)
+		}
+	}
+	if !eval[bool](b, `!document.querySelector('#planner [data-slot="status"]').classList.contains("unseen")`) {
+		t.Error("it is said to those alone who do not see it")
+	}
+}
+
+// What a tab stores cannot hold the planner up: it is read in a moment or not at all, and
+// the reader is told.
+func TestHugeStoredState(t *testing.T) {
+	t.Parallel()
+	b := newTab(t)
+	b.openPlanner(onDisk)
+	for _, c := range []struct {
+		ids  int
+		says string
+	}{{200_000, "What this tab had kept cannot be read any more"}, {40_000, "Your answers from before are still here"}} {
+		b.open(onDisk("index.html"))
+		b.run(fmt.Sprintf(`sessionStorage.setItem("keelpath-sheet", JSON.stringify({ form: "keelpath-sheet-2", kept: { day: "Walk.", order: Array.from({ length: %[1]d }, (_, i) => "u" + i), stars: [] } }))`, c.ids))
+		from := time.Now()
+		b.openAgain(onDisk)
+		if took := time.Since(from); took > 5*time.Second {
+			t.Errorf("with %d unknown ids the planner takes %v", c.ids, took)
+		}
+		if s := b.look(); !strings.HasPrefix(s.Status, c.says) {
+			t.Errorf("with %d unknown ids it says %q", c.ids, s.Status)
+		}
 	}
 }
 

@@ -1,5 +1,6 @@
 // What every view may ask of the planner.
 
+import { Kept } from "./kept";
 import { State } from "./state";
 import { Screen } from "./screens";
 
@@ -11,6 +12,8 @@ export interface App {
   back(screen: Screen): void;
   /** Begins a tree, or goes on with it where the reader left it. */
   take(tree: string): void;
+  /** Opens a sheet that was saved; what is said then is for every reader, or for those who cannot see it. */
+  open(kept: Kept, said: string, seen: boolean): void;
   /** Tells a reader who cannot see it what just happened; or every reader. */
   say(text: string, seen?: boolean): void;
 }

@@ -4,8 +4,9 @@ import { App } from "./app";
 import { Carry } from "./carry";
 import { act, fill, make, slot } from "./dom";
 import { takeFragment } from "./fragment";
-import { nothing } from "./kept";
+import { holdsNothing, nothing } from "./kept";
 import { need } from "./need";
+import { hideProblem, showProblem } from "./problem";
 import { copy, download } from "./share";
 import { Book, NoSheet, Sheet } from "./sheetcode";
 import { State } from "./state";
@@ -63,20 +64,20 @@ function records(app: App, view: HTMLElement, carry: Carry): void {
 /** Ties the field that takes a code. */
 export function tieTyped(app: App, view: HTMLElement): void {
   const field = view.querySelector<HTMLInputElement>("#planner-typed") as HTMLInputElement;
-  act(view, "open-code", () => openCode(app, field.value, (problem) => {
-    fill(view, "code-problem", problem);
-    field.setAttribute("aria-invalid", "true");
-    field.focus();
-  }));
+  act(view, "open-code", () => {
+    hideProblem(view, "code-problem");
+    openCode(app, field.value, (problem) => showProblem(view, problem, field, "code-problem"));
+  });
+  field.addEventListener("input", () => hideProblem(view, "code-problem"));
 }
 
 function openCode(app: App, text: string, wrong: (problem: string) => void): void {
   asked(app, (carry) => {
     const found = carry.decode(book(app.state, carry), text);
     if (isRefused(found)) return wrong(found.refused === "mistyped" ? words.codeWrong : words.codeOther);
-    app.state.kept = { ...nothing(), ...found };
-    app.go({ view: "sheet" });
-    app.say(words.opened);
+    const kept = { ...nothing(), ...found };
+    if (holdsNothing(kept)) return wrong(words.emptyCode);
+    app.open(kept, words.opened, false);
   });
 }
 
@@ -94,13 +95,9 @@ export function linkedCode(): string {
   }
 }
 
-/** Opens it at once where there is nothing to lose, else leaves it to the reader. */
-export function openLinked(app: App, view: HTMLElement, code: string): void {
-  if (app.state.isEmpty()) return openCode(app, code, (problem) => app.say(problem, true));
-  const field = view.querySelector<HTMLInputElement>("#planner-typed") as HTMLInputElement;
-  field.value = code;
-  (field.closest("details") as HTMLDetailsElement).open = true;
-  app.say(words.codeWaits, true);
+/** Opens it; a code that cannot be read is said to every reader, for there is no field to say it at. */
+export function openLinked(app: App, code: string): void {
+  openCode(app, code, (problem) => app.say(problem, true));
 }
 
 function asked(app: App, then: (carry: Carry) => void): void {

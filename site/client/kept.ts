@@ -2,7 +2,7 @@
 // is open, and in a file if the reader saves one. All three hold the same thing.
 
 import { Data } from "./data";
-import { Answers, addOnce, entry, walk } from "./walker";
+import { Answers, TableRow, addOnce, entry, walk } from "./walker";
 
 /** A question of the reader's own. */
 export interface Own {
@@ -55,81 +55,174 @@ export function nothing(): Kept {
   };
 }
 
-const FORM = "keelpath-sheet-1";
+/** Whether a sheet holds nothing of the reader's; how it prints does not count. */
+export function holdsNothing(kept: Kept): boolean {
+  const print = { moreOpen: false, large: false, told: false, back: false };
+  return JSON.stringify({ ...kept, ...print }) === JSON.stringify(nothing());
+}
+
+const FORM = "keelpath-sheet-";
+const VERSION = 2;
+
+/**
+ * What a sheet of an earlier version becomes in the one after it. Whoever changes
+ * what a sheet holds raises VERSION and adds a step here, and nowhere else.
+ */
+const STEPS: { [from: number]: (kept: Fields) => Fields } = {
+  // Topics lost their own questions about safety to a screen that is never saved, so those answers are left out.
+  1: (kept) => kept,
+};
 
 /** A text that opens again on this page, or on a page with the same trees. */
 export function write(kept: Kept, data: Data): string {
-  return JSON.stringify({ form: FORM, version: data.edition.version || "", kept });
+  return JSON.stringify({ form: FORM + VERSION, version: data.edition.version || "", kept });
 }
 
 /** Longest text of a reader's own that is taken from a file. */
 const LONGEST = 2000;
 
-/**
- * Reads such a text; undefined where it is none. Whatever this page's trees do
- * not know is left out, for a clinic may have changed them.
- */
-export function read(text: string, data: Data): Kept | undefined {
-  let file: unknown;
-  try {
-    file = JSON.parse(text);
-  } catch {
-    return undefined;
-  }
-  const whole = object(file);
-  return whole["form"] === FORM ? sound(object(whole["kept"]), data) : undefined;
+/** More stars than this would star nothing. */
+export const MOST_STARS = 3;
+
+/** More questions of one's own are more than a visit can hold. */
+export const MOST_OWN = 100;
+
+/** A whole sheet with every question answered at length is smaller than this, in characters. */
+export const LARGEST = 500000;
+
+/** What of a saved sheet this page cannot take. */
+export type LeftOut = "answers" | "questions" | "words";
+
+export interface Opened {
+  kept: Kept;
+  /** It was saved by an earlier version. */
+  older: boolean;
+  left: LeftOut[];
 }
 
-function sound(from: Fields, data: Data): Kept {
-  const trees = data.trees.map((t) => t.id);
-  const known = (id: string): boolean => entry(data.prompts, id) !== undefined;
-  const own = array(from["own"]).map(object).filter((o) => words(o["ask"]))
-    .map((o, i) => ({ id: `own ${i + 1}`, ask: words(o["ask"]), was: words(o["id"]) }));
-  const ownId = (id: string): string => (own.find((o) => o.was === id) || { id }).id;
-  const here = (ids: unknown): string[] => once(array(ids).map(words).map(ownId)).filter((id) => known(id) || own.some((o) => o.id === id));
-  const visit = object(from["visit"]);
+/** Why a text is not opened. */
+export interface NotOpened {
+  refused: "large" | "other" | "newer" | "empty" | "unknown";
+}
+
+/**
+ * Reads such a text. Whatever this page's trees do not know is left out, for a
+ * clinic may have changed them; what is left out is told.
+ */
+export function read(text: string, data: Data): Opened | NotOpened {
+  if (text.length > LARGEST) return { refused: "large" };
+  const whole = parsed(text);
+  const from = versionOf(whole["form"]);
+  if (!from) return { refused: "other" };
+  if (from > VERSION) return { refused: "newer" };
+  const given = brought(object(whole["kept"]), from);
+  const left: LeftOut[] = [];
+  const kept = sound(given, data, (what) => addOnce(left, [what]));
+  if (holdsNothing(kept)) return { refused: left.length ? "unknown" : "empty" };
+  return { kept, older: from < VERSION, left };
+}
+
+function parsed(text: string): Fields {
+  try {
+    return object(JSON.parse(text));
+  } catch {
+    return {};
+  }
+}
+
+/** The version that a form names; 0 where it names none. */
+function versionOf(form: unknown): number {
+  const found = typeof form === "string" && /^keelpath-sheet-([1-9]\d{0,3})$/.exec(form);
+  return found ? Number(found[1]) : 0;
+}
+
+function brought(kept: Fields, from: number): Fields {
+  for (let v = from; v < VERSION; v++) kept = (STEPS[v] as (kept: Fields) => Fields)(kept);
+  return kept;
+}
+
+function sound(from: Fields, data: Data, leave: (what: LeftOut) => void): Kept {
+  const own = ownOf(array(from["own"]), leave);
+  const idOf = (was: string): string => {
+    const mine = own.find((o) => o.was === was);
+    if (mine) return mine.id;
+    return entry(data.prompts, was) ? was : "";
+  };
+  const here = (ids: unknown): string[] => once(array(ids).map((id) => idOf(plain(id))).filter((id) => id));
   const named = <T>(fields: unknown, take: (value: unknown) => T | undefined): { [id: string]: T } => {
     const out: { [id: string]: T } = {};
-    for (const id of Object.keys(object(fields))) {
-      const value = take(object(fields)[id]);
-      if (value !== undefined && here([id]).length) out[ownId(id)] = value;
+    for (const was of Object.keys(object(fields))) {
+      const value = take(object(fields)[was]);
+      const id = idOf(was);
+      if (value !== undefined && id) out[id] = value;
+      else if (value !== undefined) leave("questions");
     }
     return out;
   };
+  const said = (x: unknown): string => words(x, leave);
+  const visit = object(from["visit"]);
   return {
-    taken: once(array(from["taken"]).map(words)).filter((id) => trees.indexOf(id) >= 0),
-    waiting: once(array(from["waiting"]).map(words)).filter((id) => trees.indexOf(id) >= 0),
-    answers: walkable(object(from["answers"]), data),
+    taken: trees(from["taken"], data, leave),
+    waiting: trees(from["waiting"], data, leave),
+    answers: walkable(object(from["answers"]), data, leave),
     picks: named(from["picks"], (v) => (typeof v === "boolean" ? v : undefined)),
-    stars: here(from["stars"]).slice(0, 3),
+    stars: here(from["stars"]).slice(0, MOST_STARS),
     own: own.map((o) => ({ id: o.id, ask: o.ask })),
     order: here(from["order"]),
-    reworded: named(from["reworded"], (v) => words(v) || undefined),
-    day: words(from["day"]),
+    reworded: named(from["reworded"], (v) => said(v) || undefined),
+    day: said(from["day"]),
     moreOpen: from["moreOpen"] === true, large: from["large"] === true, told: from["told"] === true, back: from["back"] === true,
     visit: {
       marks: named(visit["marks"], (v) => (v === "answered" || v === "later" || v === "write" ? v : undefined)),
-      replies: named(visit["replies"], (v) => words(v) || undefined),
-      decided: words(visit["decided"]), tries: words(visit["tries"]), meet: words(visit["meet"]),
+      replies: named(visit["replies"], (v) => said(v) || undefined),
+      decided: said(visit["decided"]), tries: said(visit["tries"]), meet: said(visit["meet"]),
     },
   };
 }
 
+function ownOf(given: unknown[], leave: (what: LeftOut) => void): (Own & { was: string })[] {
+  if (given.length > MOST_OWN) leave("words");
+  return given.slice(0, MOST_OWN).map(object)
+    .map((o) => ({ ask: words(o["ask"], leave), was: plain(o["id"]) }))
+    .filter((o) => o.ask)
+    .map((o, i) => ({ id: `own ${i + 1}`, ...o }));
+}
+
+function trees(given: unknown, data: Data, leave: (what: LeftOut) => void): string[] {
+  const known = array(given).map(plain).filter((id) => data.trees.some((t) => t.id === id));
+  if (known.length < array(given).length) leave("answers");
+  return once(known);
+}
+
 /** Answers that lead along a tree; a tree whose answers no longer do begins anew. */
-function walkable(from: Fields, data: Data): { [tree: string]: Answers } {
+function walkable(from: Fields, data: Data, leave: (what: LeftOut) => void): { [tree: string]: Answers } {
   const out: { [tree: string]: Answers } = {};
+  for (const id of Object.keys(from)) if (!data.trees.some((t) => t.id === id)) leave("answers");
   for (const tree of data.trees) {
     const given = object(entry(from, tree.id));
     const answers: Answers = {};
-    for (const q of Object.keys(given)) answers[q] = array(given[q]).map(words);
+    for (const q of Object.keys(given)) {
+      const row = entry(tree.questions, q);
+      const chosen = array(given[q]);
+      if (row && short(chosen, row)) answers[q] = chosen.map(plain);
+      else leave("answers");
+    }
     try {
       walk(tree, answers, data.units);
       if (Object.keys(answers).length) out[tree.id] = answers;
     } catch {
-      // These answers are another edition's.
+      leave("answers"); // they are another edition's
     }
   }
   return out;
+}
+
+/** Longest answer of one's own: an amount as a person types it. */
+export const LONGEST_AMOUNT = 60;
+
+/** Whether these can be answers: no more than there are, and none that would take long to read. */
+function short(chosen: unknown[], row: TableRow): boolean {
+  return chosen.length <= Math.max(1, (row.answers || []).length) && chosen.every((id) => plain(id).length <= LONGEST_AMOUNT);
 }
 
 interface Fields {
@@ -144,8 +237,15 @@ function array(x: unknown): unknown[] {
   return Array.isArray(x) ? x : [];
 }
 
-function words(x: unknown): string {
-  return typeof x === "string" ? x.slice(0, LONGEST) : "";
+function plain(x: unknown): string {
+  return typeof x === "string" ? x : "";
+}
+
+/** A text of the reader's own, whole; one that is too long is left out and not cut. */
+function words(x: unknown, leave: (what: LeftOut) => void): string {
+  if (plain(x).length <= LONGEST) return plain(x);
+  leave("words");
+  return "";
 }
 
 function once(ids: string[]): string[] {

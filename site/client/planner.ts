@@ -10,6 +10,8 @@ import { tendLinks } from "./links";
 import { Paper } from "./paper";
 import { offeredQuestion } from "./offer";
 import { questionView } from "./question";
+import { Kept } from "./kept";
+import { Replace } from "./replace";
 import { Screen, Screens } from "./screens";
 import { SharedScreen } from "./shared";
 import { sheetView } from "./sheet";
@@ -25,18 +27,20 @@ class Planner implements App {
   private readonly tab = new Tab(this.state);
   private readonly paper = new Paper(this);
   private readonly screens: Screens;
+  private readonly replace: Replace;
   private readonly title = document.title;
 
   constructor(private readonly root: HTMLElement) {
     this.tieBar();
+    this.replace = new Replace(this, root);
     const again = this.tab.restore();
     this.draw({ view: "topics" });
     const offered = offeredQuestion();
     const code = linkedCode();
     this.screens = new Screens((screen) => this.show(screen));
-    if (again) this.say(words.stillHere, true);
+    if (again) this.say(again, true);
     if (offered) this.offer(offered);
-    if (code) openLinked(this, this.root, code);
+    if (code) openLinked(this, code);
     if (this.state.data.edition.shared) new SharedScreen(this.root, () => this.leave());
   }
 
@@ -53,6 +57,10 @@ class Planner implements App {
     const again = at.view === "ending";
     this.state.begin(tree);
     this.go(again ? { view: "question", tree, question: this.state.tree(tree).start } : at);
+  }
+
+  open(kept: Kept, said: string, seen: boolean): void {
+    this.replace.open(kept, said, seen);
   }
 
   /** The line is seen only where the page itself would not show what happened; so nothing jumps. */
@@ -130,6 +138,7 @@ class Planner implements App {
   }
 
   private showBar(screen: Screen): void {
+    this.replace.follow(screen.view);
     slot(this.root, "bar").hidden = screen.view === "topics" && this.state.isEmpty();
     slot(this.root, "to-sheet").hidden = screen.view === "sheet";
     slot(this.root, "to-topics").hidden = screen.view === "topics";

@@ -2,12 +2,12 @@
 
 import { slot } from "./dom";
 
-/** Shows the text above the choices, ties it to them, and moves there. */
-export function showProblem(view: HTMLElement, text: string): void {
-  const problem = slot(view, "problem");
+/** Shows the text above the choices or at a field, ties it to them, and moves there. */
+export function showProblem(view: HTMLElement, text: string, at?: HTMLElement, name = "problem"): void {
+  const problem = slot(view, name);
   problem.textContent = text;
   problem.hidden = false;
-  const field = view.querySelector<HTMLElement>("input, textarea") as HTMLElement;
+  const field = at || (view.querySelector<HTMLElement>("input, textarea") as HTMLElement);
   const typed = field.matches('[type="text"], textarea');
   if (typed) field.setAttribute("aria-invalid", "true");
   describe((!typed && field.closest("fieldset")) || field, problem.id);
@@ -16,8 +16,8 @@ export function showProblem(view: HTMLElement, text: string): void {
 }
 
 /** Takes it away again: what is corrected is no longer described as wrong. */
-export function hideProblem(view: HTMLElement): void {
-  const problem = slot(view, "problem");
+export function hideProblem(view: HTMLElement, name = "problem"): void {
+  const problem = slot(view, name);
   problem.hidden = true;
   for (const field of Array.from(view.querySelectorAll(`[aria-describedby~="${problem.id}"]`))) {
     field.removeAttribute("aria-invalid");

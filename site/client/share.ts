@@ -4,8 +4,9 @@
 import { App } from "./app";
 import { forPaper } from "./compose";
 import { tieCode, tieTyped } from "./code";
-import { act, fill, make, slot } from "./dom";
-import { read, write } from "./kept";
+import { act, make, slot } from "./dom";
+import { LARGEST, NotOpened, read, write } from "./kept";
+import { hideProblem, showProblem } from "./problem";
 import { State } from "./state";
 import * as words from "./words";
 
@@ -23,23 +24,32 @@ export function tieOpen(app: App, view: HTMLElement): void {
   field.addEventListener("change", () => {
     const file = field.files && field.files[0];
     if (!file) return;
+    hideProblem(view, "file-problem");
+    const done = (text: string): void => {
+      field.value = ""; // so that the same file can be chosen again
+      open(app, view, field, text);
+    };
+    if (file.size > MOST_BYTES) return refuse(view, field, "large");
     const reader = new FileReader();
-    reader.onload = () => open(app, view, String(reader.result));
-    reader.onerror = () => open(app, view, "");
+    reader.onload = () => done(String(reader.result));
+    reader.onerror = () => done("");
     reader.readAsText(file);
   });
   tieTyped(app, view);
 }
 
-function open(app: App, view: HTMLElement, text: string): void {
-  const kept = read(text, app.state.data);
-  if (!kept) {
-    fill(view, "file-problem", words.noSheet);
-    return app.say(words.noSheet);
-  }
-  app.state.kept = kept;
-  app.go({ view: "sheet" });
-  app.say(words.opened);
+/** A character is four bytes at most. */
+const MOST_BYTES = 4 * LARGEST;
+
+function open(app: App, view: HTMLElement, field: HTMLElement, text: string): void {
+  const found = read(text, app.state.data);
+  if ("refused" in found) return refuse(view, field, found.refused);
+  const left = words.leftOut(found);
+  app.open(found.kept, [words.opened, left].filter((s) => s).join(" "), !!left);
+}
+
+function refuse(view: HTMLElement, field: HTMLElement, why: NotOpened["refused"]): void {
+  showProblem(view, words.notOpened[why], field, "file-problem");
 }
 
 /** Hands the browser a file to save. */

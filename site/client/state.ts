@@ -3,15 +3,20 @@
 import { Answers, Path, addOnce, entry, walk } from "./walker";
 import { Change, changes } from "./changes";
 import { Data, Ending, Tree } from "./data";
-import { Kept, nothing } from "./kept";
-
-/** More stars than this would star nothing. */
-export const MOST_STARS = 3;
+import { Kept, MOST_STARS, holdsNothing, nothing } from "./kept";
 
 export class State {
   kept: Kept = nothing();
+  /** The sheet that another one took the place of. */
+  earlier: Kept | undefined;
 
   constructor(readonly data: Data) {}
+
+  /** Takes up a sheet that was saved; the one at hand is put aside. */
+  open(kept: Kept): void {
+    if (!holdsNothing(this.kept)) this.earlier = this.kept;
+    this.kept = kept;
+  }
 
   tree(id: string): Tree {
     for (const t of this.data.trees) if (t.id === id) return t;
@@ -173,11 +178,12 @@ export class State {
 
   /** Whether there is nothing to clear. */
   isEmpty(): boolean {
-    return JSON.stringify(this.kept) === JSON.stringify(nothing());
+    return !this.earlier && JSON.stringify(this.kept) === JSON.stringify(nothing());
   }
 
   clear(): void {
     this.kept = nothing();
+    this.earlier = undefined;
   }
 
   private answersOf(tree: string): Answers {

@@ -2,10 +2,12 @@
 // as the page is left and are gone when the tab is closed or all is cleared. An
 // edition for shared screens keeps nothing at all.
 
-import { read, write } from "./kept";
+import { Kept, NotOpened, Opened, read, write } from "./kept";
 import { State } from "./state";
+import * as words from "./words";
 
 const NAME = "keelpath-sheet";
+const EARLIER = "keelpath-sheet-earlier";
 
 export class Tab {
   constructor(private readonly state: State) {
@@ -13,26 +15,41 @@ export class Tab {
       this.forget();
       return;
     }
-    window.addEventListener("pagehide", () => this.put());
+    window.addEventListener("pagehide", () => this.keep());
     document.addEventListener("visibilitychange", () => {
-      if (document.visibilityState === "hidden") this.put();
+      if (document.visibilityState === "hidden") this.keep();
     });
   }
 
-  /** Takes up what was left in this tab; tells whether there was anything. */
-  restore(): boolean {
-    const kept = this.state.data.edition.shared ? undefined : read(this.reach((s) => s.getItem(NAME)) || "", this.state.data);
-    if (kept) this.state.kept = kept;
-    return !this.state.isEmpty();
+  /** Takes up what was left in this tab; gives what to say of it. */
+  restore(): string {
+    if (this.state.data.edition.shared) return "";
+    const earlier = this.look(EARLIER);
+    if (earlier && !("refused" in earlier)) this.state.earlier = earlier.kept;
+    const found = this.look(NAME);
+    if (!found) return "";
+    if ("refused" in found) return found.refused === "empty" ? "" : words.notKept;
+    this.state.kept = found.kept;
+    return [words.stillHere, words.leftOut(found)].filter((s) => s).join(" ");
   }
 
   forget(): void {
-    this.reach((s) => s.removeItem(NAME));
+    this.put(NAME, undefined);
+    this.put(EARLIER, undefined);
   }
 
-  private put(): void {
-    if (this.state.isEmpty()) this.forget();
-    else this.reach((s) => s.setItem(NAME, write(this.state.kept, this.state.data)));
+  private keep(): void {
+    this.put(NAME, this.state.isEmpty() ? undefined : this.state.kept);
+    this.put(EARLIER, this.state.earlier);
+  }
+
+  private look(name: string): Opened | NotOpened | undefined {
+    const text = this.reach((s) => s.getItem(name));
+    return text ? read(text, this.state.data) : undefined;
+  }
+
+  private put(name: string, kept: Kept | undefined): void {
+    this.reach((s) => (kept ? s.setItem(name, write(kept, this.state.data)) : s.removeItem(name)));
   }
 
   /** Some browsers keep no such store for a page from disk. Then a reload begins anew. */

@@ -29,9 +29,34 @@ export const visit = "After the visit";
 export const stillHere = "Your answers from before are still here, in this tab.";
 export const saved = "The file is yours. Keep it where only you can see it.";
 export const opened = "Your sheet is open again.";
-export const noSheet = "This file is not a sheet of this planner. Please choose the file that you saved here.";
+export const notKept = "What this tab had kept cannot be read any more, so the planner begins anew.";
+export const kept = "Your sheet is as it was.";
+export const broughtBack = "Your earlier sheet is back.";
+export const emptyCode = "There is nothing on the sheet in this code, so it was not opened.";
 export const copied = "Copied.";
 export const copyByHand = "The text is marked. Please copy it now.";
+
+/** Why a file was not opened. */
+export const notOpened = {
+  large: "This file is too large to be a sheet of this planner, so it was not opened.",
+  other: "This file is not a sheet of this planner. Please choose the file that you saved here.",
+  newer: "This file was saved with a newer version of this planner. This copy cannot open it.",
+  empty: "There is nothing on the sheet in this file, so it was not opened.",
+  unknown: "Nothing in this file fits this planner, so it was not opened. It may be from another edition.",
+};
+
+const left = {
+  answers: "answers to questions that have changed",
+  questions: "questions to bring that are no longer here",
+  words: "texts of your own that are too long or too many",
+};
+
+/** What of a saved sheet has changed or is missing. */
+export function leftOut(found: { older: boolean; left: (keyof typeof left)[] }): string {
+  const older = found.older ? "It was saved with an earlier version of this planner. Please look through your answers, because some questions have changed." : "";
+  const missing = found.left.length ? `Some of it does not fit here and was left out: ${found.left.map((what) => left[what]).join("; ")}.` : "";
+  return [older, missing].filter((s) => s).join(" ");
+}
 
 export function remaining(left: number): string {
   if (left === 0) return "This is the last question.";
@@ -150,9 +175,8 @@ export function clearsIn(seconds: number): string {
 
 export const forAnyVisit = "It is one of three questions for any visit.";
 export const youAdded = "You put it on your sheet.";
-export const codeWaits = "Your own answers are still here. The link brought a code: see “Open a sheet that you saved”, below.";
 export const codeWrong = "This code is not right. Please look at each sign again.";
-export const codeOther = "This code is from another edition of this planner, so it cannot be opened here.";
+export const codeOther = "This code was made with another edition of this planner, or before it was changed. It cannot be opened here.";
 export const codeLeaves = "Your own words are not in the code. The file and the text have them.";
 export const notLoaded = "This part could not be loaded. Please try again, or use the text or the file.";
 
