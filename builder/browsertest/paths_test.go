@@ -30,7 +30,7 @@ var drawn sync.Map
 
 func drawPaths(t testing.TB, tr *tree.Tree) []tree.Answers {
 	t.Helper()
-	if n := lib.Proofs[tr.ID.S].Paths; n.IsInt64() && n.Int64() <= mostPaths {
+	if n := lib.Proofs[tr.ID.S].Listed; n.IsInt64() && n.Int64() <= mostPaths {
 		return slices.Collect(proof.AllPaths(tr))
 	}
 	var out []tree.Answers

@@ -49,7 +49,7 @@ func TestWalkerInBrowser(t *testing.T) {
 					}
 				}
 			}
-			if want := new(big.Int).Set(lib.Proofs[tr.ID.S].Paths); fmt.Sprint(n) != fmt.Sprint(least(want)) {
+			if want := new(big.Int).Set(lib.Proofs[tr.ID.S].Listed); fmt.Sprint(n) != fmt.Sprint(least(want)) {
 				t.Errorf("%d paths were walked, and the proof counts %s", n, want)
 			}
 		})
@@ -57,7 +57,7 @@ func TestWalkerInBrowser(t *testing.T) {
 }
 
 func everyPath(tr *tree.Tree) iter.Seq[tree.Answers] {
-	if lib.Proofs[tr.ID.S].Paths.Cmp(big.NewInt(mostWalked)) <= 0 {
+	if lib.Proofs[tr.ID.S].Listed.Cmp(big.NewInt(mostWalked)) <= 0 {
 		return proof.AllPaths(tr)
 	}
 	return proof.SomePaths(tr, mostWalked, 1)

@@ -18,7 +18,10 @@ func checkCommand(s Streams) *cobra.Command {
 		Use:   "check",
 		Short: "Report what is wrong with the content; write nothing",
 		Long: `Reads everything, proves every tree and reports every finding in one run. A page
-whose next review was due before today is a finding; for compile it is a warning.`,
+whose next review was due before today is a finding; for compile it is a warning.
+
+With --json, "paths" counts every way to answer a tree from its start to an ending.
+` + proof.PathsRule,
 		Example: "  keelpath check --layer our-clinic",
 		Args:    cobra.NoArgs,
 		RunE: func(c *cobra.Command, _ []string) error {

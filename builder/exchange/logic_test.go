@@ -40,7 +40,7 @@ func TestFormsActAsTheTreesDo(t *testing.T) {
 	for _, w := range written(t, l) {
 		t.Run(w.Tree.ID.S, func(t *testing.T) {
 			answers := proof.SomePaths(w.Tree, most, 4)
-			if l.Proofs[w.Tree.ID.S].Paths.Cmp(big.NewInt(most)) <= 0 {
+			if l.Proofs[w.Tree.ID.S].Listed.Cmp(big.NewInt(most)) <= 0 {
 				answers = proof.AllPaths(w.Tree)
 			}
 			f := newFiller(t, w.JSON)

@@ -10,7 +10,6 @@ import (
 
 // choice is a class of answers to one question that nothing in the tree tells
 // apart: a smallest member, how many there are, and what a formula sees of it.
-// The amounts of a measure count as one answer where no condition parts them.
 type choice struct {
 	chosen []string
 	value  formula.Value
@@ -143,12 +142,12 @@ func (s *search) amounts(q *tree.Question) (out []choice, ok bool) {
 	parts, mixed := s.parts(q.ID.S)
 	n := m.Answers()
 	if len(parts) == 0 && !mixed {
-		n = 1 // nothing tells them apart
+		return []choice{{[]string{m.Typed(0)}, formula.Of(m.At(0)), big.NewInt(int64(n))}}, true
 	}
 	if s.work += n * (1 + len(parts)); s.work > maxWork || mixed && n > maxStates {
 		return nil, false
 	}
-	classes := map[string]bool{}
+	class := map[string]int{} // where each stands in out
 	key := make([]byte, len(parts))
 	for i := range n {
 		if s.ctx.Err() != nil {
@@ -159,10 +158,12 @@ func (s *search) amounts(q *tree.Question) (out []choice, ok bool) {
 		for j, e := range parts {
 			key[j] = looks(e.Eval(known))
 		}
-		if mixed || !classes[string(key)] {
-			classes[string(key)] = true
-			out = append(out, choice{[]string{m.Typed(i)}, value, one})
+		j, found := class[string(key)]
+		if mixed || !found {
+			j, class[string(key)] = len(out), len(out)
+			out = append(out, choice{[]string{m.Typed(i)}, value, new(big.Int)})
 		}
+		out[j].count.Add(out[j].count, one)
 	}
 	return out, true
 }

@@ -68,8 +68,9 @@ func largeTree() string {
 
 // countLarge counts the paths of largeTree by a recurrence of its own, made
 // from the rules above and not from the tree. memory is what was answered in
-// the last questions, the nearest first: "" for one that was not asked.
-func countLarge() *big.Int {
+// the last questions, the nearest first: "" for one that was not asked. The
+// amounts below 40, up to 100 and from 100 on are so many.
+func countLarge(below, upTo, from int64) *big.Int {
 	known := map[string]*big.Int{}
 	var count func(i int, memory [6]string) *big.Int
 	count = func(i int, memory [6]string) *big.Int {
@@ -93,15 +94,10 @@ func countLarge() *big.Int {
 			total.Add(total, new(big.Int).Mul(big.NewInt(ways), count(at, next)))
 		}
 		switch i % 3 {
-		case 0: // amounts count as one answer where nothing parts them: below 40, up to 100, from 100
-			low := int64(1)
-			if i+1 < largeQuestions {
-				add(low, "low", false)
-				add(1, "middle", false)
-			} else {
-				add(1, "low", false)
-			}
-			add(1, "high", true)
+		case 0:
+			add(below, "low", false)
+			add(upTo, "middle", false)
+			add(from, "high", true)
 			add(1, "", false) // skipped
 		case 1:
 			low := memory[0] == "low" && (i < 4 || memory[2] == "a")
@@ -142,7 +138,10 @@ func TestProofOfALargeTree(t *testing.T) {
 	for _, f := range found {
 		t.Errorf("%s %s: %s %q", f.Place, f.Check, f.Text, f.Help)
 	}
-	want := countLarge()
+	want := countLarge(80, 120, 201) // in steps of half a millimeter
+	if listed := countLarge(1, 1, 1); p.Listed.Cmp(listed) != 0 {
+		t.Errorf("%s paths are listed where like amounts stand once, and the recurrence gives %s", p.Listed, listed)
+	}
 	if p.Paths.Cmp(want) != 0 {
 		t.Errorf("%s paths, and the recurrence gives %s", p.Paths, want)
 	}

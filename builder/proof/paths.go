@@ -9,9 +9,9 @@ import (
 	"keelpath/builder/tree"
 )
 
-// AllPaths lists every path of a tree without circles, as the answers that
-// take it. It is for trees whose Paths is small: tests run each one. Amounts
-// that nothing in the tree tells apart stand in it once.
+// AllPaths lists the paths of a tree without circles, as the answers that take
+// them. It is for trees whose Listed is small: tests run each one. Amounts that
+// nothing in the tree tells apart stand in it once, so that they are fewer than Paths.
 func AllPaths(t *tree.Tree) iter.Seq[tree.Answers] {
 	return func(yield func(tree.Answers) bool) {
 		s, ok := (&prover{ctx: context.Background(), t: t, list: &finding.List{}}).search()

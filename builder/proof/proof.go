@@ -19,9 +19,15 @@ import (
 type Proof struct {
 	Longest int                // questions on the longest path
 	Left    map[string]int     // question id: most questions that can still follow it
-	Paths   *big.Int           // number of distinct paths
+	Paths   *big.Int           // every way to answer from the start to an ending; see PathsRule
+	Listed  *big.Int           // the paths that AllPaths lists
 	Witness map[string]Witness // question or ending id: a shortest way to it
 }
+
+// PathsRule says what Paths counts.
+const PathsRule = `Two paths are two as soon as one question is answered in another way: by another
+answer, another set of ticked answers, another amount in the measure's steps, or
+a skip.`
 
 // Witness is a shortest list of answers that reaches a question or an ending.
 type Witness []Given
@@ -49,7 +55,7 @@ func (w Witness) String() string {
 // ctx, and then nothing is known of the tree.
 func Prove(ctx context.Context, t *tree.Tree, list *finding.List) (*Proof, error) {
 	p := &prover{ctx: ctx, t: t, list: list}
-	out := &Proof{Left: map[string]int{}, Paths: new(big.Int), Witness: map[string]Witness{}}
+	out := &Proof{Left: map[string]int{}, Paths: new(big.Int), Listed: new(big.Int), Witness: map[string]Witness{}}
 	p.circles()
 	if p.circle || t.Question(t.Start.S) == nil {
 		out.Witness = p.shape()
@@ -73,7 +79,7 @@ func Prove(ctx context.Context, t *tree.Tree, list *finding.List) (*Proof, error
 	for _, st := range s.states {
 		out.Left[st.question.ID.S] = max(out.Left[st.question.ID.S], s.longest(st)-1)
 	}
-	out.Paths = s.count(first)
+	out.Paths, out.Listed = s.count(first), s.listed(first)
 	if !t.Loose {
 		s.routes()
 		s.idle()

@@ -26,17 +26,35 @@ func (s *search) longest(st *state) int {
 
 // count gives the number of paths from a state on.
 func (s *search) count(st *state) *big.Int {
-	if st.paths == nil {
-		st.paths = new(big.Int)
-		for _, on := range st.on {
-			n := big.NewInt(1)
-			if on.to != nil {
-				n = s.count(on.to)
-			}
-			st.paths.Add(st.paths, new(big.Int).Mul(on.choice.count, n))
+	return sum(st, map[*state]*big.Int{}, func(_ *state, c *choice) *big.Int { return c.count })
+}
+
+// listed gives how many of them AllPaths lists.
+func (s *search) listed(st *state) *big.Int {
+	return sum(st, map[*state]*big.Int{}, func(st *state, c *choice) *big.Int {
+		if st.question.Measure != nil {
+			return one
 		}
+		return c.count
+	})
+}
+
+// sum adds up, over the ways on from a state, how many answers take each and
+// how many paths follow.
+func sum(st *state, known map[*state]*big.Int, answers func(*state, *choice) *big.Int) *big.Int {
+	if n := known[st]; n != nil {
+		return n
 	}
-	return st.paths
+	n := new(big.Int)
+	for _, on := range st.on {
+		follow := one
+		if on.to != nil {
+			follow = sum(on.to, known, answers)
+		}
+		n.Add(n, new(big.Int).Mul(answers(st, on.choice), follow))
+	}
+	known[st] = n
+	return n
 }
 
 // routes reports conditions that come to the same whatever a reader answers,

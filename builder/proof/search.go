@@ -3,7 +3,6 @@ package proof
 import (
 	"fmt"
 	"maps"
-	"math/big"
 	"slices"
 	"strconv"
 	"strings"
@@ -47,9 +46,8 @@ type state struct {
 	from     *state   // the state before it on a shortest way, nil at the start
 	by       []string // what was chosen there
 	on       []step
-	most     int      // questions from here on, once worked out
-	paths    *big.Int // the same of paths
-	future   int      // number of what can follow, once worked out
+	most     int // questions from here on, once worked out
+	future   int // number of what can follow, once worked out
 }
 
 // step is where one choice leads: to a state or, where that is nil, an ending.
@@ -255,7 +253,7 @@ func (s *search) cover(st *state, c *choice, holding []*tree.Route, last *tree.R
 
 // askedFor notes which answers conditions ask for, by name.
 func (s *search) askedFor() {
-	s.eachCondition(func(_ *tree.Question, e *formula.Expr) {
+	s.eachCondition(func(e *formula.Expr) {
 		e.Asks(func(question, answer string) {
 			if !slices.Contains(s.asked[question], answer) {
 				s.asked[question] = append(s.asked[question], answer)
@@ -273,53 +271,26 @@ func (s *search) askedFor() {
 
 // eachCondition calls do with every condition and with the formulas of values
 // that conditions use.
-func (s *search) eachCondition(do func(q *tree.Question, e *formula.Expr)) {
+func (s *search) eachCondition(do func(e *formula.Expr)) {
 	for _, q := range s.t.Questions {
 		for _, r := range q.Routes {
 			if r.If.Expr == nil {
 				continue
 			}
-			do(q, r.If.Expr)
+			do(r.If.Expr)
+			used, _ := s.t.RestsOn(r.If.Expr)
 			for _, w := range s.t.Values {
-				if w.Is.Expr != nil && s.usesValue(r.If.Expr, w.ID.S) {
-					do(q, w.Is.Expr)
+				if slices.Contains(used, w.ID.S) {
+					do(w.Is.Expr)
 				}
 			}
 		}
 	}
 }
 
-// usesValue tells whether a formula uses a worked-out value, also by others.
-func (s *search) usesValue(e *formula.Expr, id string) bool {
-	for _, name := range e.Uses() {
-		if name == id {
-			return true
-		}
-		for _, w := range s.t.Values {
-			if w.ID.S == name && w.Is.Expr != nil && s.usesValue(w.Is.Expr, id) {
-				return true
-			}
-		}
-	}
-	return false
-}
-
 // questions gives the questions that a formula rests on, also by way of values.
 func (s *search) questions(e *formula.Expr) []string {
-	var out []string
-	for _, name := range e.Uses() {
-		more := []string{name}
-		for _, w := range s.t.Values {
-			if w.ID.S == name && w.Is.Expr != nil {
-				more = s.questions(w.Is.Expr)
-			}
-		}
-		for _, m := range more {
-			if !slices.Contains(out, m) {
-				out = append(out, m)
-			}
-		}
-	}
+	_, out := s.t.RestsOn(e)
 	return out
 }
 

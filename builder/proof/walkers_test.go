@@ -30,7 +30,7 @@ func TestWalkersAgreeOnEveryPath(t *testing.T) {
 	units := script.Value(quantity.Table())
 	for _, tr := range l.Trees {
 		t.Run(tr.ID.S, func(t *testing.T) {
-			paths := l.Proofs[tr.ID.S].Paths
+			paths := l.Proofs[tr.ID.S].Listed
 			all := paths.Cmp(big.NewInt(most)) <= 0
 			answers := proof.SomePaths(tr, most, 1)
 			if all {
@@ -55,7 +55,7 @@ func TestWalkersAgreeOnEveryPath(t *testing.T) {
 				}
 			}
 			if all && fmt.Sprint(n) != paths.String() {
-				t.Errorf("%d paths were walked, and the proof counts %s", n, paths)
+				t.Errorf("%d paths were walked, and the proof lists %s", n, paths)
 			}
 		})
 	}

@@ -23,10 +23,35 @@ func (w teller) says(f tree.Formula) string {
 	if f.Expr == nil {
 		return ""
 	}
-	if s := w.truth(f.Expr); s != "" {
-		return s
+	if w.mentions(f.Expr, map[string]int{}) <= maxMentions {
+		if s := w.truth(f.Expr); s != "" {
+			return s
+		}
 	}
 	return "this is true: " + f.S
+}
+
+// maxMentions is how often a condition in words may name an answer. Values that
+// use values twice would double the words with each one.
+const maxMentions = 12
+
+// mentions counts how often a condition in words would name an answer.
+func (w teller) mentions(e *formula.Expr, known map[string]int) int {
+	if e.Op == "name" {
+		v := w.value(e.Text)
+		if v == nil {
+			return len(e.Uses())
+		}
+		if _, ok := known[e.Text]; !ok {
+			known[e.Text] = w.mentions(v, known)
+		}
+		return known[e.Text]
+	}
+	n := 0
+	for _, a := range e.Args {
+		n = min(n+w.mentions(a, known), maxMentions+1)
+	}
+	return n
 }
 
 // truth is empty where there are no plain words.
@@ -276,11 +301,10 @@ func (w teller) value(id string) *formula.Expr {
 // rests gives the questions that an expression rests on, by values too.
 func (w teller) rests(e *formula.Expr) []*tree.Question {
 	var out []*tree.Question
-	for _, id := range e.Uses() {
-		if v := w.value(id); v != nil {
-			out = union(out, w.rests(v))
-		} else if q := w.t.Question(id); q != nil {
-			out = union(out, []*tree.Question{q})
+	_, questions := w.t.RestsOn(e)
+	for _, id := range questions {
+		if q := w.t.Question(id); q != nil {
+			out = append(out, q)
 		}
 	}
 	return out

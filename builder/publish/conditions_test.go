@@ -1,7 +1,9 @@
 package publish
 
 import (
+	"fmt"
 	"os"
+	"strings"
 	"testing"
 
 	"keelpath/builder/finding"
@@ -11,21 +13,32 @@ import (
 	"keelpath/builder/tree"
 )
 
-func slopesTree(t *testing.T) *tree.Tree {
+// slopesTree reads the tree for tests, with more lines of values.
+func slopesTree(t *testing.T, values ...string) *tree.Tree {
 	t.Helper()
 	src, err := os.ReadFile("../../testdata/good/slopes.yaml")
 	if err != nil {
 		t.Fatal(err)
 	}
-	tr := tree.Parse("trees/slopes.yaml", src, &finding.List{})
+	more := strings.Replace(string(src), "questions:\n", strings.Join(values, "")+"questions:\n", 1)
+	tr := tree.Parse("trees/slopes.yaml", []byte(more), &finding.List{})
 	if tr == nil {
 		t.Fatal("no tree")
 	}
 	return tr
 }
 
+// doublings are lines of values, d1 to the last before d-n, each twice the one before.
+func doublings(n int) string {
+	var b strings.Builder
+	for i := 1; i < n; i++ {
+		fmt.Fprintf(&b, "  d%d: d%d + d%d\n", i, i-1, i-1)
+	}
+	return b.String()
+}
+
 func TestConditionsInWords(t *testing.T) {
-	tr := slopesTree(t)
+	tr := slopesTree(t, "  d0: usual + other\n"+doublings(60))
 	for _, c := range []struct{ here, is, want string }{
 		{"steepness", "steepness > 8.5*percent", "it is more than 8.5 % (about 5 degrees, 1 in 12)"},
 		{"steepness", "8.5*percent < steepness", "it is more than 8.5 % (about 5 degrees, 1 in 12)"},
@@ -40,6 +53,8 @@ func TestConditionsInWords(t *testing.T) {
 		{"other", "other - usual < -(13.2*mm)", "your answer to 4 minus this answer is more than 13 mm (1/2 in)"},
 		{"other", "apart", "the difference between this answer and your answer to 4 is more than 12 mm (1/2 in), and you chose “No” at 1"},
 		{"other", "usual/other > 2", "this is true: usual/other > 2"},
+		{"other", "usual + other + usual + other > 9*mm", "your answer to 4 plus this answer plus your answer to 4 plus this answer is more than 9 mm (3/8 in)"},
+		{"other", "d59 > 9*mm", "this is true: d59 > 9*mm"}, // it would name the answer 10^18 times
 	} {
 		e, err := formula.Parse(c.is)
 		if err != nil {

@@ -239,7 +239,7 @@ func treeForm() form {
 		{"purpose", need, "What the tree finds out, in one plain sentence.", text()},
 		{"safety", may, "How the shared safety screen comes before a tree for patients. shared: its gate first; whole: all its signs.", oneOf(tree.SafetyShared, tree.SafetyWhole)},
 		{"start", need, "Id of the first question.", id()},
-		{"values", may, "Amounts worked out from answers, each a formula; each may use those above it.", each(formulaForm)},
+		{"values", may, "Amounts worked out from answers, each a formula; each may use those above it.", each(formulaForm).with(form{"maxProperties": tree.MaxValues})},
 		{"questions", need, "The questions, by id.", each(questionForm).with(form{"minProperties": 1, "maxProperties": tree.MaxQuestions})},
 		{"endings", need, "The endings, by id.", each(endingForm).with(form{"minProperties": 1, "maxProperties": tree.MaxEndings})},
 		{"examples", may, "Invented people, with the ending that their answers must lead to.", list(exampleForm).with(form{"maxItems": tree.MaxExamples})},

@@ -87,7 +87,7 @@ func (c *changer) choose(q *Question, answer string, chosen []string) {
 	if len(chosen) == 0 {
 		return
 	}
-	known := c.fork()
+	known := c.t.KnownWith(maps.Clone(c.known.answered))
 	known.answer(q, chosen)
 	c.add(Change{Question: q.ID.S, Answer: answer, Chosen: chosen}, q, chosen, known)
 }
@@ -97,8 +97,8 @@ func (c *changer) amounts(q *Question) {
 	last := -1 // the amount that the last range ends with
 	for i := range q.Measure.Answers() {
 		at := q.Measure.At(i)
-		known := c.fork()
-		known.answered[q.ID.S] = formula.Of(at)
+		known := c.t.KnownWith(maps.Clone(c.known.answered))
+		known.answered[q.ID.S] = formula.Of(at) // before anything is worked out
 		n := len(c.out)
 		c.add(Change{Question: q.ID.S, Range: &Range{at, at}}, q, []string{""}, known)
 		if len(c.out) == n {
@@ -110,10 +110,6 @@ func (c *changer) amounts(q *Question) {
 		}
 		last = i
 	}
-}
-
-func (c *changer) fork() *Known {
-	return c.t.KnownWith(maps.Clone(c.known.answered))
 }
 
 // add follows a changed answer and keeps the change where it leads elsewhere.

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"keelpath/builder/finding"
+	"keelpath/builder/formula"
 	"keelpath/builder/read"
 )
 
@@ -17,6 +18,7 @@ const (
 	MaxEndings   = 500
 	MaxAnswers   = 20
 	MaxExamples  = 500
+	MaxValues    = 100
 )
 
 // Parse reads one tree file. It always goes on as far as it can: the tree that
@@ -67,6 +69,10 @@ func Parse(file string, src []byte, list *finding.List) *Tree {
 		return nil
 	}
 	c.run()
+	t.worked = map[string]*formula.Expr{}
+	for _, w := range t.Values {
+		t.worked[w.ID.S] = w.Is.Expr
+	}
 	return t
 }
 
@@ -231,6 +237,7 @@ func (c *checker) tooLarge() bool {
 		{"questions", len(c.t.Questions), MaxQuestions},
 		{"endings", len(c.t.Endings), MaxEndings},
 		{"examples", len(c.t.Examples), MaxExamples},
+		{"values", len(c.t.Values), MaxValues},
 	} {
 		if x.n > x.max {
 			over = true

@@ -6,6 +6,7 @@ package tree
 import (
 	"slices"
 
+	"keelpath/builder/formula"
 	"keelpath/builder/read"
 )
 
@@ -23,6 +24,8 @@ type Tree struct {
 	Questions []*Question
 	Endings   []*Ending
 	Examples  []*Example
+
+	worked map[string]*formula.Expr // of Values, by id
 
 	// Loose tells that a way on may be missing because what the author wrote
 	// could not be used. That was reported; what then seems out of reach is not.
@@ -156,6 +159,29 @@ func (t *Tree) Cards() []string {
 		}
 	}
 	return out
+}
+
+// RestsOn gives what a formula rests on, by way of values too: the worked-out
+// values and the questions, each once.
+func (t *Tree) RestsOn(e *formula.Expr) (values, questions []string) {
+	seen := map[string]bool{}
+	var visit func(e *formula.Expr)
+	visit = func(e *formula.Expr) {
+		for _, name := range e.Uses() {
+			of, worked := t.worked[name]
+			switch {
+			case seen[name]:
+			case of != nil:
+				values = append(values, name)
+				visit(of)
+			case !worked:
+				questions = append(questions, name)
+			}
+			seen[name] = true
+		}
+	}
+	visit(e)
+	return values, questions
 }
 
 // Answer gives the answer with that id, or nil.

@@ -193,6 +193,7 @@ func TestLimits(t *testing.T) {
 	}{
 		{"questions", "questions:\n" + repeat(tree.MaxQuestions+1, question) + endings, "the tree has 501 questions, and at most 500 are taken"},
 		{"endings", "questions:\n" + question(0) + endings + repeat(tree.MaxEndings, func(i int) string { return fmt.Sprintf("  e%d: { title: D, text: E. }\n", i) }), "the tree has 501 endings, and at most 500 are taken"},
+		{"values", "values:\n" + repeat(tree.MaxValues+1, func(i int) string { return fmt.Sprintf("  v%d: 1*mm\n", i) }) + "questions:\n" + question(0) + endings, "the tree has 101 values, and at most 100 are taken"},
 		{"examples", "questions:\n" + question(0) + endings + "examples:\n" + repeat(tree.MaxExamples+1, func(int) string { return "  - { who: A, answers: {}, ending: done }\n" }), "the tree has 501 examples, and at most 500 are taken"},
 	} {
 		t.Run(c.name, func(t *testing.T) {

@@ -39,7 +39,7 @@ type Path struct {
 // (which the checker would have reported).
 func (t *Tree) Walk(given Answers) (Path, error) {
 	p := Path{Steps: []Step{}, Cards: []string{}}
-	known := &Known{t: t, answered: map[string]formula.Value{}, typed: map[string]quantity.Value{}}
+	known := t.KnownWith(map[string]formula.Value{})
 	at := t.Start.S
 	for range len(t.Questions) + 1 {
 		if t.Ending(at) != nil {
@@ -76,12 +76,14 @@ func (t *Tree) Walk(given Answers) (Path, error) {
 type Known struct {
 	t        *Tree
 	answered map[string]formula.Value
-	typed    map[string]quantity.Value // of measures: with the unit that the reader used
+	typed    map[string]quantity.Value  // of measures: with the unit that the reader used
+	value    func(string) formula.Value // of names, worked-out ones each once; nil after an answer
 }
 
 // answer notes accepted answers. Skipped and "not sure" stay unknown.
 func (k *Known) answer(q *Question, chosen []string) {
 	id := q.ID.S
+	k.value = nil
 	switch {
 	case chosen[0] == Skip && q.Skip.Given(), q.Measure == nil && slices.Contains(chosen, Unsure):
 	case q.Measure != nil:
@@ -99,12 +101,10 @@ func (k *Known) Value(name string) formula.Value {
 	if k == nil {
 		return formula.Value{}
 	}
-	for _, w := range k.t.Values {
-		if w.ID.S == name {
-			return w.Is.eval(k.Value)
-		}
+	if k.value == nil {
+		k.value = formula.Once(k.t.worked, func(name string) formula.Value { return k.answered[name] })
 	}
-	return k.answered[name]
+	return k.value(name)
 }
 
 // eval of a formula that could not be read is unknown.
@@ -130,7 +130,7 @@ func (k *Known) amounts() map[string]quantity.Value {
 	}
 	for _, w := range k.t.Values {
 		unit := shownIn[w.Kind]
-		if v := w.Is.eval(k.Value); v.Known && unit != "" {
+		if v := k.Value(w.ID.S); v.Known && unit != "" {
 			out[w.ID.S] = quantity.Value{Kind: quantity.Kind(w.Kind), Num: v.Num, Unit: unit}
 		}
 	}
