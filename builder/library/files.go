@@ -3,7 +3,9 @@ package library
 import (
 	"cmp"
 	"context"
+	"errors"
 	"fmt"
+	"io"
 	"io/fs"
 	"os"
 	"path"
@@ -33,7 +35,7 @@ func (y Layer) name(file string) string { return path.Join(filepath.ToSlash(y.Di
 func Builtin() Layer {
 	y := Layer{files: map[string][]byte{}}
 	for prefix, f := range map[string]fs.FS{"content": content.FS, "trees": trees.FS} {
-		if err := y.add(context.Background(), prefix, f, nil); err != nil {
+		if err := y.add(context.Background(), prefix, f, ".", nil); err != nil {
 			panic(err) // an embedded file can always be read
 		}
 	}
@@ -52,15 +54,11 @@ func ReadLayer(ctx context.Context, dir string, list *finding.List) (Layer, erro
 	defer root.Close()
 	found := false
 	for _, part := range []string{"content", "trees"} {
-		sub, err := fs.Sub(root.FS(), part)
-		if err != nil {
-			return y, err
-		}
 		if info, err := fs.Stat(root.FS(), part); err != nil || !info.IsDir() {
 			continue
 		}
 		found = true
-		if err := y.add(ctx, part, sub, list); err != nil {
+		if err := y.add(ctx, "", root.FS(), part, list); err != nil {
 			return y, fmt.Errorf("read the layer %s: %w", dir, err)
 		}
 	}
@@ -70,14 +68,15 @@ func ReadLayer(ctx context.Context, dir string, list *finding.List) (Layer, erro
 	return y, nil
 }
 
-// add takes the files of one part that belong to a layer.
-func (y *Layer) add(ctx context.Context, part string, f fs.FS, list *finding.List) error {
-	return fs.WalkDir(f, ".", func(p string, d fs.DirEntry, err error) error {
+// add takes the files of f, from a folder down, that belong to a layer. prefix
+// stands before their names there.
+func (y *Layer) add(ctx context.Context, prefix string, f fs.FS, from string, list *finding.List) error {
+	return fs.WalkDir(f, from, func(p string, d fs.DirEntry, err error) error {
 		if err := cmp.Or(err, ctx.Err()); err != nil {
 			return err
 		}
-		name := path.Join(part, p)
-		if strings.HasPrefix(path.Base(p), ".") && p != "." {
+		name := path.Join(prefix, p)
+		if strings.HasPrefix(path.Base(p), ".") && p != from {
 			if d.IsDir() {
 				return fs.SkipDir
 			}
@@ -93,6 +92,11 @@ func (y *Layer) add(ctx context.Context, part string, f fs.FS, list *finding.Lis
 			return nil
 		}
 		src, err := readLimited(f, p)
+		if errors.Is(err, errNoFile) {
+			list.Add(finding.Place{File: y.name(name)}, "not-a-file", "this is no file but a pipe, a device or a folder, and it is not read",
+				"put a file of this name in its place, or remove it")
+			return nil
+		}
 		if err != nil {
 			return err
 		}
@@ -101,22 +105,26 @@ func (y *Layer) add(ctx context.Context, part string, f fs.FS, list *finding.Lis
 	})
 }
 
+// errNoFile says that what stands under a name holds no bytes of its own.
+var errNoFile = errors.New("not a regular file")
+
 // readLimited reads a file, but only a little more than the reader will take,
-// so that a huge one costs no memory before it is refused.
+// so that a huge one costs no memory before it is refused. A pipe is not opened:
+// that would wait for somebody who writes into it.
 func readLimited(f fs.FS, p string) ([]byte, error) {
+	info, err := fs.Stat(f, p)
+	switch {
+	case err != nil:
+		return nil, err
+	case !info.Mode().IsRegular():
+		return nil, errNoFile
+	}
 	file, err := f.Open(p)
 	if err != nil {
 		return nil, err
 	}
 	defer file.Close()
-	info, err := file.Stat()
-	if err != nil {
-		return nil, err
-	}
-	if info.Size() > read.MaxBytes {
-		return make([]byte, read.MaxBytes+1), nil
-	}
-	return fs.ReadFile(f, p)
+	return io.ReadAll(io.LimitReader(file, read.MaxBytes+1))
 }
 
 // tables are the input files with a name of their own.

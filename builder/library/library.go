@@ -33,7 +33,8 @@ type Library struct {
 	Rated      []*Rated
 	Yardsticks []*Yardstick
 
-	files map[string][]byte
+	files  map[string][]byte
+	inside map[string]string // a file's path inside its layer, by its name
 }
 
 // Edition is what a clinic says of its own copy. Name and the numbers for an
@@ -266,6 +267,10 @@ func (l *Library) TitleOf(kind, id string) string {
 // File gives the text of an input file as it was read, for listings and
 // findings; nil where there is none.
 func (l *Library) File(name string) []byte { return l.files[name] }
+
+// Inside gives a file's path inside its layer: "trees/heel-height.yaml". Where the
+// layer lies is the affair of the one who builds, and no page may tell it.
+func (l *Library) Inside(name string) string { return l.inside[name] }
 
 func find[T any](all []*T, id string, of func(*T) string) *T {
 	for _, x := range all {

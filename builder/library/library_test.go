@@ -172,56 +172,130 @@ funding: None.
 We lend them.[](source:feet-fact-sheet)
 `
 
-// A page that no shelf of the learn page names stands on the last one.
-func TestLearnRest(t *testing.T) {
+// A layer adds to the shelves of the learn page, and moves what it names. A page
+// that no shelf names stands on the last one.
+func TestShelves(t *testing.T) {
+	type shelves map[string][]string // title: explainers
+	of := func(l *library.Library) (order []string, all shelves) {
+		all = shelves{}
+		for _, p := range l.Parts {
+			order = append(order, p.Title.S)
+			for _, e := range p.Explainers {
+				all[p.Title.S] = append(all[p.Title.S], e.ID)
+			}
+		}
+		return order, all
+	}
+	const own, shoes = "-- content/en/loan-shelf.md --\n" + pageHeader, "Shoes, heels and the shell"
+	learn := func(parts string) string { return "-- content/learn.yaml --\nparts:\n" + parts }
 	for _, c := range []struct {
 		name, archive string
-		last          []string // "title: ids" of the last shelf
+		change        func(order []string, all shelves) []string
 	}{
-		{"a new page", "-- content/en/loan-shelf.md --\n" + pageHeader, []string{"More to read", "loan-shelf"}},
-		{"a new page on a shelf of its own", "-- content/en/loan-shelf.md --\n" + pageHeader + "-- content/learn.yaml --\nparts:\n  - { title: Ours, explainers: [loan-shelf] }\n", nil},
+		{"nothing of its own", learn("  []\n"), func(o []string, _ shelves) []string { return o }},
+		{"a page that no shelf names", own, func(o []string, all shelves) []string {
+			all["More to read"] = []string{"loan-shelf"}
+			return append(o, "More to read")
+		}},
+		{"a page on a shelf that is there", own + learn("  - { title: '"+shoes+"', explainers: [loan-shelf] }\n"), func(o []string, all shelves) []string {
+			all[shoes] = append(all[shoes], "loan-shelf")
+			return o
+		}},
+		{"a page on a shelf of its own", own + learn("  - { title: Ours, explainers: [loan-shelf] }\n"), func(o []string, all shelves) []string {
+			all["Ours"] = []string{"loan-shelf"}
+			return append(o, "Ours")
+		}},
+		{"a page that moves", learn("  - { title: Safe and in good order, explainers: [foot-shell] }\n"), func(o []string, all shelves) []string {
+			all[shoes] = slices.DeleteFunc(all[shoes], func(id string) bool { return id == "foot-shell" })
+			all["Safe and in good order"] = append(all["Safe and in good order"], "foot-shell")
+			return o
+		}},
+		{"another order of one shelf", learn("  - { title: Safe and in good order, explainers: [falls, looking-after-a-foot] }\n"), func(o []string, all shelves) []string {
+			all["Safe and in good order"] = []string{"falls", "looking-after-a-foot"}
+			return o
+		}},
+		{"a shelf that is emptied", learn("  - { title: People like you, explainers: [falls, looking-after-a-foot] }\n"), func(o []string, all shelves) []string {
+			all["People like you"] = append(all["People like you"], "falls", "looking-after-a-foot")
+			delete(all, "Safe and in good order")
+			return slices.DeleteFunc(o, func(t string) bool { return t == "Safe and in good order" })
+		}},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			var list finding.List
-			l := load(t, &list, library.Builtin(), layer(t, c.archive, &list))
+			order, all := of(load(t, &list, library.Builtin()))
+			order = c.change(order, all)
+			gotOrder, got := of(load(t, &list, library.Builtin(), layer(t, c.archive, &list)))
 			fine(t, &list)
-			var all []string
-			for _, p := range l.Parts {
-				for _, e := range p.Explainers {
-					all = append(all, e.ID)
-				}
+			if diff := cmp.Diff(order, gotOrder) + cmp.Diff(all, got); diff != "" {
+				t.Error(diff)
 			}
-			if len(all) != len(l.Explainers) {
-				t.Errorf("the shelves hold %d pages, and there are %d", len(all), len(l.Explainers))
+		})
+	}
+	var list finding.List
+	about := load(t, &list, library.Builtin(), layer(t, learn("  - { title: Safe and in good order, about: Ask us. }\n"), &list))
+	if i := slices.IndexFunc(about.Parts, func(p *library.Part) bool { return p.Title.S == "Safe and in good order" }); i < 0 || about.Parts[i].About.S != "Ask us." {
+		t.Error("the shelf does not say what the layer says about it")
+	}
+}
+
+// What a layer's order names comes first; the others keep the order that they have
+// without it, and a tree that no order names follows by id.
+func TestPlannerOrder(t *testing.T) {
+	ids := func(l *library.Library) (out []string) {
+		for _, t := range l.Trees {
+			out = append(out, t.ID.S)
+		}
+		return out
+	}
+	var list finding.List
+	want := ids(load(t, &list, library.Builtin()))
+	if slices.IsSorted(want) {
+		t.Fatal("the built-in order is that of the alphabet, so that this shows nothing")
+	}
+	without := func(ids []string, gone ...string) []string {
+		return slices.DeleteFunc(slices.Clone(ids), func(id string) bool { return slices.Contains(gone, id) })
+	}
+	own := "-- trees/a-tree.yaml --\n" + strings.ReplaceAll(small, "ground", "a-tree")
+	for _, c := range []struct {
+		name   string
+		layers []string
+		want   []string
+	}{
+		{"a tree that no order names", []string{own}, slices.Sorted(slices.Values(append(without(want, plannerNames(t)...), "a-tree")))},
+		{"two trees first", []string{"-- trees/planner.yaml --\norder: [something-changed, heel-height]\n"},
+			append([]string{"something-changed", "heel-height"}, without(want, "something-changed", "heel-height")...)},
+		{"a tree of its own among them", []string{own + "-- trees/planner.yaml --\norder: [heel-height, a-tree]\n"},
+			append([]string{"heel-height", "a-tree"}, without(want, "heel-height")...)},
+		{"a second layer over the first", []string{"-- trees/planner.yaml --\norder: [work, heel-height]\n", "-- trees/planner.yaml --\norder: [heel-height]\n"},
+			append([]string{"heel-height", "work"}, without(want, "heel-height", "work")...)},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			var list finding.List
+			all := []library.Layer{library.Builtin()}
+			for _, archive := range c.layers {
+				all = append(all, layer(t, archive, &list))
 			}
-			last := l.Parts[len(l.Parts)-1]
-			if c.last == nil {
-				if l.Parts[0].Title.S != "Ours" || len(l.Parts[0].Explainers) != 1 || last.Title.S != "More to read" || len(last.Explainers) != len(all)-1 {
-					t.Errorf("%d shelves, the last with %d pages", len(l.Parts), len(last.Explainers))
-				}
-				return
+			got := ids(load(t, &list, all...))
+			fine(t, &list)
+			if c.name == "a tree that no order names" {
+				got = got[len(plannerNames(t)):]
 			}
-			if last.Title.S != c.last[0] || len(last.Explainers) != 1 || last.Explainers[0].ID != c.last[1] {
-				t.Errorf("the last shelf is %q with %d pages", last.Title.S, len(last.Explainers))
+			if diff := cmp.Diff(c.want, got); diff != "" {
+				t.Error(diff)
 			}
 		})
 	}
 }
 
-// The planner's order comes first; a tree that it does not name follows by id.
-func TestPlannerOrder(t *testing.T) {
+// plannerNames gives the trees that the built-in order names.
+func plannerNames(t *testing.T) []string {
+	t.Helper()
+	src, err := os.ReadFile(filepath.Join(root, "trees", "planner.yaml"))
+	if err != nil {
+		t.Fatal(err)
+	}
 	var list finding.List
-	trees := "-- trees/a-tree.yaml --\n" + strings.ReplaceAll(small, "ground", "a-tree")
-	l := load(t, &list, library.Builtin(), layer(t, trees+"-- trees/planner.yaml --\norder: [something-changed, heel-height]\n", &list))
-	fine(t, &list)
-	var got []string
-	for _, t := range l.Trees {
-		got = append(got, t.ID.S)
-	}
-	want := []string{"something-changed", "heel-height", "a-tree"}
-	if !slices.Equal(got[:3], want) || !slices.IsSorted(got[2:]) {
-		t.Errorf("the order is %v", got)
-	}
+	return read.Strings(read.YAML("planner.yaml", src, 0, &list).IDs("order"))
 }
 
 // small is a tree with an ending for safety.

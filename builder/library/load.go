@@ -20,7 +20,7 @@ import (
 // render it only when list has no errors. The error is that of ctx, which is heard
 // between two files and while a tree is proved.
 func Load(ctx context.Context, list *finding.List, layers ...Layer) (*Library, error) {
-	l := &loader{Library: &Library{Proofs: map[string]*proof.Proof{}, files: map[string][]byte{}}, list: list, unread: map[string]bool{}}
+	l := &loader{Library: &Library{Proofs: map[string]*proof.Proof{}, files: map[string][]byte{}, inside: map[string]string{}}, list: list, unread: map[string]bool{}}
 	var ground []*tree.Tree
 	for _, y := range layers { // texts name the edition's numbers
 		l.edition(l.open(y, "content/edition.yaml"))
@@ -35,8 +35,7 @@ func Load(ctx context.Context, list *finding.List, layers ...Layer) (*Library, e
 	}
 	l.signEndings()
 	l.order()
-	l.parts(l.learn)
-	l.rest()
+	l.shelves()
 	for _, t := range l.Trees {
 		var err error
 		if l.Proofs[t.ID.S], err = l.prove(ctx, t); err != nil {
@@ -59,7 +58,7 @@ type loader struct {
 	*Library
 	list    *finding.List
 	planner []read.Text // ids of trees in the planner's order
-	learn   *read.Map   // the shelves of the learn page, of the last layer that has them
+	learn   []*read.Map // the shelves of the learn page, of each layer that has some
 
 	// Ids of trees and explainers whose file is there but could not be read. That
 	// was reported; names that lead to them are not wrong.
@@ -68,7 +67,7 @@ type loader struct {
 
 func (l *loader) layer(ctx context.Context, y Layer) error {
 	for _, n := range y.names(func(string) bool { return true }) {
-		l.files[y.name(n)] = y.files[n]
+		l.files[y.name(n)], l.inside[y.name(n)] = y.files[n], n
 	}
 	open := func(file string) *read.Map { return l.open(y, file) }
 	l.sources(open("content/sources.yaml"))
@@ -106,7 +105,7 @@ func (l *loader) layer(ctx context.Context, y Layer) error {
 		}
 	}
 	if m := open("content/learn.yaml"); m != nil {
-		l.learn = m
+		l.learn = append(l.learn, m)
 	}
 	return ctx.Err()
 }
@@ -336,11 +335,20 @@ func (l *loader) plannerOrder(m *read.Map) {
 	if m == nil {
 		return
 	}
-	l.planner = m.IDs("order")
+	// What a later layer names comes first; the others keep the order they had.
+	now := m.IDs("order")
+	named := read.Strings(now)
+	for _, before := range l.planner {
+		if !slices.Contains(named, before.S) {
+			now = append(now, before)
+		}
+	}
+	l.planner = now
 	m.Done()
 }
 
-// order brings the trees into the planner's order; the others follow by id.
+// order brings the trees into the planner's order; those that no order names
+// follow by id.
 func (l *loader) order() {
 	place := func(t *tree.Tree) int {
 		for i, p := range l.planner {
@@ -369,48 +377,6 @@ func nearestOrLeave(wrong string, names []string) []string {
 		return help
 	}
 	return []string{"add a file for it, or take it off the list"}
-}
-
-// parts reads the shelves of the learn page, once all explainers are known.
-func (l *loader) parts(m *read.Map) {
-	var named []string
-	for _, p := range m.Maps("parts", "a part") {
-		part := &Part{Title: p.NeedText("title"), About: p.Text("about")}
-		for _, id := range p.Texts("explainers") {
-			page := l.Explainer(id.S)
-			switch {
-			case page == nil && l.unread["explainer "+id.S]:
-			case page == nil:
-				l.list.Add(id.At, "unknown-name", fmt.Sprintf("the learn page lists the explainer %q, and there is none", id.S), nearestOrLeave(id.S, l.explainerIDs())...)
-			case slices.Contains(named, id.S):
-				l.list.Add(id.At, "repeated-id", fmt.Sprintf("the learn page lists the explainer %q twice", id.S), "keep one of them")
-			default:
-				part.Explainers = append(part.Explainers, page)
-				named = append(named, id.S)
-			}
-		}
-		p.Done()
-		l.Parts = append(l.Parts, part)
-	}
-	m.Done()
-}
-
-// rest gathers explainers that no part names, so that a new page is never lost.
-func (l *loader) rest() {
-	const title = "More to read"
-	var named []*explainer.Page
-	for _, p := range l.Parts {
-		named = append(named, p.Explainers...)
-	}
-	var rest []*explainer.Page
-	for _, p := range l.Explainers {
-		if !slices.ContainsFunc(named, func(n *explainer.Page) bool { return n.ID == p.ID }) {
-			rest = append(rest, p)
-		}
-	}
-	if len(rest) > 0 {
-		l.Parts = append(l.Parts, &Part{Title: read.Text{S: title}, Explainers: rest})
-	}
 }
 
 func (l *loader) explainerIDs() []string {

@@ -5,6 +5,7 @@ import (
 	"compress/gzip"
 	"context"
 	"errors"
+	"io/fs"
 	"maps"
 	"net/url"
 	"os"
@@ -22,6 +23,7 @@ import (
 	"keelpath/builder/internal/librarytest"
 	"keelpath/builder/library"
 	"keelpath/builder/wording"
+	"keelpath/trees"
 )
 
 // load reads the built-in content, and layers of the given files over it.
@@ -516,5 +518,67 @@ func TestRenderStops(t *testing.T) {
 	err = Render(ctx, load(t), func(string, []byte) error { return nil }, nil)
 	if !errors.Is(err, context.Canceled) {
 		t.Errorf("a cancelled build gives %v", err)
+	}
+}
+
+// Where a layer lies, and how its place was typed, is not for readers: the same
+// files give the same bytes.
+func TestLayersPlaceIsNotTold(t *testing.T) {
+	top := t.TempDir()
+	src, err := fs.ReadFile(trees.FS, "heel-height.yaml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, dir := range []string{"one/trees", "a place/of its own/trees"} {
+		if err := os.MkdirAll(filepath.Join(top, dir), 0o755); err != nil {
+			t.Fatal(err)
+		}
+		if err := os.WriteFile(filepath.Join(top, dir, "heel-height.yaml"), src, 0o644); err != nil {
+			t.Fatal(err)
+		}
+	}
+	t.Chdir(top)
+	first := renderAll(t, librarytest.Load(t, "one"))
+	for _, typed := range []string{"./one/../one", filepath.Join(top, "one"), "a place/of its own"} {
+		got := renderAll(t, librarytest.Load(t, typed))
+		for name, data := range got.files {
+			if !bytes.Equal(data, first.files[name]) {
+				t.Errorf("%s differs where the layer is typed %q", name, typed)
+			}
+			if bytes.Contains(data, []byte("of its own/")) || bytes.Contains(data, []byte(top)) {
+				t.Errorf("%s tells where the layer lies", name)
+			}
+		}
+	}
+	if page := first.files["teach/heel-height.html"]; !bytes.Contains(page, []byte("<code>trees/heel-height.yaml</code>")) {
+		t.Error("the page does not name the tree's file")
+	}
+}
+
+// An explainer or a tree cannot take the name of a page that the site has of its
+// own: the library knows those names.
+func TestOwnPagesAreReserved(t *testing.T) {
+	l := load(t)
+	own := map[string]bool{}
+	for _, p := range l.Explainers {
+		own["learn/"+p.ID+".html"] = true
+	}
+	for _, tr := range l.Trees {
+		own["prepare/"+tr.ID.S+".html"], own["teach/"+tr.ID.S+".html"] = true, true
+	}
+	kinds := map[string]string{"learn": "explainer", "prepare": "tree", "teach": "tree"}
+	found := 0
+	for name := range renderAll(t, l).files {
+		kind := kinds[path.Dir(name)]
+		if kind == "" || own[name] {
+			continue
+		}
+		found++
+		if id := strings.TrimSuffix(path.Base(name), ".html"); !library.Reserved(kind, id) {
+			t.Errorf("%s is a page of the site, and the library lets an %s have that name", name, kind)
+		}
+	}
+	if found < 7 {
+		t.Errorf("only %d pages of its own were found", found)
 	}
 }
