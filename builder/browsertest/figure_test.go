@@ -352,15 +352,21 @@ func TestFigureQuestionToSheet(t *testing.T) {
 	t.Run("as text", func(t *testing.T) {
 		t.Parallel()
 		b := newTab(t)
-		b.open(onDisk(plannerName) + "#own=%3Cimg%20src%3Dx%20onerror%3Dalert(1)%3E" + strings.Repeat("%41", 400))
+		b.open(onDisk(plannerName) + "#own=%3Cimg%20src%3Dx%20onerror%3Dalert(1)%3E" + strings.Repeat("%41", 472))
 		b.waitFor(`document.querySelector('#planner [data-slot="offer"]:not([hidden])') !== null`)
 		text := eval[string](b, `document.querySelector('[data-slot="offered"]').textContent`)
-		if !strings.HasPrefix(text, "<img src=x") || len(text) != 300 || eval[int](b, `document.querySelectorAll(".offer img").length`) != 0 {
+		if !strings.HasPrefix(text, "<img src=x") || len(text) != 500 || eval[int](b, `document.querySelectorAll(".offer img").length`) != 0 {
 			t.Errorf("the planner offers %q", text)
 		}
 		b.pressButton("No, leave it")
 		if s := b.look(); s.View != "topics" || slices.Contains(s.Buttons, "Yes, put it on") {
 			t.Errorf("left alone, the offer is still there: %q", s.Buttons)
+		}
+		b.open("about:blank")
+		b.open(onDisk(plannerName) + "#own=" + strings.Repeat("%41", 501))
+		b.waitFor(`document.querySelector("#planner:not([hidden])") !== null`)
+		if s := b.look(); slices.Contains(s.Buttons, "Yes, put it on") || !strings.Contains(s.Status, "too long for the sheet") {
+			t.Errorf("a question of 501 characters is offered, cut: %q, said %q", s.Buttons, s.Status)
 		}
 		b.open("about:blank")
 		b.open(onDisk(plannerName) + "#own=%E0%A4%A")

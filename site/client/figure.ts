@@ -6,8 +6,8 @@ import { Figure, Input, Look, Settings, look, nothingKept } from "./settle";
 import { Tables, Value, read, refused } from "./quantity";
 import { slot } from "./dom";
 
-/** What the page does with a figure's question, where it is no link. */
-export type Take = (question: string) => void;
+/** What the page does with a figure's question, where it is no link; false if there is no room for it. */
+export type Take = (question: string) => boolean;
 
 export function runFigure(root: HTMLElement, figure: Figure, units: Tables, planner: string, take?: Take): void {
   new Run(root, figure, units, planner, take).start();
@@ -16,6 +16,7 @@ export function runFigure(root: HTMLElement, figure: Figure, units: Tables, plan
 const copied = "Copied. You can paste it anywhere.";
 const notCopied = "The question is marked. Copy it with the menu or with Ctrl and C.";
 const taken = "The question is on your sheet.";
+const notTaken = "There is no room for it on your sheet. Take one of your own questions off first.";
 
 /** An element that says a text of the figure. */
 interface Said {
@@ -300,7 +301,7 @@ class Run {
   private showQuestion(): void {
     const question = (this.shown as Look).text("prompt");
     const link = this.root.querySelector<HTMLAnchorElement>('a[data-act="own"]');
-    if (link) link.href = `${this.planner}#own=${encodeURIComponent(question.slice(0, 300))}`;
+    if (link) link.href = `${this.planner}#own=${encodeURIComponent(question)}`;
   }
 
   private tieQuestion(): void {
@@ -314,8 +315,7 @@ class Run {
     const own = this.root.querySelector<HTMLElement>('button[data-act="own"]');
     if (own && take) {
       own.addEventListener("click", () => {
-        take(ask.textContent as string);
-        say(taken);
+        say(take(ask.textContent as string) ? taken : notTaken);
       });
     }
     (this.root.querySelector('[data-act="copy"]') as HTMLElement).addEventListener("click", () => {

@@ -78,8 +78,19 @@ export function write(kept: Kept, data: Data): string {
   return JSON.stringify({ form: FORM + VERSION, version: data.edition.version || "", kept });
 }
 
-/** Longest text of a reader's own that is taken from a file. */
-const LONGEST = 2000;
+/** Longest question or day in the reader's own words, and longest note of what was said, in characters. */
+export const MOST_ASKED = 500;
+export const MOST_SAID = 2000;
+
+/** The length of a text as people count it; an emoji is no two characters. */
+export function letters(text: string): number {
+  return Array.from(text).length;
+}
+
+/** A text on one line. */
+export function oneLine(text: string): string {
+  return text.trim().replace(/\s+/g, " ");
+}
 
 /** More stars than this would star nothing. */
 export const MOST_STARS = 3;
@@ -159,7 +170,8 @@ function sound(from: Fields, data: Data, leave: (what: LeftOut) => void): Kept {
     }
     return out;
   };
-  const said = (x: unknown): string => words(x, leave);
+  const asked = (x: unknown): string => words(x, MOST_ASKED, leave);
+  const said = (x: unknown): string => words(x, MOST_SAID, leave);
   const visit = object(from["visit"]);
   return {
     taken: trees(from["taken"], data, leave),
@@ -169,8 +181,8 @@ function sound(from: Fields, data: Data, leave: (what: LeftOut) => void): Kept {
     stars: here(from["stars"]).slice(0, MOST_STARS),
     own: own.map((o) => ({ id: o.id, ask: o.ask })),
     order: here(from["order"]),
-    reworded: named(from["reworded"], (v) => said(v) || undefined),
-    day: said(from["day"]),
+    reworded: named(from["reworded"], (v) => oneLine(asked(v)) || undefined),
+    day: asked(from["day"]),
     moreOpen: from["moreOpen"] === true, large: from["large"] === true, told: from["told"] === true, back: from["back"] === true,
     visit: {
       marks: named(visit["marks"], (v) => (v === "answered" || v === "later" || v === "write" ? v : undefined)),
@@ -183,7 +195,7 @@ function sound(from: Fields, data: Data, leave: (what: LeftOut) => void): Kept {
 function ownOf(given: unknown[], leave: (what: LeftOut) => void): (Own & { was: string })[] {
   if (given.length > MOST_OWN) leave("words");
   return given.slice(0, MOST_OWN).map(object)
-    .map((o) => ({ ask: words(o["ask"], leave), was: plain(o["id"]) }))
+    .map((o) => ({ ask: oneLine(words(o["ask"], MOST_ASKED, leave)), was: plain(o["id"]) }))
     .filter((o) => o.ask)
     .map((o, i) => ({ id: `own ${i + 1}`, ...o }));
 }
@@ -242,8 +254,8 @@ function plain(x: unknown): string {
 }
 
 /** A text of the reader's own, whole; one that is too long is left out and not cut. */
-function words(x: unknown, leave: (what: LeftOut) => void): string {
-  if (plain(x).length <= LONGEST) return plain(x);
+function words(x: unknown, most: number, leave: (what: LeftOut) => void): string {
+  if (letters(plain(x)) <= most) return plain(x);
   leave("words");
   return "";
 }

@@ -4,7 +4,6 @@
 import { takeFragment } from "./fragment";
 
 const MARK = "#own=";
-const LONGEST = 300;
 
 /** The question, as plain text; empty where there is none. */
 export function offeredQuestion(): string {
@@ -14,8 +13,7 @@ export function offeredQuestion(): string {
 /** Reads what stands behind the mark. Blanks and signs that cannot be seen become one blank. */
 export function question(coded: string): string {
   try {
-    const text = decodeURIComponent(coded).replace(/[\s\u0000-\u001f\u007f-\u009f\u200b-\u200f\u2028-\u202e\u2060-\u2069\ufeff]+/g, " ").trim();
-    return text.slice(0, LONGEST);
+    return decodeURIComponent(coded).replace(/[\s\u0000-\u001f\u007f-\u009f\u200b-\u200f\u2028-\u202e\u2060-\u2069\ufeff]+/g, " ").trim();
   } catch {
     return ""; // not written by a figure
   }

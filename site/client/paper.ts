@@ -125,7 +125,9 @@ export class Paper {
     const page = clone("paper-visit");
     const replies = asked(state).filter((id) => entry(visit.marks, id) || entry(visit.replies, id));
     put(page, "replies", replies.map((id) => {
-      const li = make("li", `${state.ask(id)} `);
+      const li = make("li");
+      li.appendChild(make("bdi", state.ask(id)));
+      li.appendChild(document.createTextNode(" "));
       li.appendChild(make("b", words.reply(entry(visit.marks, id), entry(visit.replies, id))));
       return li;
     }));

@@ -10,7 +10,8 @@ import { tendLinks } from "./links";
 import { Paper } from "./paper";
 import { offeredQuestion } from "./offer";
 import { questionView } from "./question";
-import { Kept } from "./kept";
+import { tooMuch } from "./field";
+import { Kept, MOST_ASKED } from "./kept";
 import { Replace } from "./replace";
 import { Screen, Screens } from "./screens";
 import { SharedScreen } from "./shared";
@@ -153,14 +154,15 @@ class Planner implements App {
 
   /** A question that a figure of another page brought along. The reader decides. */
   private offer(question: string): void {
+    if (tooMuch(question, MOST_ASKED)) return this.say(words.offerTooLong, true);
     const place = slot(this.root, "offer");
     slot(place, "offered").textContent = question;
     place.hidden = false;
     act(place, "take-offer", () => {
       place.hidden = true;
-      this.state.addOwn(question);
+      const on = this.state.addOwn(question);
       this.go({ view: "sheet" });
-      this.say(words.onSheet, true);
+      this.say(on ? words.onSheet : words.enoughOwn, true);
     });
     act(place, "leave-offer", () => {
       place.hidden = true;

@@ -6,6 +6,7 @@ import { act, clone, fill, inputs, slot, submit, ticked } from "./dom";
 import { need } from "./need";
 import { Question } from "./data";
 import { read, refused } from "./quantity";
+import { LONGEST_AMOUNT } from "./kept";
 import { hideProblem, showProblem } from "./problem";
 import { Screen } from "./screens";
 import { showTrail } from "./trail";
@@ -96,7 +97,8 @@ function typed(view: HTMLElement): string {
 
 /** Why a typed amount is not taken; empty where it is. */
 function unread(app: App, question: Question, text: string): string {
-  const v = read(units(app.state), text, question.measure as TableMeasure);
+  const amount = text.length > LONGEST_AMOUNT ? "" : text; // no amount is as long as that
+  const v = read(units(app.state), amount, question.measure as TableMeasure);
   return refused(v) ? v.text : "";
 }
 

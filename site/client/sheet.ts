@@ -4,8 +4,10 @@ import { App } from "./app";
 import { addEmergency, cautions } from "./caution";
 import { Group, cameFrom, compose, move } from "./compose";
 import { act, clone, empty, fill, make, put, slot, submit, unseen } from "./dom";
+import { tieWords, tooMuch } from "./field";
+import { MOST_ASKED, oneLine } from "./kept";
 import { Paper } from "./paper";
-import { showProblem } from "./problem";
+import { hideProblem, showProblem } from "./problem";
 import { promptItem } from "./prompts";
 import { tieShare } from "./share";
 import * as words from "./words";
@@ -38,10 +40,11 @@ class SheetView {
     this.tick("back");
     const day = view.querySelector<HTMLTextAreaElement>("#planner-day") as HTMLTextAreaElement;
     day.value = kept.day;
-    day.addEventListener("input", () => {
-      app.state.kept.day = day.value.trim();
+    tieWords(day, MOST_ASKED, (text) => {
+      app.state.kept.day = text;
       this.showPaper();
     });
+    tieWords(this.ownField(), MOST_ASKED);
     act(view, "print", () => window.print());
     act(view, "visit", () => app.go({ view: "visit" }));
     act(view, "topics", () => app.go({ view: "topics" }));
@@ -111,7 +114,8 @@ class SheetView {
 
   private ownItem(id: string): HTMLElement {
     const li = make("li", "", "prompt");
-    li.appendChild(make("p", this.app.state.ask(id), "ask"));
+    const ask = li.appendChild(make("p", this.app.state.ask(id), "ask"));
+    ask.dir = "auto";
     this.addTools(li, id, () => this.app.state.removeOwn(id));
     return li;
   }
@@ -147,8 +151,12 @@ class SheetView {
     field.id = `words-${id.replace(" ", "-")}`;
     (tools.querySelector("label") as HTMLLabelElement).htmlFor = field.id;
     field.value = this.app.state.ask(id);
+    tieWords(field, MOST_ASKED);
     act(tools, "reword", () => {
-      this.app.state.reword(id, plain(field.value));
+      const ask = oneLine(field.value);
+      const long = tooMuch(ask, MOST_ASKED);
+      if (long) return this.refuse(field, long);
+      this.app.state.reword(id, ask);
       this.anew(id, "adjust", words.reworded(this.app.state.ask(id)));
     });
   }
@@ -204,19 +212,29 @@ class SheetView {
     return li;
   }
 
+  /** The count beside the field says why; it is said once more, and nothing that was written is lost. */
+  private refuse(field: HTMLElement, why: string): void {
+    field.focus();
+    this.app.say(why);
+  }
+
+  private ownField(): HTMLTextAreaElement {
+    return this.view.querySelector<HTMLTextAreaElement>("#planner-own") as HTMLTextAreaElement;
+  }
+
   private addOwn(): void {
-    const field = this.view.querySelector<HTMLTextAreaElement>("#planner-own") as HTMLTextAreaElement;
-    const ask = plain(field.value);
-    if (!ask) return showProblem(slot(this.view, "add"), words.noOwn);
-    slot(this.view, "problem").hidden = true;
-    this.app.state.addOwn(ask);
+    const field = this.ownField();
+    const add = slot(this.view, "add");
+    const ask = oneLine(field.value);
+    if (!ask) return showProblem(add, words.noOwn);
+    const long = tooMuch(ask, MOST_ASKED);
+    if (long) return this.refuse(field, long);
+    hideProblem(add);
+    if (!this.app.state.addOwn(ask)) return showProblem(add, words.enoughOwn);
     field.value = "";
+    field.dispatchEvent(new Event("input"));
     this.showAll();
     this.app.say(words.added(ask));
     field.focus();
   }
-}
-
-function plain(text: string): string {
-  return text.trim().replace(/\s+/g, " ");
 }

@@ -3,7 +3,7 @@
 import { Answers, Path, addOnce, entry, walk } from "./walker";
 import { Change, changes } from "./changes";
 import { Data, Ending, Tree } from "./data";
-import { Kept, MOST_STARS, holdsNothing, nothing } from "./kept";
+import { Kept, MOST_OWN, MOST_STARS, holdsNothing, nothing } from "./kept";
 
 export class State {
   kept: Kept = nothing();
@@ -161,10 +161,13 @@ export class State {
     else delete this.kept.reworded[id];
   }
 
-  addOwn(ask: string): void {
+  /** Adds a question of the reader's own; false if there are enough already. */
+  addOwn(ask: string): boolean {
+    if (this.kept.own.length >= MOST_OWN) return false;
     let n = 1;
     while (this.isOwn(`own ${n}`)) n++;
     this.kept.own.push({ id: `own ${n}`, ask }); // the blank keeps it apart from prompt ids
+    return true;
   }
 
   removeOwn(id: string): void {

@@ -3,7 +3,8 @@
 import { App } from "./app";
 import { asked } from "./compose";
 import { act, clone, fill, slot } from "./dom";
-import { Mark } from "./kept";
+import { tieWords } from "./field";
+import { MOST_SAID, Mark } from "./kept";
 import { Paper } from "./paper";
 import { save } from "./share";
 
@@ -15,8 +16,8 @@ export function visitView(app: App, paper: Paper): HTMLElement {
   for (const name of ["decided", "tries", "meet"] as const) {
     const field = view.querySelector<HTMLTextAreaElement>(`#visit-${name}`) as HTMLTextAreaElement;
     field.value = app.state.kept.visit[name];
-    field.addEventListener("input", () => {
-      app.state.kept.visit[name] = field.value.trim();
+    tieWords(field, MOST_SAID, (text) => {
+      app.state.kept.visit[name] = text;
     });
   }
   for (const event of ["input", "change"]) view.addEventListener(event, () => paper.showVisit());
@@ -43,8 +44,8 @@ function question(app: App, id: string, n: number): HTMLElement {
   const field = part.querySelector("textarea") as HTMLTextAreaElement;
   field.id = (part.querySelector("label.said") as HTMLLabelElement).htmlFor = `visit-${n}-said`;
   field.value = visit.replies[id] || "";
-  field.addEventListener("input", () => {
-    if (field.value.trim()) visit.replies[id] = field.value.trim();
+  tieWords(field, MOST_SAID, (text) => {
+    if (text) visit.replies[id] = text;
     else delete visit.replies[id];
   });
   return part;

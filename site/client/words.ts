@@ -12,6 +12,8 @@ export const sheet = "My sheet";
 export const skipped = "Skipped";
 export const cleared = "All is cleared. Nothing is left on this page.";
 export const onSheet = "The question is on your sheet, under questions of your own.";
+export const enoughOwn = "You have 100 questions of your own now. Take one off first, then add this one.";
+export const offerTooLong = "The link brought a question that is too long for the sheet, so it was not taken.";
 export const notOnSheet = "The question was not put on your sheet.";
 export const general = "Three questions for any visit";
 export const ownQuestions = "My own questions";
@@ -124,6 +126,14 @@ export function about(ask: string): string {
 
 export function stars(count: number): string {
   return `${count} of 3 stars used.`;
+}
+
+export function used(count: number, most: number): string {
+  return `${count} of ${most} characters used.`;
+}
+
+export function tooLongBy(count: number, most: number): string {
+  return `This is too long by ${count} ${count === 1 ? "character" : "characters"}, so it is not on your sheet yet. At most ${most} fit. Please shorten it.`;
 }
 
 export function takenOff(ask: string): string {
