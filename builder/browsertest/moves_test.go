@@ -316,3 +316,28 @@ func (b *tab) reachQuestion(tr *tree.Tree, q *tree.Question) screen {
 	}
 	return s
 }
+
+// What would change an ending is worked out when a reader opens it: each line that it
+// gives leads where it says.
+func TestWhatWouldChange(t *testing.T) {
+	everywhere(t, func(t *testing.T, address func(string) string) {
+		t.Parallel()
+		b := newTab(t)
+		b.openPlanner(address)
+		tr := lib.Tree("hills-and-ramps")
+		ex := exampleWithCards(t, tr)
+		s := b.take(tr, ex.Given())
+		if eval[int](b, `document.querySelectorAll("#planner .would").length`) != 0 {
+			t.Error("it is worked out before a reader asks")
+		}
+		b.hand(`tapOn(planner.querySelector('[data-slot="changes"] summary'), "what would change this")`)
+		b.waitFor(`document.querySelector("#planner .would") !== null`)
+		path := walk(t, tr, ex.Given())
+		for _, part := range eval[[][]string](b, `Array.from(document.querySelectorAll("#planner .would"), (w) => [w.querySelector("p").textContent, ...Array.from(w.querySelectorAll("li strong"), (e) => e.textContent)])`) {
+			asked := slices.ContainsFunc(path.Steps, func(step tree.Step) bool { return oneLine(tr.Question(step.Question).Text.S) == part[0] })
+			if !asked || len(part) < 2 || slices.Contains(part[1:], s.Ending.Title) {
+				t.Errorf("a change of the answer to %q leads to %q", part[0], part[1:])
+			}
+		}
+	})
+}

@@ -5,11 +5,11 @@ import { App } from "./app";
 import { addEmergency } from "./caution";
 import { act, clone, fill, make, put, slot } from "./dom";
 import { Ending, Topic } from "./data";
+import { need } from "./need";
 import { pickItem } from "./prompts";
 import { Screen } from "./screens";
 import { showTrail } from "./trail";
 import { addOnce, entry } from "./walker";
-import { changeLists } from "./would";
 import * as words from "./words";
 
 export function endingView(app: App, screen: Screen): HTMLElement {
@@ -31,8 +31,7 @@ export function endingView(app: App, screen: Screen): HTMLElement {
   slot(body, "bring").hidden = !prompts.length;
   put(view, "further", furtherTopics(app, ending, prompts));
 
-  put(view, "change-list", changeLists(app, tree));
-  slot(view, "changes").hidden = slot(view, "change-list").hidden;
+  placeChanges(app, view, tree);
   showTrail(app, view, tree, path.steps);
   put(view, "onward", onward(app, tree, ending));
   act(view, "sheet", () => app.go({ view: "sheet" })).classList.toggle("main", !view.querySelector('[data-slot="onward"] .main'));
@@ -40,6 +39,18 @@ export function endingView(app: App, screen: Screen): HTMLElement {
   const last = path.steps[path.steps.length - 1];
   act(view, "back", () => app.back(last ? { view: "question", tree, question: last.question } : { view: "topics" }));
   return view;
+}
+
+/** What would change this, worked out when a reader first asks. */
+function placeChanges(app: App, view: HTMLElement, tree: string): void {
+  const show = (lists: HTMLElement[]): void => {
+    put(view, "change-list", lists);
+    slot(view, "no-change").hidden = lists.length > 0;
+  };
+  const load = (): void => {
+    need("keelpathCarry").then((carry) => show(carry.changeLists(app, tree))).catch(() => app.say(words.notLoaded, true));
+  };
+  slot(view, "changes").addEventListener("toggle", load, { once: true });
 }
 
 /** Prompts of the ending's topics that are not among those shown, folded in by topic. */

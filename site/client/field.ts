@@ -15,8 +15,9 @@ export function tieWords(field: HTMLTextAreaElement, most: number, take?: (text:
   field.addEventListener("input", () => {
     const text = field.value.trim();
     const n = letters(text);
-    count.textContent = n > most ? words.tooLongBy(n - most, most) : words.used(n, most);
-    count.hidden = n <= most * 0.8;
+    const near = n > most * 0.8;
+    count.textContent = n > most ? words.tooLongBy(n - most, most) : near ? words.used(n, most) : "";
+    count.hidden = !near;
     count.classList.toggle("problem", n > most);
     if (n > most) field.setAttribute("aria-invalid", "true");
     else field.removeAttribute("aria-invalid");

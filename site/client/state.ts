@@ -1,7 +1,6 @@
 // What the reader has said so far, and what follows from it.
 
 import { Answers, Path, addOnce, entry, walk } from "./walker";
-import { Change, changes } from "./changes";
 import { Data, Ending, Tree } from "./data";
 import { Kept, MOST_OWN, MOST_STARS, holdsNothing, nothing } from "./kept";
 
@@ -41,11 +40,6 @@ export class State {
 
   path(tree: string): Path {
     return walk(this.tree(tree), this.answersOf(tree), this.data.units);
-  }
-
-  /** What would change the ending that a tree has reached. */
-  changes(tree: string): Change[] {
-    return changes(this.tree(tree), this.answersOf(tree), this.data.units);
   }
 
   /** The endings reached, grave ones first, else in the order of the trees taken. */

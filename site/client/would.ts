@@ -3,7 +3,7 @@
 
 import { App } from "./app";
 import { units } from "./amounts";
-import { Change } from "./changes";
+import { Change, changes } from "./changes";
 import { make } from "./dom";
 import { Ending, Question } from "./data";
 import { show } from "./quantity";
@@ -12,7 +12,8 @@ import * as words from "./words";
 
 /** A list for each question of which another answer leads elsewhere. */
 export function changeLists(app: App, tree: string): HTMLElement[] {
-  const all = app.state.changes(tree);
+  const state = app.state;
+  const all = changes(state.tree(tree), entry(state.kept.answers, tree) || {}, state.data.units);
   const asked: string[] = [];
   for (const c of all) if (asked.indexOf(c.question) < 0) asked.push(c.question);
   return asked.map((id) => oneQuestion(app, tree, id, all.filter((c) => c.question === id)));
