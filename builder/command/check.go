@@ -58,6 +58,7 @@ func checkText(s Streams, l *library.Library, list *finding.List) error {
 // report is the JSON form of a check.
 type report struct {
 	Findings []finding.Finding `json:"findings"`
+	More     int               `json:"more"` // findings that are left out
 	Trees    []treeReport      `json:"trees"`
 }
 
@@ -71,7 +72,8 @@ type treeReport struct {
 }
 
 func checkJSON(s Streams, l *library.Library, list *finding.List) error {
-	r := report{Findings: list.Sorted(), Trees: []treeReport{}}
+	r := report{Trees: []treeReport{}}
+	r.Findings, r.More = list.Shown()
 	if r.Findings == nil {
 		r.Findings = []finding.Finding{}
 	}

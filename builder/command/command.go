@@ -178,8 +178,14 @@ func asItWas(err error, out string) error {
 
 // tell prints findings, and a line that counts the errors.
 func tell(w io.Writer, l *library.Library, list *finding.List) error {
-	if err := finding.Print(w, list.Sorted(), l.File); err != nil {
+	shown, more := list.Shown()
+	if err := finding.Print(w, shown, l.File); err != nil {
 		return err
+	}
+	if more > 0 {
+		if _, err := fmt.Fprintf(w, "and %s more; mend these first\n", count(more, "finding")); err != nil {
+			return err
+		}
 	}
 	if n := list.Errors(); n > 0 {
 		_, err := fmt.Fprintf(w, "%s to mend\n", count(n, "finding"))

@@ -2,6 +2,8 @@ package command_test
 
 import (
 	"context"
+	"errors"
+	"fmt"
 	"os"
 	"path/filepath"
 	"regexp"
@@ -19,6 +21,15 @@ func TestMain(m *testing.M) {
 	testscript.Main(m, map[string]func(){
 		"keelpath": func() {
 			os.Exit(int(command.Run(context.Background(), os.Args[1:], command.Streams{In: os.Stdin, Out: os.Stdout, Err: os.Stderr, Today: day(os.Getenv("TODAY"))})))
+		},
+		"many": func() { // a file with 50,000 keys that no edition has
+			keys := []byte("name: Ours\n")
+			for i := range 50_000 {
+				keys = fmt.Appendf(keys, "key%d: x\n", i)
+			}
+			if err := errors.Join(os.MkdirAll(filepath.Dir(os.Args[1]), 0o755), os.WriteFile(os.Args[1], keys, 0o644)); err != nil {
+				panic(err)
+			}
 		},
 	})
 }

@@ -91,6 +91,32 @@ func (l *List) Sorted() []Finding {
 	})
 }
 
+// MaxShown is how many findings are shown at once. Nobody mends more in one sitting,
+// and what stands further down often follows from what stands above.
+const MaxShown = 200
+
+// Shown gives the findings to show, in order, and how many more there are. Where
+// there are too many, errors go before warnings.
+func (l *List) Shown() (shown []Finding, more int) {
+	all := l.Sorted()
+	if len(all) <= MaxShown {
+		return all, 0
+	}
+	room := max(0, MaxShown-l.Errors()) // for warnings
+	for _, f := range all {
+		if f.Weight == Warning {
+			if room == 0 {
+				continue
+			}
+			room--
+		}
+		if len(shown) < MaxShown {
+			shown = append(shown, f)
+		}
+	}
+	return shown, len(all) - len(shown)
+}
+
 // Len gives how many findings there are so far; with Since, what one step found.
 func (l *List) Len() int { return len(l.all) }
 

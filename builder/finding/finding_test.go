@@ -3,6 +3,7 @@ package finding_test
 import (
 	"encoding/json"
 	"errors"
+	"slices"
 	"strings"
 	"testing"
 
@@ -176,6 +177,63 @@ func TestListSorts(t *testing.T) {
 	}
 	if since := l.Since(n); len(since) != 1 || since[0].Text != "whole file" {
 		t.Errorf("since then: %v", since)
+	}
+}
+
+// Of very many findings some are shown, errors first, in order, and the others counted.
+func TestShown(t *testing.T) {
+	for _, c := range []struct {
+		name                     string
+		warnings, errors         int
+		shownWarnings, shownMore int
+	}{
+		{"none", 0, 0, 0, 0},
+		{"as many as are shown", 100, 100, 100, 0},
+		{"one more", 101, 100, 100, 1},
+		{"warnings alone", 300, 0, 200, 100},
+		{"errors alone", 0, 50_000, 0, 49_800},
+		{"errors push the warnings out", 300, 250, 0, 350},
+		{"warnings fill up", 300, 150, 50, 250},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			var l finding.List
+			for i := range c.warnings { // they stand before the errors in the file
+				l.Warn(at(i+1, 1), "w", "so")
+			}
+			for i := range c.errors {
+				l.Add(at(1000+i, 1), "e", "so")
+			}
+			shown, more := l.Shown()
+			warnings := 0
+			for _, f := range shown {
+				if f.Weight == finding.Warning {
+					warnings++
+				}
+			}
+			if warnings != c.shownWarnings || more != c.shownMore || len(shown)+more != c.warnings+c.errors {
+				t.Errorf("%d are shown, %d of them warnings, and %d more", len(shown), warnings, more)
+			}
+			if !slices.IsSortedFunc(shown, func(a, b finding.Finding) int { return a.Line - b.Line }) {
+				t.Error("they are not in order")
+			}
+		})
+	}
+}
+
+// A file is split into lines once, however many findings it has.
+func TestPrintSplitsOnce(t *testing.T) {
+	asked := 0
+	source := func(string) []byte { asked++; return []byte(strings.Repeat("key: value\n", 1000)) }
+	var all []finding.Finding
+	for i := range 1000 {
+		all = append(all, finding.Finding{Place: at(i+1, 1), Check: "slip", Weight: finding.Error, Text: "so"})
+	}
+	var b strings.Builder
+	if err := finding.Print(&b, all, source); err != nil {
+		t.Fatal(err)
+	}
+	if asked != 1 || strings.Count(b.String(), "| key: value\n") != 1000 {
+		t.Errorf("the file was asked for %d times", asked)
 	}
 }
 

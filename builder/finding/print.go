@@ -13,24 +13,37 @@ import (
 // source line with a caret under the column, then the help lines. source gives
 // a file's text; it may be nil or give nil, and then the source line is left out.
 func Print(w io.Writer, list []Finding, source func(file string) []byte) error {
+	lines := linesOf(source)
 	for _, f := range list {
-		if _, err := io.WriteString(w, text(f, source)); err != nil {
+		if _, err := io.WriteString(w, text(f, lines)); err != nil {
 			return err
 		}
 	}
 	return nil
 }
 
-func text(f Finding, source func(string) []byte) string {
+// linesOf gives a file's lines. Each file is split once: a file may have as many
+// findings as lines.
+func linesOf(source func(string) []byte) func(file string) []string {
+	known := map[string][]string{}
+	return func(file string) []string {
+		lines, ok := known[file]
+		if !ok && source != nil {
+			lines = strings.Split(string(source(file)), "\n")
+			known[file] = lines
+		}
+		return lines
+	}
+}
+
+func text(f Finding, lines func(file string) []string) string {
 	var b strings.Builder
 	weight := ""
 	if f.Weight == Warning {
 		weight = "warning: "
 	}
 	fmt.Fprintf(&b, "%s: %s%s [%s]\n", printable(f.Place.String()), weight, printable(f.Text), f.Check)
-	if source != nil {
-		b.WriteString(excerpt(source(f.File), f.Line, f.Col))
-	}
+	b.WriteString(excerpt(lines(f.File), f.Line, f.Col))
 	for _, h := range f.Help {
 		fmt.Fprintf(&b, "    %s\n", printable(h))
 	}
@@ -54,12 +67,8 @@ const longest = 110
 
 // excerpt gives the source line and a caret line, or "" where there is none to
 // show. A long line is cut so that the column stays in view.
-func excerpt(src []byte, line, col int) string {
-	if line < 1 || src == nil {
-		return ""
-	}
-	lines := strings.Split(string(src), "\n")
-	if line > len(lines) {
+func excerpt(lines []string, line, col int) string {
+	if line < 1 || line > len(lines) {
 		return ""
 	}
 	runes := []rune(printable(strings.ReplaceAll(strings.TrimRight(lines[line-1], "\r"), "\t", " ")))
