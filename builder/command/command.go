@@ -52,7 +52,7 @@ type wrongCall struct{ error }
 // Run runs one command line and gives its exit code.
 func Run(ctx context.Context, args []string, s Streams) Exit {
 	root := rootCommand(s)
-	root.SetArgs(args)
+	root.SetArgs(append([]string{}, args...)) // nil would mean the arguments of the process
 	root.SetIn(s.In)
 	root.SetOut(s.Out)
 	root.SetErr(s.Err)
@@ -90,7 +90,7 @@ const exits = `Exit codes:
   3  could not run: a file could not be read or written, or the run was stopped
 
 A line to paste:
-  keelpath compile --out site && keelpath show --port 8080
+  keelpath check --layer our-clinic && keelpath compile --layer our-clinic --out site
 `
 
 func rootCommand(s Streams) *cobra.Command {

@@ -77,7 +77,6 @@ func TestExitCodes(t *testing.T) {
 	}{
 		{"a check without findings", []string{"check"}, command.Fine},
 		{"help", []string{"--help"}, command.Fine},
-		{"no command gives help", nil, command.Fine},
 		{"a walk to an ending", []string{"walk", "foot-shell-and-toes", "--json", "about=unsure"}, command.WrongCall},
 		{"findings", []string{"check", "--layer", ours}, command.Findings},
 		{"findings as JSON", []string{"check", "--json", "--layer", ours}, command.Findings},
@@ -109,6 +108,17 @@ func TestExitCodes(t *testing.T) {
 				t.Errorf("%q failed without a word", c.args)
 			}
 		})
+	}
+}
+
+// No command at all gives help, and the arguments of this test are none.
+func TestNoCommandGivesHelp(t *testing.T) {
+	for name, args := range map[string][]string{"none": nil, "an empty list": {}} {
+		var out, errs strings.Builder
+		got := command.Run(t.Context(), args, command.Streams{In: strings.NewReader(""), Out: &out, Err: &errs})
+		if got != command.Fine || errs.Len() > 0 || !strings.Contains(out.String(), "To build the site:") || !strings.Contains(out.String(), "Exit codes:") {
+			t.Errorf("%s: ended with %d, %q and %q", name, got, out.String(), errs.String())
+		}
 	}
 }
 

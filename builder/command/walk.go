@@ -30,7 +30,7 @@ func walkCommand(s Streams) *cobra.Command {
 
 With answers on the line it does not ask. Several answers to one question are
 joined by commas, and "skip" skips a question that can be skipped.`,
-		Example: "  keelpath walk heel-height\n  keelpath walk something-changed signs=none fall=no",
+		Example: "  keelpath walk heel-height\n  keelpath walk gait-observation safety=yes",
 		Args:    cobra.MinimumNArgs(1),
 		RunE: func(c *cobra.Command, args []string) error {
 			l, list, err := in.load(c.Context())
