@@ -116,6 +116,9 @@ func (w Words) HTML() template.HTML {
 	return template.HTML(fmt.Sprintf(`%s<a class="call" href="tel:%s">%s</a>%s`, esc(w.Before), dialled(w.Number), esc(w.Number), esc(w.After)))
 }
 
+// Dialled gives the number as an address of a telephone has it; empty where there is none.
+func (w Words) Dialled() string { return dialled(w.Number) }
+
 // dialled gives a number as a telephone's address has it: digits, with a plus in front
 // where it has one (RFC 3966 takes no spaces).
 func dialled(number string) string {

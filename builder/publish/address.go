@@ -48,8 +48,26 @@ func (a addresses) at(name, id string) string {
 
 func (a addresses) explainer(id string) string { return a.page("learn/" + id + ".html") }
 
-// tree is the paper page of a patient's tree, and the teaching page of any other.
-func (a addresses) tree(id string) string { return a.page(a.treeName(id)) }
+// tree is where a topic begins: on the screen, at its first question, for a
+// patient's tree. A page that is read by hand leads on to such pages, and a tree
+// that is not a patient's has only its teaching page.
+func (a addresses) tree(id string) string {
+	if t := a.all.Tree(id); t == nil || t.Audience.S != audiencePatient || a.byHand() {
+		return a.paper(id)
+	}
+	return a.take(id)
+}
+
+// take is the address that starts a patient's tree in the planner; without
+// script it is the planner's list of pages to go through by hand.
+func (a addresses) take(id string) string { return a.at(plannerName, "take="+id) }
+
+// paper is the paper page of a patient's tree, and the teaching page of any other.
+func (a addresses) paper(id string) string { return a.page(a.treeName(id)) }
+
+func (a addresses) byHand() bool {
+	return (strings.HasPrefix(a.here, "prepare/") || strings.HasPrefix(a.here, "teach/")) && a.here != plannerName
+}
 
 func (a addresses) treeName(id string) string {
 	if t := a.all.Tree(id); t != nil && t.Audience.S != audiencePatient {

@@ -13,6 +13,7 @@ import (
 	"keelpath/builder/library"
 	"keelpath/builder/quantity"
 	"keelpath/builder/read"
+	"keelpath/builder/safety"
 	"keelpath/builder/tree"
 )
 
@@ -38,6 +39,10 @@ func (m *maker) plannerPage() page {
 				}
 				cv.Prompts = nil // its script puts them in
 				out.Cards = append(out.Cards, cv)
+			}
+			var err error
+			if out.Safety, err = v.safety(); err != nil {
+				return nil, err
 			}
 			all := plannerData(m.lib, trees)
 			for _, f := range besideTrees(trees) {
@@ -65,6 +70,8 @@ func onScreen(t TreeView) TreeView {
 			q.Answers[j].Way, q.Answers[j].Cards = nil, nil
 		}
 	}
+	// Endings that tell a sign have their words from the safety screen.
+	t.Endings = slices.DeleteFunc(t.Endings, func(e EndingView) bool { return e.Sign })
 	for i := range t.Endings {
 		e := &t.Endings[i]
 		e.Number, e.Prompts, e.Topics, e.Next = 0, nil, nil, nil
@@ -103,6 +110,7 @@ func (m *maker) patientTrees() []*tree.Tree {
 // client reads them off the templates that show them.
 type data struct {
 	Edition dataEdition           `json:"edition"`
+	Safety  safety.Table          `json:"safety"`
 	Trees   []dataTree            `json:"trees"`
 	General []string              `json:"general"`
 	Prompts map[string]dataPrompt `json:"prompts"`
@@ -129,6 +137,7 @@ type dataEdition struct {
 // dataTree is a tree's table with its name.
 type dataTree struct {
 	Title string `json:"title"`
+	Whole bool   `json:"whole,omitempty"` // all groups of the safety screen come before it
 	tree.Table
 }
 
@@ -155,8 +164,11 @@ func plannerData(l *library.Library, trees []*tree.Tree) data {
 		Prompts: map[string]dataPrompt{}, Cards: map[string][]string{},
 		Trees: []dataTree{}, General: promptIDs(l.General), Topics: []dataTopic{},
 	}
+	if l.Safety != nil {
+		out.Safety = l.Safety.Table()
+	}
 	for _, t := range trees {
-		out.Trees = append(out.Trees, dataTree{t.Title.S, t.Table(l.Proofs[t.ID.S].Left)})
+		out.Trees = append(out.Trees, dataTree{t.Title.S, t.Safety.S == tree.SafetyWhole, t.Table(l.Proofs[t.ID.S].Left)})
 		if slices.ContainsFunc(t.Questions, func(q *tree.Question) bool { return q.Measure != nil }) {
 			units := quantity.Table()
 			out.Units = &units

@@ -198,6 +198,11 @@ func TestLinksResolve(t *testing.T) {
 						t.Errorf("%s: %q leads to no file", name, to)
 					} else if strings.HasPrefix(u.Fragment, "own=") && target == plannerName {
 						// a question for the sheet, which the planner reads
+					} else if id, is := strings.CutPrefix(u.Fragment, "take="); is && target == plannerName {
+						// a topic, which the planner starts; without script the list there leads on
+						if out.files["prepare/"+id+".html"] == nil {
+							t.Errorf("%s: %q starts no topic", name, to)
+						}
 					} else if u.Fragment != "" && !slices.Contains(known[target], u.Fragment) {
 						t.Errorf("%s: %q leads to no place on %s", name, to, target)
 					}
@@ -441,7 +446,10 @@ func zipped(t *testing.T, data []byte) int {
 	return b.Len()
 }
 
-// A page with all it loads, compressed: 60 kB, the planner 120 kB, a script 20 kB.
+// A page with all it loads, compressed: 60 kB, the planner 150 kB, a script 20 kB and
+// the planner's 26 kB. The planner was held to 120 and 20 kB before the safety screen,
+// whose signs and cautions must be there before any topic begins: it weighed 126 and
+// 23 kB with the first eleven of its signs.
 func TestWeight(t *testing.T) {
 	out := builtin(t)
 	for name, n := range pagesOf(t, out) {
@@ -455,15 +463,19 @@ func TestWeight(t *testing.T) {
 		}
 		limit := 60 * 1024
 		if name == plannerName {
-			limit = 120 * 1024
+			limit = 150 * 1024
 		}
 		if sum > limit {
 			t.Errorf("%s weighs %d bytes with what it loads, want at most %d", name, sum, limit)
 		}
 	}
 	for name, data := range out.files {
-		if path.Ext(name) == ".js" && zipped(t, data) > 20*1024 {
-			t.Errorf("%s weighs %d bytes, want at most 20 kB", name, zipped(t, data))
+		limit := 20 * 1024
+		if strings.HasPrefix(name, "assets/planner.") {
+			limit = 26 * 1024
+		}
+		if path.Ext(name) == ".js" && zipped(t, data) > limit {
+			t.Errorf("%s weighs %d bytes, want at most %d", name, zipped(t, data), limit)
 		}
 	}
 }

@@ -109,7 +109,7 @@ func (m *maker) listingPage(t *tree.Tree) page {
 		model: func(v viewer, p PageView) (any, error) {
 			out := listingView{PageView: p, Counts: v.counts(t), File: m.lib.Inside(t.File), Sources: v.bibliography(read.Strings(t.Credits.Sources), false)}
 			if t.Audience.S == audiencePatient {
-				out.Paper = v.addresses.tree(t.ID.S)
+				out.Paper = v.addresses.paper(t.ID.S)
 			}
 			var err error
 			if out.Tree, err = v.tree(t); err != nil {

@@ -14,7 +14,11 @@ func (m *maker) treePage(t *tree.Tree) page {
 		styles: []string{m.planner.name}, credits: creditsView(t.Credits), template: "tree",
 		model: func(v viewer, p PageView) (any, error) {
 			tv, err := v.tree(t)
-			return TreePageView{PageView: p, Tree: tv, Sources: v.bibliography(read.Strings(t.Credits.Sources), false)}, err
+			if err != nil {
+				return nil, err
+			}
+			screen, err := v.safety()
+			return TreePageView{PageView: p, Tree: tv, Safety: screen, Sources: v.bibliography(read.Strings(t.Credits.Sources), false)}, err
 		},
 	}
 }
@@ -22,7 +26,7 @@ func (m *maker) treePage(t *tree.Tree) page {
 // tree gives a whole tree as paper and planner show it.
 func (v viewer) tree(t *tree.Tree) (TreeView, error) {
 	out := TreeView{
-		ID: t.ID.S, Title: t.Title.S, Purpose: t.Purpose.S, URL: v.addresses.tree(t.ID.S),
+		ID: t.ID.S, Title: t.Title.S, Purpose: t.Purpose.S, URL: v.addresses.paper(t.ID.S), Take: v.addresses.take(t.ID.S),
 		Longest: v.lib.Proofs[t.ID.S].Longest, Start: t.Numbers()[t.Start.S], Credits: creditsView(t.Credits),
 	}
 	for _, q := range t.Questions {
@@ -93,7 +97,7 @@ func wayTo(t *tree.Tree, to string) *WayView {
 }
 
 func (v viewer) ending(t *tree.Tree, e *tree.Ending) (EndingView, error) {
-	out := EndingView{Tree: t.ID.S, ID: e.ID.S, Number: t.Numbers()[e.ID.S], Title: e.Title.S, Safety: e.Safety, Prompts: v.prompts(e.Prompts)}
+	out := EndingView{Tree: t.ID.S, ID: e.ID.S, Number: t.Numbers()[e.ID.S], Title: e.Title.S, Safety: e.Safety, Sign: e.Sign.Given(), Prompts: v.prompts(e.Prompts)}
 	var words []WordView
 	var err error
 	if out.Text, out.Words, err = v.text(e.Text); err != nil {

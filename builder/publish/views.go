@@ -68,6 +68,7 @@ type EndingView struct {
 	Number        int // 0 in the planner
 	Title         string
 	Safety        bool
+	Sign          bool // its words are those of a sign of the safety screen
 	Text, Caution template.HTML
 	Topics        []LinkView
 	Types         []TalkView
@@ -86,8 +87,9 @@ type CardView struct {
 // TreeView is a whole tree. URL leads to its paper page.
 type TreeView struct {
 	ID, Title, Purpose, URL string
-	Longest                 int // questions on the longest path
-	Start                   int // number of the first question
+	Take                    string // where it starts on the screen
+	Longest                 int    // questions on the longest path
+	Start                   int    // number of the first question
 	Questions               []QuestionView
 	Endings                 []EndingView
 	Cards                   []CardView // those that its answers add, in their order
@@ -143,6 +145,7 @@ type PlannerView struct {
 	Trees   []TreeView
 	Cards   []CardView
 	Figures []FigureView
+	Safety  *SafetyView
 	Data    template.JS // the JSON block
 
 	Carry, FigureScript string // addresses of scripts that are loaded when a reader asks for them
@@ -158,6 +161,7 @@ type FigureView struct {
 type TreePageView struct {
 	PageView
 	Tree    TreeView
+	Safety  *SafetyView
 	Sources []SourceView
 }
 

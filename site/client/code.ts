@@ -29,7 +29,7 @@ export function tieCode(app: App, view: HTMLElement): void {
   const link = view.querySelector<HTMLInputElement>("#planner-link") as HTMLInputElement;
   act(view, "code", () => {
     asked(app, (carry) => {
-      code.value = carry.encode(book(app.state, carry), app.state.kept);
+      code.value = carry.encode(book(app.state, carry), app.state.toTake());
       fill(view, "own-left", app.state.kept.own.length || app.state.kept.day ? words.codeLeaves : "");
       slot(view, "link-made").hidden = true;
       made.hidden = false;
@@ -54,7 +54,7 @@ function records(app: App, view: HTMLElement, carry: Carry): void {
     const button = make("button", words.saveAnswers(tree.title));
     button.setAttribute("type", "button");
     button.addEventListener("click", () => {
-      download(app, `${id}.questionnaire-response.json`, carry.response(tree, form, app.state.kept.answers[id] || {}, app.state.data.units), "application/fhir+json");
+      download(app, `${id}.questionnaire-response.json`, carry.response(tree, form, app.state.toTake().answers[id] || {}, app.state.data.units), "application/fhir+json");
     });
     place.appendChild(button);
   }

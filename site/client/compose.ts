@@ -103,6 +103,7 @@ function flat(groups: Group[]): string[] {
 export function cameFrom(state: State, id: string): string[] {
   const from = state.broughtBy(id).map((tree) => words.cameFrom(state.tree(tree).title, telling(state, tree)));
   if (state.data.general.indexOf(id) >= 0) from.unshift(words.forAnyVisit);
+  if (state.forLater().indexOf(id) >= 0) from.push(words.fromSafety);
   return from.length ? from : [words.youAdded];
 }
 

@@ -5,6 +5,7 @@
 import { slot, template } from "./dom";
 import { Tables, Value } from "./quantity";
 import { Figure } from "./settle";
+import { Said, Table as Safety, signOf } from "./safety";
 import { Table, TableAnswer, TableEnd, TableMeasure, TableRow, entry } from "./walker";
 
 export interface Answer extends TableAnswer {
@@ -33,6 +34,8 @@ export interface Ending extends TableEnd {
 
 export interface Tree extends Table {
   title: string;
+  /** Every group of the safety screen is asked before it. */
+  whole?: boolean;
   questions: { [id: string]: Question };
   endings: { [id: string]: Ending };
 }
@@ -66,6 +69,7 @@ export interface Edition {
 
 export interface Data {
   edition: Edition;
+  safety: Safety;
   trees: Tree[];
   general: string[];
   prompts: { [id: string]: Prompt };
@@ -82,11 +86,29 @@ export function read(id: string): Data {
   const block = document.getElementById(id);
   if (!block || !block.textContent) throw new Error(`the page has no "${id}"`);
   const data = JSON.parse(block.textContent) as Data;
-  for (const tree of data.trees) addWords(tree);
+  for (const tree of data.trees) addWords(tree, data.safety);
   return data;
 }
 
-function addWords(tree: Tree): void {
+/** The sign of the safety screen that an ending stands for, or that a way leads to. */
+export function signOfEnding(safety: Safety, ending: string): Said | undefined {
+  const found = ending.indexOf(SIGN) === 0 ? signOf(safety, ending.slice(SIGN.length)) : undefined;
+  return found && { group: found.group.id, sign: found.sign.id };
+}
+
+const SIGN = "safety-";
+
+function templateOfEnding(safety: Safety, tree: string, ending: string): DocumentFragment {
+  const sign = signOfEnding(safety, ending);
+  return template(sign ? templateOfTold(sign) : `ending-${tree}-${ending}`);
+}
+
+/** The template that holds the caution of something told. */
+export function templateOfTold(said: Said): string {
+  return `told-${said.group}-${said.sign}`;
+}
+
+function addWords(tree: Tree, safety: Safety): void {
   for (const id of Object.keys(tree.questions)) {
     const question = entry(tree.questions, id) as Question;
     const shown = template(`question-${tree.id}-${id}`);
@@ -99,7 +121,7 @@ function addWords(tree: Tree): void {
     if (question.measure) (question.measure.likes || []).forEach(labels);
   }
   for (const id of Object.keys(tree.endings)) {
-    (entry(tree.endings, id) as Ending).title = textOf(template(`ending-${tree.id}-${id}`), "h3");
+    (entry(tree.endings, id) as Ending).title = textOf(templateOfEnding(safety, tree.id, id), "h3");
   }
 }
 

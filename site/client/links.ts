@@ -5,11 +5,14 @@ import { App } from "./app";
 import { unseen } from "./dom";
 import * as words from "./words";
 
+/** What stands before a topic's id in an address that takes it. */
+export const TAKE = "#take=";
+
 export function tendLinks(app: App, view: HTMLElement): void {
   for (const link of Array.from(view.querySelectorAll<HTMLAnchorElement>("a[href]"))) {
-    const tree = app.state.data.trees.find((t) => link.href === new URL(`${t.id}.html`, location.href).href);
+    const tree = app.state.data.trees.find((t) => [`${t.id}.html`, `index.html${TAKE}${t.id}`].some((to) => link.href === new URL(to, location.href).href));
     if (tree) takeHere(app, link, tree.id);
-    else openBeside(link);
+    else if (link.protocol !== "tel:") openBeside(link);
   }
 }
 

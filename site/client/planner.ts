@@ -6,7 +6,10 @@ import { linkedCode, openLinked } from "./code";
 import { read } from "./data";
 import { act, empty, slot } from "./dom";
 import { endingView } from "./ending";
-import { tendLinks } from "./links";
+import { takeFragment } from "./fragment";
+import { gatheredView } from "./gathered";
+import { changeAnswers, guarded, wrongNow } from "./guard";
+import { TAKE, tendLinks } from "./links";
 import { Paper } from "./paper";
 import { offeredQuestion } from "./offer";
 import { questionView } from "./question";
@@ -16,8 +19,11 @@ import { Replace } from "./replace";
 import { Screen, Screens } from "./screens";
 import { SharedScreen } from "./shared";
 import { sheetView } from "./sheet";
+import { gateView, groupView, legView } from "./signs";
+import { Step } from "./safety";
 import { State } from "./state";
 import { Tab } from "./tab";
+import { Taps } from "./taps";
 import { topicsView } from "./topics";
 import { visitView } from "./visit";
 import { entry } from "./walker";
@@ -30,18 +36,24 @@ class Planner implements App {
   private readonly screens: Screens;
   private readonly replace: Replace;
   private readonly title = document.title;
+  private readonly taps: Taps;
+  private at: Screen = { view: "topics" };
 
   constructor(private readonly root: HTMLElement) {
+    this.taps = new Taps(root);
     this.tieBar();
     this.replace = new Replace(this, root);
     const again = this.tab.restore();
-    this.draw({ view: "topics" });
+    this.draw(this.at);
     const offered = offeredQuestion();
     const code = linkedCode();
     this.screens = new Screens((screen) => this.show(screen));
     if (again) this.say(again, true);
     if (offered) this.offer(offered);
     if (code) openLinked(this, code);
+    this.takeLinked();
+    window.addEventListener("hashchange", () => this.takeLinked());
+    document.addEventListener("visibilitychange", () => this.lookAgain());
     if (this.state.data.edition.shared) new SharedScreen(this.root, () => this.leave());
   }
 
@@ -64,6 +76,17 @@ class Planner implements App {
     this.replace.open(kept, said, seen);
   }
 
+  /** A link of another page that starts a topic. */
+  private takeLinked(): void {
+    const id = takeFragment(TAKE);
+    if (this.state.data.trees.some((t) => t.id === id)) this.take(id);
+  }
+
+  /** A page that was left open may have outlived its sitting. */
+  private lookAgain(): void {
+    if (document.visibilityState === "visible" && guarded(this.state, this.at) !== this.at) this.go(this.at);
+  }
+
   /** The line is seen only where the page itself would not show what happened; so nothing jumps. */
   say(text: string, seen = false): void {
     const status = slot(this.root, "status");
@@ -71,17 +94,29 @@ class Planner implements App {
     status.classList.toggle("unseen", !seen);
   }
 
-  private show(asked: Screen): void {
+  /** Shows a screen, or the part of the safety screen that comes before it. */
+  private show(asked: Screen): Screen {
     this.say("");
     this.ask(false);
-    const screen = this.draw(this.standingFor(asked));
+    const standing = this.standingFor(asked);
+    const screen = this.draw(guarded(this.state, standing));
+    this.taps.screenChanged();
     this.bringIntoView();
     document.title = [this.nameOf(screen), this.title].filter((s) => s).join(" · ");
+    this.readCaution(screen);
+    return screen === standing ? asked : screen;
+  }
+
+  /** Focus is on the heading of what to do; the first caution is read behind it. */
+  private readCaution(screen: Screen): void {
+    if (!screen.step || screen.step.ask !== "help") return;
+    const first = slot(slot(this.root, "view"), "cautions").firstElementChild as HTMLElement;
+    this.say((first.textContent as string).replace(/\s+/g, " ").trim());
   }
 
   /** Answers may have changed since a screen was left; then the tree's standing counts. */
   private standingFor(screen: Screen): Screen {
-    if (!screen.tree) return screen;
+    if (!screen.tree || screen.view === "safety") return screen;
     const path = this.state.path(screen.tree);
     const fits = screen.view === "ending" ? path.ending : path.open === screen.question || path.steps.some((s) => s.question === screen.question);
     return fits ? screen : standing(this.state, screen.tree);
@@ -89,6 +124,8 @@ class Planner implements App {
 
   private draw(screen: Screen): Screen {
     this.paper.hide();
+    this.at = screen;
+    document.documentElement.classList.remove("calling");
     const place = slot(this.root, "view");
     empty(place);
     place.appendChild(this.viewOf(screen));
@@ -109,12 +146,28 @@ class Planner implements App {
         return sheetView(this, this.paper);
       case "visit":
         return visitView(this, this.paper);
+      case "safety":
+        return this.safetyView(screen);
+    }
+  }
+
+  private safetyView(screen: Screen): HTMLElement {
+    switch ((screen.step as Step).ask) {
+      case "leg":
+        return legView(this, screen);
+      case "gate":
+        return gateView(this, screen);
+      case "group":
+        return groupView(this, screen);
+      default:
+        return gatheredView(this, screen);
     }
   }
 
   private nameOf(screen: Screen): string {
     if (screen.view === "sheet") return words.sheet;
     if (screen.view === "visit") return words.visit;
+    if (screen.view === "safety") return slot(slot(this.root, "view"), "focus").textContent as string;
     if (!screen.tree) return "";
     const tree = this.state.tree(screen.tree);
     const question = screen.question ? entry(tree.questions, screen.question) : undefined;
@@ -133,14 +186,24 @@ class Planner implements App {
   private tieBar(): void {
     act(this.root, "bar-sheet", () => this.go({ view: "sheet" }));
     act(this.root, "bar-topics", () => this.go({ view: "topics" }));
+    act(this.root, "bar-wrong", () => this.go(wrongNow(this.state, this.left())));
+    act(this.root, "bar-safety", () => this.go(changeAnswers(this.left())));
     act(this.root, "clear", () => this.ask(true));
     act(this.root, "keep", () => this.ask(false, true));
     act(this.root, "clear-now", () => this.clear());
   }
 
+  /** Where a reader who turns to the safety screen comes back to. */
+  private left(): Screen {
+    return this.at.view === "safety" ? this.at.to || { view: "topics" } : this.at;
+  }
+
   private showBar(screen: Screen): void {
     this.replace.follow(screen.view);
-    slot(this.root, "bar").hidden = screen.view === "topics" && this.state.isEmpty();
+    const told = !this.state.sitting.isEmpty();
+    slot(this.root, "bar").hidden = screen.view === "topics" && this.state.isEmpty() && !told;
+    slot(this.root, "to-wrong").hidden = screen.view === "safety" && !!screen.whole;
+    slot(this.root, "to-safety").hidden = screen.view === "safety" || !told;
     slot(this.root, "to-sheet").hidden = screen.view === "sheet";
     slot(this.root, "to-topics").hidden = screen.view === "topics";
   }

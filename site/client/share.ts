@@ -54,7 +54,7 @@ function refuse(view: HTMLElement, field: HTMLElement, why: NotOpened["refused"]
 
 /** Hands the browser a file to save. */
 export function save(app: App): void {
-  download(app, "my-sheet.json", write(app.state.kept, app.state.data), "application/json");
+  download(app, "my-sheet.json", write(app.state.toTake(), app.state.data), "application/json");
 }
 
 export function download(app: App, name: string, text: string, type: string): void {

@@ -1,20 +1,69 @@
 // What the reader has said so far, and what follows from it.
 
 import { Answers, Path, addOnce, entry, walk } from "./walker";
-import { Data, Ending, Tree } from "./data";
+import { Data, Ending, Tree, signOfEnding } from "./data";
 import { Kept, MOST_OWN, MOST_STARS, holdsNothing, nothing } from "./kept";
+import { Gathered, NONE, Said, WORN, gather, promptsOf, toldOf } from "./safety";
+import { Sitting } from "./sitting";
 
 export class State {
   kept: Kept = nothing();
   /** The sheet that another one took the place of. */
   earlier: Kept | undefined;
+  readonly sitting: Sitting;
 
-  constructor(readonly data: Data) {}
+  constructor(readonly data: Data) {
+    this.sitting = new Sitting(data.safety);
+  }
 
-  /** Takes up a sheet that was saved; the one at hand is put aside. */
+  /** All that was told of what needs help, on the safety screen or in a topic. */
+  gathered(): Gathered {
+    const groups: { [group: string]: string[] } = {};
+    for (const g of this.data.safety.groups) groups[g.id] = this.toldIn(g.id);
+    return gather(this.data.safety, { leg: WORN, groups }); // whatever was told counts
+  }
+
+  /** What was told in a group. */
+  toldIn(group: string): string[] {
+    const told = toldOf(this.sitting.told, group).slice();
+    addOnce(told, this.signsOfTopics().filter((s) => s.group === group).map((s) => s.sign));
+    return told.length > 1 ? told.filter((sign) => sign !== NONE) : told;
+  }
+
+  /** Answers a group; a sign that an answer of a topic told and that is ticked no longer takes that answer back. */
+  tell(group: string, told: string[]): void {
+    for (const s of this.signsOfTopics()) {
+      if (s.group === group && told.indexOf(s.sign) < 0) delete (this.kept.answers[s.tree] as Answers)[s.question];
+    }
+    this.sitting.answerGroup(group, told);
+  }
+
+  /** The sign that a topic's ending stands for. */
+  signOfEnding(ending: string): Said | undefined {
+    return signOfEnding(this.data.safety, ending);
+  }
+
+  private signsOfTopics(): (Said & { tree: string; question: string })[] {
+    const out: (Said & { tree: string; question: string })[] = [];
+    for (const tree of this.kept.taken) {
+      for (const step of this.path(tree).steps) {
+        for (const sign of this.signsOf(tree, step.question, step.chosen)) out.push({ ...sign, tree, question: step.question });
+      }
+    }
+    return out;
+  }
+
+  private signsOf(tree: string, question: string, chosen: string[]): Said[] {
+    const row = entry(this.tree(tree).questions, question);
+    const ways = ((row && row.answers) || []).filter((a) => chosen.indexOf(a.id) >= 0).map((a) => a.go || "");
+    return ways.map((way) => this.signOfEnding(way)).filter((s): s is Said => !!s);
+  }
+
+  /** Takes up a sheet that was saved; the one at hand is put aside, and the safety screen is asked again. */
   open(kept: Kept): void {
     if (!holdsNothing(this.kept)) this.earlier = this.kept;
     this.kept = kept;
+    this.sitting.clear();
   }
 
   tree(id: string): Tree {
@@ -66,7 +115,14 @@ export class State {
     const prompts: string[] = [];
     for (const r of this.endings()) addOnce(prompts, r.ending.prompts || []);
     addOnce(prompts, this.cardPrompts(""));
+    addOnce(prompts, this.forLater());
     return prompts;
+  }
+
+  /** Prompts of what was told on the safety screen. An emergency leaves none on the sheet: first comes help. */
+  forLater(): string[] {
+    const { when, said } = this.gathered();
+    return when === "now" || when === "crisis" ? [] : promptsOf(this.data.safety, said);
   }
 
   cardPrompts(first: string): string[] {
@@ -181,6 +237,36 @@ export class State {
   clear(): void {
     this.kept = nothing();
     this.earlier = undefined;
+    this.sitting.clear();
+  }
+
+  /**
+   * What may leave this tab in a saved sheet, a code or a form. Nothing told of
+   * what needs help is in it, nor what only follows from that: a prompt that came
+   * up there goes along only where the reader did something with it.
+   */
+  toTake(): Kept {
+    const bare = new State(this.data);
+    bare.kept = { ...this.kept, answers: this.answersToTake() };
+    const picks: Kept["picks"] = {};
+    const marks = this.kept.visit;
+    const chosen = ([] as string[]).concat(this.starred(), Object.keys(this.kept.reworded), Object.keys(marks.marks), Object.keys(marks.replies));
+    for (const id of Object.keys(this.kept.picks).concat(chosen)) {
+      const on = this.isOn(id);
+      if (entry(this.data.prompts, id) && on !== bare.byDefault(id)) picks[id] = on;
+    }
+    bare.kept = { ...bare.kept, picks };
+    return { ...bare.kept, order: this.kept.order.filter((id) => bare.isOn(id)) };
+  }
+
+  private answersToTake(): Kept["answers"] {
+    const out: Kept["answers"] = {};
+    for (const tree of Object.keys(this.kept.answers)) {
+      const answers = { ...this.answersOf(tree) };
+      for (const q of Object.keys(answers)) if (this.signsOf(tree, q, answers[q] as string[]).length) delete answers[q];
+      out[tree] = answers;
+    }
+    return out;
   }
 
   private answersOf(tree: string): Answers {

@@ -8,6 +8,7 @@ import * as words from "./words";
 
 const NAME = "keelpath-sheet";
 const EARLIER = "keelpath-sheet-earlier";
+const SITTING = "keelpath-sitting";
 
 export class Tab {
   constructor(private readonly state: State) {
@@ -24,6 +25,7 @@ export class Tab {
   /** Takes up what was left in this tab; gives what to say of it. */
   restore(): string {
     if (this.state.data.edition.shared) return "";
+    this.state.sitting.read(this.reach((s) => s.getItem(SITTING)) || "");
     const earlier = this.look(EARLIER);
     if (earlier && !("refused" in earlier)) this.state.earlier = earlier.kept;
     const found = this.look(NAME);
@@ -36,16 +38,22 @@ export class Tab {
   forget(): void {
     this.put(NAME, undefined);
     this.put(EARLIER, undefined);
+    this.putSitting("");
   }
 
   private keep(): void {
     this.put(NAME, this.state.isEmpty() ? undefined : this.state.kept);
     this.put(EARLIER, this.state.earlier);
+    this.putSitting(this.state.sitting.isEmpty() ? "" : this.state.sitting.write());
   }
 
   private look(name: string): Opened | NotOpened | undefined {
     const text = this.reach((s) => s.getItem(name));
     return text ? read(text, this.state.data) : undefined;
+  }
+
+  private putSitting(text: string): void {
+    this.reach((s) => (text ? s.setItem(SITTING, text) : s.removeItem(SITTING)));
   }
 
   private put(name: string, kept: Kept | undefined): void {

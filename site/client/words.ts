@@ -183,6 +183,27 @@ export function clearsIn(seconds: number): string {
   return `This screen clears in ${seconds} seconds.`;
 }
 
+export const fromSafety = "It came up in the safety questions.";
+export const yourAnswer = " (your answer)";
+export const noSign = "Please tick what fits, or say that none does.";
+export const onward = "Go on to the topics";
+
+export function nextGroups(titles: string[]): string {
+  return titles.length ? `Next: ${titles.map((t) => t.charAt(0).toLowerCase() + t.slice(1)).join("; ")}.` : "";
+}
+
+export function gathered(count: number): string {
+  return count > 1 ? `You told of ${count} things. All of them count. The most pressing comes first.` : "";
+}
+
+export function caution(n: number, of: number): string {
+  return of > 1 ? `Caution ${n} of ${of}` : "Caution";
+}
+
+export function forLater(count: number): string {
+  return `Questions for later (${count})`;
+}
+
 export const forAnyVisit = "It is one of three questions for any visit.";
 export const youAdded = "You put it on your sheet.";
 export const codeWrong = "This code is not right. Please look at each sign again.";
