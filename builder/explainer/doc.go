@@ -35,7 +35,8 @@ type Doc struct {
 	Refs     []Ref
 	Headings []Heading
 	Plain    []string // the text of each block, for searching
-	Blocks   []Block  // the same with kinds and places, for checks of words and sentences
+	Cautions []Caution
+	Blocks   []Block // the same with kinds and places, for checks of words and sentences
 }
 
 // markdown is the one engine: goldmark with tables, no raw HTML, and our own
@@ -132,6 +133,14 @@ func (c *checker) node(n ast.Node) {
 		c.ref(Ref{Kind: "call", ID: n.id, At: at})
 	case *ast.Heading:
 		c.heading(n, at)
+	case *ast.Blockquote:
+		if isCaution(n) {
+			c.caution(n)
+		}
+	case *extast.TableRow, *ast.Paragraph, *ast.TextBlock:
+		if holdsCall(n) && !insideCaution(n) {
+			c.caution(n)
+		}
 	case *ast.FencedCodeBlock:
 		c.listing(n, at)
 	}

@@ -97,24 +97,27 @@ words:
 -- content/sources.yaml --
 sources:
   our-survey: { title: What our visitors asked, kind: report, seen: page }
--- trees/cards.yaml --
-cards:
-  a-fall: { title: You told us of a fall, text: We take it up first. }
 -- trees/prompts.yaml --
 topics:
   heel:
     title: Heels
     about: Our own line on heels.
     prompts:
-      heel-1: { ask: "Which heel is it set for?", whom: [prosthetist], why: So you know., basis: [our-survey] }
+      heel-4: { ask: "Which heel is it set for?", whom: [prosthetist], why: So you know., basis: [our-survey] }
       heel-99: { ask: "May I borrow a wedge?", whom: [prosthetist], why: We lend them., basis: [our-survey] }
 `
+
+// sameCard is a card with its words and one more prompt, as a layer may write it.
+func sameCard(c *library.Card, more string) string {
+	prompts := strings.Join(append(read.Strings(c.Prompts), more), ", ")
+	return fmt.Sprintf("-- trees/cards.yaml --\ncards:\n  %s: { title: %q, text: %q, prompts: [%s] }\n", c.ID.S, c.Title.S, c.Text.S, prompts)
+}
 
 // A layer replaces entries by id, in their place, and leaves the others.
 func TestLayerOfTables(t *testing.T) {
 	var list finding.List
 	before := load(t, &list, library.Builtin())
-	l := load(t, &list, library.Builtin(), layer(t, tableLayer, &list))
+	l := load(t, &list, library.Builtin(), layer(t, tableLayer+sameCard(before.Card("a-fall"), "heel-99"), &list))
 	fine(t, &list)
 
 	if l.Edition.Name.S != "Keelpath at Alder Quay" || l.Edition.Lines != before.Edition.Lines || l.Edition.Lines.Emergency.Number.S == "" {
@@ -141,9 +144,9 @@ func TestLayerOfTables(t *testing.T) {
 		"a word of the same id":             {l.Word("keel").Meaning.S, "Our own words for it."},
 		"a word that is new":                {l.Word("loan-shelf").Word.S, "loan shelf"},
 		"a word left alone":                 {l.Word("adapter").Meaning.S, before.Word("adapter").Meaning.S},
-		"a card of the same id":             {l.Card("a-fall").Title.S, "You told us of a fall"},
+		"a card that brings more":           {l.Card("a-fall").Prompts[len(l.Card("a-fall").Prompts)-1].S, "heel-99"},
 		"a topic of the same id":            {l.Topic("heel").About.S, "Our own line on heels."},
-		"a prompt of the same id":           {l.Prompt("heel-1").Ask.S, "Which heel is it set for?"},
+		"a prompt of the same id":           {l.Prompt("heel-4").Ask.S, "Which heel is it set for?"},
 		"a prompt left alone":               {l.Prompt("heel-2").Ask.S, before.Prompt("heel-2").Ask.S},
 		"a general prompt left alone":       {l.Prompt("general-1").Ask.S, before.Prompt("general-1").Ask.S},
 		"a source that is new":              {l.Source("our-survey").Title.S, "What our visitors asked"},
@@ -338,23 +341,33 @@ func TestSafetyKept(t *testing.T) {
 		want  []string // "line sentence"
 	}{
 		{"the same tree", nil, nil},
-		{"another wording of what is asked", []string{"Is anything wrong?", "Is anything amiss?"}, nil},
+		{"another wording of what is asked", []string{"Is anything wrong?", "Is anything amiss?"},
+			[]string{`12 "text" of question "signs" is "Is anything amiss?", and the built-in one, for safety, is "Is anything wrong?"`}},
 		{"another ending", []string{"go: other", "go: third", "  other:", "  third:"}, nil},
 		{"more prompts at the ending for safety", []string{"text: Call today. }", "text: Call today., next: [] }"}, nil},
 		{"one more question before", []string{"start: signs", "start: first", "questions:\n", "questions:\n  first:\n    text: Who asks?\n    why: To know.\n    answers:\n      me: { text: I do, go: signs, cards: [] }\n      they: { text: Someone else, go: stop }\n    skip: signs\n"}, nil},
 		{"one more grave answer", []string{"      crack:", "      fever: { text: Fever, go: stop }\n      crack:"}, nil},
 		{"the ending reworded", []string{"Call today.", "It will pass."},
-			[]string{`27 the ending "stop" differs from the built-in one, which is for safety`}},
+			[]string{`27 "text" of ending "stop" is "It will pass.", and the built-in one, for safety, is "Call today."`}},
+		{"its title alone", []string{"title: Call us,", "title: Relax,"},
+			[]string{`27 "title" of ending "stop" is "Relax", and the built-in one, for safety, is "Call us"`}},
+		{"its caution alone", []string{"Sit down.", "Run."},
+			[]string{`27 "caution" of ending "stop" is "Run.", and the built-in one, for safety, is "Sit down."`}},
+		{"its mark alone", []string{"safety: true, ", ""},
+			[]string{`27 "safety" of ending "stop" is missing, and the built-in one, for safety, is "true"`}},
 		{"the ending no longer for safety", []string{"safety: true, caution: Sit down., ", ""},
-			[]string{`27 the ending "stop" differs from the built-in one, which is for safety`}},
+			[]string{
+				`27 "caution" of ending "stop" is missing, and the built-in one, for safety, is "Sit down."`,
+				`27 "safety" of ending "stop" is missing, and the built-in one, for safety, is "true"`,
+			}},
 		{"the ending under another name", []string{"  stop:", "  halt:", "pain: { text: Pain, go: stop", "pain: { text: Pain, go: halt", "crack, go: stop", "crack, go: halt"},
-			[]string{`1 the tree lacks the ending "stop" of the built-in one, which is for safety`}},
+			[]string{`1 the edition lacks the ending "stop" of tree "ground", which the built-in content has for safety`}},
 		{"an answer taken away", []string{"      pain: { text: Pain, go: stop }\n", ""},
-			[]string{`11 question "signs" lacks the answer "pain" of the built-in one, which leads to safety`}},
+			[]string{`11 the edition lacks the answer "pain" of question "signs", which the built-in content has for safety`}},
 		{"an answer led elsewhere", []string{"crack, go: stop", "crack, go: more"},
-			[]string{`17 answer "crack" leads to "more", and the built-in one to "stop", which is for safety`}},
+			[]string{`17 "go" of answer "crack" is "more", and the built-in one, for safety, is "stop"`}},
 		{"the question gone", []string{"  signs:", "  sounds:", "start: signs", "start: sounds"},
-			[]string{`1 the tree lacks the question "signs" of the built-in one, which leads to safety`}},
+			[]string{`1 the edition lacks the question "signs" of tree "ground", which the built-in content has for safety`}},
 		{"a way past the question", []string{"start: signs", "start: first", "questions:\n", "questions:\n  first:\n    text: Who asks?\n    why: To know.\n    answers:\n      me: { text: I do, go: signs }\n    skip: done\n"},
 			[]string{`17 question "signs" leads to safety, and a reader can now reach the ending "done" without it`}},
 	} {

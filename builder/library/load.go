@@ -21,7 +21,7 @@ import (
 // between two files and while a tree is proved.
 func Load(ctx context.Context, list *finding.List, layers ...Layer) (*Library, error) {
 	l := &loader{Library: &Library{Proofs: map[string]*proof.Proof{}, files: map[string][]byte{}, inside: map[string]string{}}, list: list, unread: map[string]bool{}}
-	var ground []*tree.Tree
+	var ground seal
 	for _, y := range layers { // texts name the edition's numbers
 		l.edition(l.open(y, "content/edition.yaml"))
 	}
@@ -30,7 +30,7 @@ func Load(ctx context.Context, list *finding.List, layers ...Layer) (*Library, e
 			return nil, err
 		}
 		if i == 0 {
-			ground = slices.Clone(l.Trees)
+			ground = l.sealGround()
 		}
 	}
 	l.signEndings()
@@ -43,10 +43,8 @@ func Load(ctx context.Context, list *finding.List, layers ...Layer) (*Library, e
 		}
 		proof.Examples(t, func(id string) bool { return l.Card(id) != nil }, list)
 	}
-	for _, t := range ground {
-		if now := l.Tree(t.ID.S); now != t {
-			l.safetyKept(t, now)
-		}
+	if len(layers) > 1 {
+		l.unchanged(ground)
 	}
 	if err := l.check(ctx); err != nil {
 		return nil, err
