@@ -21,7 +21,11 @@ type bar struct {
 }
 
 func newBar(w io.Writer, quiet bool) *bar {
-	return &bar{w: w, began: time.Now(), off: quiet || !isTerminal(w)}
+	b := &bar{w: w, began: time.Now(), off: quiet || !isTerminal(w)}
+	if s, ok := w.(*sink); ok {
+		b.w = s.w // the bar asks the terminal how wide it is
+	}
+	return b
 }
 
 func (b *bar) step(done, total int) {

@@ -2,6 +2,7 @@
 package command
 
 import (
+	"cmp"
 	"context"
 	"errors"
 	"fmt"
@@ -13,6 +14,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"keelpath/builder/finding"
+	"keelpath/builder/folder"
 	"keelpath/builder/library"
 )
 
@@ -51,6 +53,30 @@ type wrongCall struct{ error }
 
 // Run runs one command line and gives its exit code.
 func Run(ctx context.Context, args []string, s Streams) Exit {
+	out, errs := &sink{w: s.Out}, &sink{w: s.Err}
+	s.Out, s.Err = out, errs
+	exit := run(ctx, args, s)
+	if err := cmp.Or(out.err, errs.err); err != nil {
+		fmt.Fprintf(s.Err, "keelpath: not all that there is to say could be written: %v\n", err)
+		return CouldNotRun
+	}
+	return exit
+}
+
+// A sink remembers that something could not be written, so that no command need
+// look at each line that it says.
+type sink struct {
+	w   io.Writer
+	err error
+}
+
+func (s *sink) Write(b []byte) (int, error) {
+	n, err := s.w.Write(b)
+	s.err = cmp.Or(s.err, err)
+	return n, err
+}
+
+func run(ctx context.Context, args []string, s Streams) Exit {
 	root := rootCommand(s)
 	root.SetArgs(append([]string{}, args...)) // nil would mean the arguments of the process
 	root.SetIn(s.In)
@@ -168,12 +194,28 @@ func (in *input) load(ctx context.Context) (*library.Library, *finding.List, err
 	return l, list, err
 }
 
-// asItWas says of a run that was stopped what became of the folder it writes.
+// asItWas says of a run that was stopped, or failed, what became of the folder it
+// writes.
 func asItWas(err error, out string) error {
-	if errors.Is(err, context.Canceled) {
+	switch {
+	case err == nil, errors.Is(err, folder.ErrNotOurs):
+		return err // a refusal says all there is to say
+	case errors.Is(err, context.Canceled):
 		return fmt.Errorf("stopped; %s is as it was", out)
 	}
-	return err
+	return fmt.Errorf("%w; %s is as it was", err, out)
+}
+
+// replace fills a folder and puts it in the place of out. An old folder that could
+// not be removed is told, and is no failure.
+func replace(ctx context.Context, s Streams, out string, fill func(root *os.Root) error) error {
+	err := folder.Replace(ctx, out, fill)
+	var left *folder.Left
+	if errors.As(err, &left) {
+		fmt.Fprintf(s.Err, "keelpath: %v\n", left)
+		return nil
+	}
+	return asItWas(err, out)
 }
 
 // tell prints findings, and a line that counts the errors.
@@ -203,6 +245,9 @@ func count(n int, what string) string {
 
 // isTerminal tells whether w is a terminal that a person looks at.
 func isTerminal(w io.Writer) bool {
+	if s, ok := w.(*sink); ok {
+		w = s.w
+	}
 	f, ok := w.(*os.File)
 	if !ok {
 		return false

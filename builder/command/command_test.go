@@ -17,11 +17,20 @@ import (
 	"keelpath/builder/command"
 )
 
+// keelpath is the program, on the day of the tests.
+func keelpath() {
+	os.Exit(int(command.Run(context.Background(), os.Args[1:], command.Streams{In: os.Stdin, Out: os.Stdout, Err: os.Stderr, Today: day(os.Getenv("TODAY"))})))
+}
+
+// limitedVar makes the test binary the program where files cannot grow.
+const limitedVar = "KEELPATH_COMMAND_LIMITED"
+
 func TestMain(m *testing.M) {
+	if os.Getenv(limitedVar) != "" {
+		limited()
+	}
 	testscript.Main(m, map[string]func(){
-		"keelpath": func() {
-			os.Exit(int(command.Run(context.Background(), os.Args[1:], command.Streams{In: os.Stdin, Out: os.Stdout, Err: os.Stderr, Today: day(os.Getenv("TODAY"))})))
-		},
+		"keelpath": keelpath,
 		"many": func() { // a file with 50,000 keys that no edition has
 			keys := []byte("name: Ours\n")
 			for i := range 50_000 {
@@ -113,6 +122,8 @@ func TestExitCodes(t *testing.T) {
 
 // No command at all gives help, and the arguments of this test are none.
 func TestNoCommandGivesHelp(t *testing.T) {
+	defer func(before []string) { os.Args = before }(os.Args)
+	os.Args = []string{"keelpath", "nonsense"}
 	for name, args := range map[string][]string{"none": nil, "an empty list": {}} {
 		var out, errs strings.Builder
 		got := command.Run(t.Context(), args, command.Streams{In: strings.NewReader(""), Out: &out, Err: &errs})

@@ -41,7 +41,7 @@ never touched.`,
 				fmt.Fprintf(s.Err, "nothing was written; %s is as it was\n", out)
 				return errFindings
 			}
-			n, err := build(c.Context(), l, out, newBar(s.Err, quiet))
+			n, err := build(c.Context(), s, l, out, newBar(s.Err, quiet))
 			if err != nil {
 				return err
 			}
@@ -58,16 +58,16 @@ never touched.`,
 }
 
 // build renders the whole site and swaps it in. It gives the number of files.
-func build(ctx context.Context, l *library.Library, out string, b *bar) (n int, err error) {
+func build(ctx context.Context, s Streams, l *library.Library, out string, b *bar) (n int, err error) {
 	defer b.done()
-	err = folder.Replace(ctx, out, func(root *os.Root) error {
+	err = replace(ctx, s, out, func(root *os.Root) error {
 		emit := func(name string, data []byte) error {
 			n++
 			return folder.WriteFile(root, name, data)
 		}
 		return publish.Render(ctx, l, emit, b.step)
 	})
-	return n, asItWas(err, out)
+	return n, err
 }
 
 // quietBar is for builds that nobody watches.

@@ -47,7 +47,7 @@ The folder is replaced whole. A folder that Keelpath did not make is never touch
 				fmt.Fprintf(s.Err, "nothing was written; %s is as it was\n", out)
 				return errFindings
 			}
-			if err := writeForms(c.Context(), forms, out); err != nil {
+			if err := writeForms(c.Context(), s, forms, out); err != nil {
 				return err
 			}
 			_, err = fmt.Fprintf(s.Out, "wrote %s to %s\n", count(len(forms), "form"), out)
@@ -59,8 +59,8 @@ The folder is replaced whole. A folder that Keelpath did not make is never touch
 	return c
 }
 
-func writeForms(ctx context.Context, forms []exchange.Written, out string) error {
-	err := folder.Replace(ctx, out, func(root *os.Root) error {
+func writeForms(ctx context.Context, s Streams, forms []exchange.Written, out string) error {
+	return replace(ctx, s, out, func(root *os.Root) error {
 		for _, f := range forms {
 			if err := folder.WriteFile(root, exchange.FileName(f.Tree), f.JSON); err != nil {
 				return err
@@ -68,5 +68,4 @@ func writeForms(ctx context.Context, forms []exchange.Written, out string) error
 		}
 		return nil
 	})
-	return asItWas(err, out)
 }

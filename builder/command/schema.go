@@ -62,7 +62,7 @@ func writeSchemas(ctx context.Context, s Streams, out string) error {
 	if out == "" {
 		return wrongCall{fmt.Errorf("--out needs the name of a folder")}
 	}
-	err := folder.Replace(ctx, out, func(root *os.Root) error {
+	err := replace(ctx, s, out, func(root *os.Root) error {
 		for _, k := range schema.Kinds() {
 			if err := folder.WriteFile(root, k.FileName(), k.JSON()); err != nil {
 				return err
@@ -71,7 +71,7 @@ func writeSchemas(ctx context.Context, s Streams, out string) error {
 		return nil
 	})
 	if err != nil {
-		return asItWas(err, out)
+		return err
 	}
 	_, err = fmt.Fprintf(s.Out, "wrote %s to %s\n", count(len(schema.Kinds()), "schema"), out)
 	return err

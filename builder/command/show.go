@@ -2,6 +2,7 @@ package command
 
 import (
 	"context"
+	"errors"
 	"fmt"
 	"os"
 	"path/filepath"
@@ -21,7 +22,7 @@ func showCommand(s Streams) *cobra.Command {
 		Short: "Show the site on this machine while you write",
 		Long: `Builds the site and serves it on 127.0.0.1, to this machine only. When a file of
 a layer changes, the site is built again and open pages reload. While the
-content has errors the last good site stays.`,
+content has errors, or the folder of a layer is away, the last good site stays.`,
 		Example: "  keelpath show --layer our-clinic",
 		Args:    cobra.NoArgs,
 		RunE: func(c *cobra.Command, _ []string) error {
@@ -59,9 +60,13 @@ func show(ctx context.Context, s Streams, in *input, port int) error {
 	group.Go(func() error { return pages.Serve(ctx, ln) })
 	group.Go(func() error {
 		return serve.Watch(ctx, in.layers, func() {
-			if rebuild(ctx, s, in, site) == nil {
+			err := rebuild(ctx, s, in, site)
+			switch {
+			case err == nil:
 				pages.Changed()
 				fmt.Fprintf(s.Out, "built again at %s\n", time.Now().Format(time.TimeOnly))
+			case !errors.Is(err, errFindings) && ctx.Err() == nil:
+				fmt.Fprintf(s.Err, "%v\nthe site was not built; it is tried again when the folder changes\n", err)
 			}
 		})
 	})
@@ -79,7 +84,7 @@ func rebuild(ctx context.Context, s Streams, in *input, site string) error {
 		return errFindings
 	}
 	if err == nil {
-		_, err = build(ctx, l, site, quietBar())
+		_, err = build(ctx, s, l, site, quietBar())
 	}
 	return err
 }

@@ -44,8 +44,9 @@ const (
 //
 // The folders above dir are made where they are missing, and stay. The root that fill
 // gets is the staging folder, open only while fill runs; fill should stop early
-// when ctx ends. When Replace returns an error, dir is as it was before and
-// nothing is left beside it.
+// when ctx ends. When Replace returns an error, dir is as it was before, and
+// nothing is left beside it unless the error says so. The one exception is a
+// [Left]: the new folder is in place, and the old one could not be removed.
 //
 // Two calls for the same dir at the same time are safe; the later swap wins.
 func Replace(ctx context.Context, dir string, fill func(root *os.Root) error) (err error) {
@@ -77,14 +78,43 @@ func Replace(ctx context.Context, dir string, fill func(root *os.Root) error) (e
 func WriteFile(root *os.Root, name string, data []byte) error {
 	name = filepath.FromSlash(name)
 	err := root.WriteFile(name, data, fileMode)
-	if !errors.Is(err, fs.ErrNotExist) {
-		return err
+	if errors.Is(err, fs.ErrNotExist) {
+		if err = root.MkdirAll(filepath.Dir(name), folderMode); err == nil {
+			err = root.WriteFile(name, data, fileMode)
+		}
 	}
-	if err := root.MkdirAll(filepath.Dir(name), folderMode); err != nil {
-		return err
+	if err != nil {
+		return fmt.Errorf("cannot write %s: %w", filepath.ToSlash(name), bare(err))
 	}
-	return root.WriteFile(name, data, fileMode)
+	return nil
 }
+
+// bare takes the path off an error of the system: it lies in a folder that nobody
+// knows of, and the message around it names what the caller knows.
+func bare(err error) error {
+	var p *fs.PathError
+	var l *os.LinkError
+	switch {
+	case errors.As(err, &p):
+		return p.Err
+	case errors.As(err, &l):
+		return l.Err
+	}
+	return err
+}
+
+// Left is the error for a new folder that is in place while the old one could not
+// be removed, say because it is another user's. The next build tries again.
+type Left struct {
+	Path string // where the old folder lies now
+	Err  error
+}
+
+func (l *Left) Error() string {
+	return fmt.Sprintf("the old folder could not be removed, and what is left of it lies at %s: %v", l.Path, bare(l.Err))
+}
+
+func (l *Left) Unwrap() error { return l.Err }
 
 // prepare makes the folders above the target and clears away what killed runs left.
 func (t target) prepare(ctx context.Context) error {
@@ -120,7 +150,7 @@ func (t target) stage() (*stage, error) {
 	for range 10 {
 		path, err := os.MkdirTemp(t.parent, t.prefix+"*")
 		if err != nil {
-			return nil, fmt.Errorf("cannot make a staging folder beside %q: %w", t.shown, err)
+			return nil, fmt.Errorf("cannot make a folder beside %q: %w", t.shown, bare(err))
 		}
 		lock, err := hold(path)
 		if errors.Is(err, errTaken) {
@@ -131,7 +161,7 @@ func (t target) stage() (*stage, error) {
 		}
 		return &stage{path, lock}, nil
 	}
-	return nil, fmt.Errorf("cannot keep a staging folder beside %q: other runs remove it", t.shown)
+	return nil, fmt.Errorf("cannot keep a folder beside %q: other runs remove it", t.shown)
 }
 
 // fill marks the staging folder, lets the caller fill it, and sets the modes.
@@ -142,7 +172,7 @@ func (s *stage) fill(fill func(root *os.Root) error) error {
 	}
 	// Closed before the swap: some systems do not move a folder that is open.
 	defer root.Close()
-	if err := root.WriteFile(Marker, []byte(markerText), fileMode); err != nil {
+	if err := WriteFile(root, Marker, []byte(markerText)); err != nil {
 		return err
 	}
 	if err := fill(root); err != nil {
@@ -152,15 +182,17 @@ func (s *stage) fill(fill func(root *os.Root) error) error {
 }
 
 // end removes what the stage still holds: the unfinished folder after a failure,
-// the old folder after a swap. An old folder that resists is no failure of this
-// build, whose result stands already; the next one tries again.
+// the old folder after a swap.
 func (s *stage) end(err error) error {
 	left := discard(s.path)
 	s.lock.Close()
-	if err != nil && left != nil {
-		return errors.Join(err, left)
+	switch {
+	case left == nil:
+		return err
+	case err == nil:
+		return &Left{s.path, left}
 	}
-	return err
+	return fmt.Errorf("%w; the unfinished folder could not be removed and lies at %s: %v", err, s.path, bare(left))
 }
 
 // setModes gives all files and folders under dir the modes of the package comment.

@@ -3,12 +3,15 @@ package folder
 import (
 	"bufio"
 	"context"
+	"errors"
 	"fmt"
 	"io"
 	"io/fs"
 	"os"
 	"os/exec"
 	"path/filepath"
+	"runtime"
+	"strings"
 	"sync"
 	"sync/atomic"
 	"syscall"
@@ -86,8 +89,8 @@ func startChild(t *testing.T, dir string) *exec.Cmd {
 func TestReadersNeverMiss(t *testing.T) {
 	dir := filepath.Join(t.TempDir(), "out")
 	build(t, dir, "a")
-	if err := exchangeWorks(t); err != nil {
-		t.Skip("the file system cannot exchange two names:", err)
+	if err := exchange(t.TempDir(), t.TempDir()); err != nil {
+		t.Fatal("this test needs a file system that exchanges two names, such as ext4, xfs, btrfs or tmpfs; set TMPDIR to one: ", err)
 	}
 	var stop atomic.Bool
 	var reads atomic.Int64
@@ -113,11 +116,6 @@ func TestReadersNeverMiss(t *testing.T) {
 	if reads.Load() < 60 {
 		t.Errorf("only %d reads happened, too few to show anything", reads.Load())
 	}
-}
-
-func exchangeWorks(t *testing.T) error {
-	a, b := t.TempDir(), t.TempDir()
-	return exchange(a, b)
 }
 
 func TestModes(t *testing.T) {
@@ -173,4 +171,195 @@ func TestHeldByOneProcessAtATime(t *testing.T) {
 	if _, ok := claim(dir + "/missing"); ok {
 		t.Error("a missing folder was claimed")
 	}
+}
+
+// Only what carries our names, and is empty or marked, is tidied away.
+func TestTidyLeavesOthersAlone(t *testing.T) {
+	top := t.TempDir()
+	write(t, top+"/.out.keelpath-11/"+Marker, markerText)
+	write(t, top+"/.out.keelpath-11/half/page.html", "half a page")
+	write(t, top+"/.out.keelpath-12/thesis.txt", "not marked")
+	write(t, top+"/.out.keelpath-notes/"+Marker, "not a name of ours")
+	write(t, top+"/.out.keelpath-13", "a file")
+	write(t, top+"/.other.keelpath-14/"+Marker, "beside another folder")
+	os.Mkdir(top+"/.out.keelpath-15", 0o700)
+	build(t, top+"/out", "first")
+	wantEntries(t, top, ".other.keelpath-14", ".out.keelpath-12", ".out.keelpath-13", ".out.keelpath-notes", "out")
+}
+
+// asNobody runs f with the rights of a user who is nobody here. A test that runs as
+// root may do everything, and would see no folder resist: so f runs on a thread
+// that has given its rights up and ends with it.
+func asNobody(t *testing.T, f func()) {
+	t.Helper()
+	if os.Geteuid() != 0 {
+		f()
+		return
+	}
+	const nobody = 65534
+	done := make(chan syscall.Errno)
+	go func() {
+		defer close(done)
+		runtime.LockOSThread() // and never unlocked: the thread ends here
+		for _, call := range []uintptr{syscall.SYS_SETRESGID, syscall.SYS_SETRESUID} {
+			if _, _, err := syscall.RawSyscall(call, nobody, nobody, nobody); err != 0 {
+				done <- err
+				return
+			}
+		}
+		f()
+	}()
+	if err, failed := <-done; failed {
+		t.Fatal("cannot give up the rights of root:", err)
+	}
+}
+
+// openTop gives a folder that everybody may write to, and the way to it.
+func openTop(t *testing.T) string {
+	t.Helper()
+	top, err := os.MkdirTemp("", "keelpath-folder-")
+	if err != nil {
+		t.Fatal(err)
+	}
+	t.Cleanup(func() {
+		_ = filepath.WalkDir(top, func(path string, d fs.DirEntry, err error) error {
+			if err == nil && d.IsDir() {
+				_ = os.Chmod(path, 0o777)
+			}
+			return nil
+		})
+		os.RemoveAll(top)
+	})
+	if err := os.Chmod(top, 0o777); err != nil {
+		t.Fatal(err)
+	}
+	return top
+}
+
+// An old folder that resists its removal is told of, with the place where it lies,
+// and the new one stands. Once the folder no longer resists, the next build takes
+// it away.
+func TestOldFolderThatResists(t *testing.T) {
+	top := openTop(t)
+	dir := filepath.Join(top, "out")
+	var err error
+	asNobody(t, func() {
+		err = Replace(context.Background(), dir, func(root *os.Root) error { return writePages(root, "old") })
+	})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if err := os.Chmod(filepath.Join(dir, "learn/ramps"), 0o555); err != nil { // nothing in it can be removed
+		t.Fatal(err)
+	}
+	asNobody(t, func() {
+		err = Replace(context.Background(), dir, func(root *os.Root) error { return writePages(root, "new") })
+	})
+	var left *Left
+	if !errors.As(err, &left) || !errors.Is(err, fs.ErrPermission) {
+		t.Fatalf("got %v, want what was left", err)
+	}
+	if filepath.Dir(left.Path) != top || !strings.Contains(err.Error(), "lies at "+left.Path+": permission denied") {
+		t.Errorf("it says %q", err)
+	}
+	wantFiles(t, dir, pages("new"))
+	wantEntries(t, top, filepath.Base(left.Path), "out")
+	if _, err := os.Stat(filepath.Join(left.Path, "learn/ramps/index.html")); err != nil {
+		t.Errorf("the old folder does not lie there: %v", err)
+	}
+
+	asNobody(t, func() {
+		err = Replace(context.Background(), dir, func(root *os.Root) error { return writePages(root, "third") })
+	})
+	if err != nil {
+		t.Errorf("what an earlier build left stops a later one: %v", err)
+	}
+	wantFiles(t, dir, pages("third"))
+	if err := os.Chmod(filepath.Join(left.Path, "learn/ramps"), 0o755); err != nil {
+		t.Fatal(err)
+	}
+	asNobody(t, func() {
+		err = Replace(context.Background(), dir, func(root *os.Root) error { return writePages(root, "fourth") })
+	})
+	if err != nil {
+		t.Error(err)
+	}
+	wantEntries(t, top, "out")
+}
+
+// The same where a build fails: what it could not clear away is told of.
+func TestUnfinishedFolderThatResists(t *testing.T) {
+	top := openTop(t)
+	broken := errors.New("page 3 is broken")
+	var err error
+	asNobody(t, func() {
+		err = Replace(context.Background(), filepath.Join(top, "out"), func(root *os.Root) error {
+			if err := writePages(root, "half"); err != nil {
+				return err
+			}
+			return errors.Join(broken, root.Chmod("learn/ramps", 0o555))
+		})
+	})
+	staged, _ := filepath.Glob(top + "/.out.keelpath-*")
+	if !errors.Is(err, broken) || len(staged) != 1 || !strings.Contains(err.Error(), "lies at "+staged[0]) {
+		t.Errorf("it says %v, and %q is left", err, staged)
+	}
+}
+
+// Killed between the two steps of a swap and then built anew, a site leaves its old
+// folder aside. The next build takes it away, but not while a live run holds it.
+func TestOldFolderAside(t *testing.T) {
+	top := t.TempDir()
+	dir := filepath.Join(top, "out")
+	build(t, dir, "good")
+	to, err := locate(dir)
+	if err != nil {
+		t.Fatal(err)
+	}
+	write(t, filepath.Join(to.aside, Marker), markerText)
+	write(t, filepath.Join(to.aside, "index.html"), "older")
+	held, err := hold(to.aside)
+	if err != nil {
+		t.Fatal(err)
+	}
+	build(t, dir, "beside it")
+	wantFiles(t, to.aside, map[string]string{Marker: markerText, "index.html": "older"})
+	held.Close()
+	build(t, dir, "after it")
+	wantEntries(t, top, "out")
+	wantFiles(t, dir, pages("after it"))
+}
+
+// A lock on a folder that was replaced in between counts for nothing: another
+// folder has the name now.
+func TestLockOnAReplacedFolder(t *testing.T) {
+	dir := filepath.Join(t.TempDir(), "staged")
+	if err := os.Mkdir(dir, 0o755); err != nil {
+		t.Fatal(err)
+	}
+	f, err := os.Open(dir)
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer f.Close()
+	if err := os.Remove(dir); err != nil {
+		t.Fatal(err)
+	}
+	if err := lockOpen(f, dir); !errors.Is(err, errTaken) {
+		t.Errorf("a folder that is gone was locked: %v", err)
+	}
+	if err := os.Mkdir(dir, 0o755); err != nil {
+		t.Fatal(err)
+	}
+	if err := lockOpen(f, dir); !errors.Is(err, errTaken) {
+		t.Errorf("a folder in whose place another one is was locked: %v", err)
+	}
+}
+
+// A mounted folder is refused before anything is built. /proc is one on every Linux.
+func TestMountedFolder(t *testing.T) {
+	if !isMount("/proc") || isMount(t.TempDir()) {
+		t.Fatalf("/proc is mounted: %v, and a new folder: %v", isMount("/proc"), isMount(t.TempDir()))
+	}
+	wantRefusal(t, "/proc", `"/proc" is a mounted folder`, `name a folder inside it, such as "/proc/out"`)
 }

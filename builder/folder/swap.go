@@ -15,9 +15,9 @@ func (t target) publish(s *stage) error {
 	case err == nil:
 		return nil
 	case errors.Is(err, syscall.EBUSY), errors.Is(err, syscall.EXDEV):
-		return fmt.Errorf("cannot replace %q: %w; when it is a mounted folder, name a folder inside it", t.shown, err)
+		return fmt.Errorf("cannot replace %q: %w; when it is a mounted folder, name a folder inside it", t.shown, bare(err))
 	}
-	return fmt.Errorf("cannot put the new folder in the place of %q: %w", t.shown, err)
+	return fmt.Errorf("cannot put the new folder in the place of %q: %w", t.shown, bare(err))
 }
 
 // swap leaves the old folder, if there was one, at the staging path. Where the

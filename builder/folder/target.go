@@ -62,6 +62,8 @@ func (t target) check() error {
 		return refuse("%q is a link to another place; name the folder itself, or remove the link", t.shown)
 	case !info.IsDir():
 		return refuse("%q is a file, and the site needs a folder; choose another name, or move the file away", t.shown)
+	case isMount(t.path):
+		return refuse("%q is a mounted folder, and a build replaces its folder whole; name a folder inside it, such as %q", t.shown, filepath.Join(t.shown, "out"))
 	case holdsWorkingFolder(info):
 		return refuseStanding(t.shown)
 	}

@@ -68,6 +68,9 @@ func (s *Server) ServeHTTP(w http.ResponseWriter, r *http.Request) {
 	h.Set("Cache-Control", "no-store")
 	h.Set("X-Content-Type-Options", "nosniff")
 	h.Set("Cross-Origin-Resource-Policy", "same-origin")
+	if r.ContentLength != 0 {
+		neverMindTheBody(w)
+	}
 	switch {
 	case !isLocal(r.Host):
 		http.Error(w, "this page answers only as 127.0.0.1 or localhost", http.StatusMisdirectedRequest)
@@ -79,6 +82,16 @@ func (s *Server) ServeHTTP(w http.ResponseWriter, r *http.Request) {
 	default:
 		s.file(w, r)
 	}
+}
+
+// bodyFor is how long a body may take to come that a request has promised.
+const bodyFor = time.Second
+
+// neverMindTheBody lets a request that promises a body be answered without it. No
+// page sends one; the server would wait for it before it answers, and for good.
+func neverMindTheBody(w http.ResponseWriter) {
+	w.Header().Set("Connection", "close")
+	_ = http.NewResponseController(w).SetReadDeadline(time.Now().Add(bodyFor)) // a recorder in a test has none
 }
 
 // isLocal keeps out pages of other sites that point a name of their own at this

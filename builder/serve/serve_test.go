@@ -128,7 +128,7 @@ func TestNoWayOut(t *testing.T) {
 		"up":       "..",
 	} {
 		if err := os.Symlink(to, filepath.Join(dir, at)); err != nil {
-			t.Skip("no links here:", err)
+			t.Fatal("this test needs a file system with links:", err)
 		}
 	}
 	s := New(dir)
@@ -385,4 +385,43 @@ func TestListenAndServe(t *testing.T) {
 		t.Errorf("ended with %v", err)
 	}
 	<-waiting
+}
+
+// A body that is promised and never comes keeps nobody waiting.
+func TestPromisedBodyThatNeverComes(t *testing.T) {
+	l, err := Listen(0)
+	if err != nil {
+		t.Fatal(err)
+	}
+	s := New(site(t))
+	go s.Serve(t.Context(), l)
+	for name, head := range map[string]string{
+		"a length":         "GET /learn/ HTTP/1.1\r\nHost: 127.0.0.1\r\nContent-Length: 10\r\n\r\n",
+		"half of a length": "GET /learn/ HTTP/1.1\r\nHost: 127.0.0.1\r\nContent-Length: 10\r\n\r\nhalf",
+		"chunks":           "GET /learn/ HTTP/1.1\r\nHost: 127.0.0.1\r\nTransfer-Encoding: chunked\r\n\r\n",
+		"a form":           "POST /learn/ HTTP/1.1\r\nHost: 127.0.0.1\r\nContent-Length: 1000000\r\n\r\n",
+	} {
+		t.Run(name, func(t *testing.T) {
+			t.Parallel()
+			c, err := net.Dial("tcp", l.Addr().String())
+			if err != nil {
+				t.Fatal(err)
+			}
+			defer c.Close()
+			began := time.Now()
+			if _, err := io.WriteString(c, head); err != nil {
+				t.Fatal(err)
+			}
+			if err := c.SetReadDeadline(began.Add(10 * time.Second)); err != nil {
+				t.Fatal(err)
+			}
+			answer, err := io.ReadAll(c) // until the server closes
+			if err != nil || time.Since(began) > 2*time.Second {
+				t.Errorf("it took %v: %v", time.Since(began), err)
+			}
+			if first, _, _ := strings.Cut(string(answer), "\r\n"); first != "HTTP/1.1 200 OK" && first != "HTTP/1.1 405 Method Not Allowed" {
+				t.Errorf("the answer begins with %q", first)
+			}
+		})
+	}
 }

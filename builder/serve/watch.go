@@ -20,12 +20,17 @@ const (
 	quiet = 150 * time.Millisecond
 	// patience is how long a change waits at most, however restless the folder is.
 	patience = time.Second
+	// again is how often a folder that is gone is looked for.
+	again = 500 * time.Millisecond
 )
 
 // Watch calls changed after something changed in the folders dirs or in a folder
 // below them, until ctx ends, which is no error. Hidden files and those that
 // editors make for a moment do not count, and links below dirs are not followed.
 // The calls come one at a time; what changes during one leads to another.
+//
+// A folder of dirs may go and come back, as it does when somebody moves it for a
+// moment: changed is called both times.
 //
 // The folder that changed writes to must not be among dirs or below them.
 func Watch(ctx context.Context, dirs []string, changed func()) error {
@@ -45,6 +50,7 @@ type watcher struct {
 	inner   *fsnotify.Watcher
 	folders map[string]bool // all that are watched
 	stale   bool            // other folders are there now
+	gone    bool            // a folder of dirs is missing, and changed was told
 }
 
 func newWatcher(dirs []string) (*watcher, error) {
@@ -124,10 +130,19 @@ func (w *watcher) run(ctx context.Context, changed func()) error {
 			p.begin()
 		case <-p.over:
 			p = pause{}
-			if err := w.renew(); err != nil {
+			err := w.renew()
+			switch {
+			case errors.Is(err, fs.ErrNotExist):
+				if !w.gone {
+					w.gone = true
+					changed() // it will say what is missing
+				}
+				p.over = time.After(again)
+			case err != nil:
 				return err
+			default:
+				changed()
 			}
-			changed()
 		}
 	}
 }
@@ -149,7 +164,8 @@ func (w *watcher) counts(e fsnotify.Event) bool {
 
 // renew watches the folders that are there now. It comes before the call of
 // changed, which so finds all that was written before, and the new watch sees all
-// that is written after. A folder of dirs that is still missing ends the watch.
+// that is written after. Where a folder of dirs is missing, the old watch stays, and it
+// is an error.
 func (w *watcher) renew() error {
 	if !w.stale {
 		return nil
