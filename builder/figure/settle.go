@@ -50,7 +50,7 @@ func (f *Figure) Start(given map[string]string) (Settings, error) {
 			continue
 		}
 		if !ok {
-			text = strconv.FormatFloat(in.Start, 'f', -1, 64)
+			text = in.start()
 		}
 		v, err := quantity.Read(text, in.measure)
 		if err != nil {
@@ -59,6 +59,12 @@ func (f *Figure) Start(given map[string]string) (Settings, error) {
 		s.Amounts[in.ID] = v
 	}
 	return s, nil
+}
+
+// start writes the amount that a page begins with.
+func (in *Input) start() string {
+	u, _ := quantity.Lookup(in.Unit)
+	return strings.TrimSpace(strconv.FormatFloat(in.Start, 'f', -1, 64) + " " + u.Mark)
 }
 
 // look works out one set of settings.
@@ -73,7 +79,7 @@ type look struct {
 func (f *Figure) Settle(s Settings) Shown {
 	l := look{f: f, s: s, values: map[string]formula.Value{}, last: map[string]*Value{}}
 	for id, v := range s.Amounts {
-		l.values[id] = formula.Of(v.Num)
+		l.values[id] = formula.Of(v.Exact())
 	}
 	for id, c := range s.Chosen {
 		l.values[id] = formula.Value{Known: true, Chosen: []string{c}}

@@ -40,13 +40,13 @@ func doublings(n int) string {
 func TestConditionsInWords(t *testing.T) {
 	tr := slopesTree(t, "  d0: usual + other\n"+doublings(60))
 	for _, c := range []struct{ here, is, want string }{
-		{"steepness", "steepness > 8.5*percent", "it is more than 8.5 % (about 5 degrees, 1 in 12)"},
-		{"steepness", "8.5*percent < steepness", "it is more than 8.5 % (about 5 degrees, 1 in 12)"},
-		{"steepness", "steepness >= 8.3*percent", "it is 8.5 % (about 5 degrees, 1 in 12) or more"},
-		{"where", "steepness < 20*percent", "your answer to 2 is less than 20 % (about 11.5 degrees, 1 in 5)"},
-		{"steepness", "steepness > 5*percent && steepness <= 10*percent", "it is from 5.5 % (about 3 degrees, 1 in 18) to 10 % (about 5.5 degrees, 1 in 10)"},
-		{"steepness", "needed > 15*deg", "it is 27 % (about 15 degrees, 1 in 3.5) or more"},
-		{"where", `has(where, "home") && steepness > 8.5*percent`, "you ticked “At home” at 3, and your answer to 2 is more than 8.5 % (about 5 degrees, 1 in 12)"},
+		{"steepness", "steepness > 8.5*percent", "it is more than 8.5 % (about 4.9 degrees, 1:11.8)"},
+		{"steepness", "8.5*percent < steepness", "it is more than 8.5 % (about 4.9 degrees, 1:11.8)"},
+		{"steepness", "steepness >= 8.3*percent", "it is 8.5 % (about 4.9 degrees, 1:11.8) or more"},
+		{"where", "steepness < 20*percent", "your answer to 2 is less than 20 % (about 11.3 degrees, 1:5)"},
+		{"steepness", "steepness > 5*percent && steepness <= 10*percent", "it is from 5.5 % (about 3.1 degrees, 1:18.2) to 10 % (about 5.7 degrees, 1:10)"},
+		{"steepness", "needed > 15*deg", "it is 27 % (about 15.1 degrees, 1:3.7) or more"},
+		{"where", `has(where, "home") && steepness > 8.5*percent`, "you ticked “At home” at 3, and your answer to 2 is more than 8.5 % (about 4.9 degrees, 1:11.8)"},
 		{"where", `safety != "yes"`, "you chose another answer than “Yes” at 1"},
 		{"where", `!(safety == "yes")`, "it is not so that you chose “Yes” at 1"},
 		{"other", "gap > 5*mm", "the difference between this answer and your answer to 4 is more than 5 mm (1/4 in)"},

@@ -16,7 +16,7 @@ import (
 // MeasureView is what a question takes that is answered with an amount.
 type MeasureView struct {
 	Label string // "Write it in %, degrees or as 1:12"
-	Hint  string // "You can write 14 %, 8 degrees or 1:12. A number alone counts in %."
+	Hint  string // "You can write 14 %, 8 degrees or 1:12. Please write the unit too."
 	Plain bool   // only a bare number is taken
 	Span  string // "from 0 % (flat) to 40 %"
 	Likes []AnswerView
@@ -112,8 +112,8 @@ func hintOf(m *tree.Measure) string {
 		return ""
 	}
 	out := "You can write " + listed("or", ways) + "."
-	if u, _ := quantity.Lookup(m.Unit); len(m.Accept) > 1 && u.Name != "" {
-		out += " A number alone counts in " + u.Name + "."
+	if len(m.Accept) > 1 {
+		out += " Please write the unit too."
 	}
 	return out
 }

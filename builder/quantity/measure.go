@@ -13,7 +13,7 @@ import (
 // An answer is rounded to the nearest whole multiple of Step, ties away from
 // zero. So a measure has finitely many answers, and a proof can try them all.
 type Measure struct {
-	Unit   string   `json:"unit"`   // code; a bare number counts in it
+	Unit   string   `json:"unit"`   // code; a bare number counts in it, if no other unit is accepted
 	Accept []string `json:"accept"` // codes, Unit first
 	From   float64  `json:"from"`   // a multiple of Step
 	To     float64  `json:"to"`     // a multiple of Step, more than From
@@ -121,9 +121,9 @@ func Read(text string, m Measure) (Value, error) {
 	case v.Kind == Count && even(m.Step) && !even(v.Num):
 		return Value{}, m.refuse("whole", u)
 	}
-	said := v.Num
+	given := v.Num
 	v.Num = clean(k * m.Step)
-	v.Rest = said - v.Num
+	v.Rest = given - v.Num
 	return v, nil
 }
 
@@ -155,19 +155,60 @@ func (m Measure) refuse(code string, u Unit, gaps ...string) *Error {
 	return &Error{Code: code, Text: strings.NewReplacer(pairs...).Replace(says[code])}
 }
 
-// list names the accepted units: "mm, cm or inches".
-func (m Measure) list() string {
-	var out string
-	for i, code := range m.Accept {
-		switch {
-		case i > 0 && i == len(m.Accept)-1:
-			out += " or "
-		case i > 0:
-			out += ", "
+// ask refuses a number without a unit, and offers the same number with each
+// unit in which the measure takes it. Where there is none, the number lies
+// outside in all of them, and that is said.
+func (m Measure) ask(text string) *Error {
+	var out *Error
+	var choices []string
+	for _, code := range m.Accept {
+		choice := unit(code).with(tidy(text))
+		_, err := Read(choice, m)
+		if err == nil {
+			choices = append(choices, choice)
+		} else if out == nil {
+			out = err.(*Error)
 		}
-		out += unit(code).Name
+	}
+	if len(choices) > 0 {
+		out = m.refuse("bare", unit(m.Unit), "choices", either(choices))
+		out.Choices = choices
 	}
 	return out
+}
+
+// tidy gives a text in usual characters, with single blanks.
+func tidy(text string) string { return strings.Join(strings.Fields(string(fold(text))), " ") }
+
+// with writes u behind a number, as a person types it.
+func (u Unit) with(number string) string {
+	switch {
+	case u.Code == Ratio:
+		return "1:" + number
+	case u.One != "" && (number == "1" || number == "-1"):
+		return number + " " + u.One
+	case u.Mark != "":
+		return number + " " + u.Mark
+	}
+	return number
+}
+
+// list names the accepted units: "mm, cm or inches".
+func (m Measure) list() string {
+	var names []string
+	for _, code := range m.Accept {
+		names = append(names, unit(code).Name)
+	}
+	return either(names)
+}
+
+// either lists words: "a, b or c".
+func either(words []string) string {
+	last := len(words) - 1
+	if last < 1 {
+		return strings.Join(words, "")
+	}
+	return strings.Join(words[:last], ", ") + " or " + words[last]
 }
 
 // hint words the limits and an example in u, as gaps to fill. The limits are
@@ -197,7 +238,7 @@ func (m Measure) hint(u Unit) []string {
 	return []string{"{what}", "a number", "{from}", from, "{to}", u.write(hi, step), "{like}", u.write(like, step)}
 }
 
-// hintRatio is hint for slopes said as 1 in n. It is nil where that cannot say them.
+// hintRatio is hint for slopes said as 1:n. It is nil where that cannot say them.
 func hintRatio(u Unit, from, to float64) []string {
 	if !sayable(to) || from > 0 && !sayable(from) {
 		return nil

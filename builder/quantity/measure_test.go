@@ -102,15 +102,15 @@ func TestReadRounds(t *testing.T) {
 		text string
 		want float64
 	}{
-		{heel, "38.4", 38},
-		{heel, "38.5", 39},
+		{plain, "38.4", 38},
+		{plain, "38.5", 39},
 		{heel, "1 1/2 in", 38},
-		{heel, "120.4", 120}, // inside once rounded
+		{heel, "120.4 mm", 120}, // inside once rounded
 		{heel, "0.15 cm", 2},
-		{ankle, "-8.25", -8.5},
-		{ankle, "8.25", 8.5},
+		{ankle, "-8.25 deg", -8.5},
+		{ankle, "8.25°", 8.5},
 		{steep, "1:12", 0.085},
-		{steep, "8.25", 0.085},
+		{steep, "8.25 %", 0.085},
 		{weight, "180 lb", 81.5},
 		{change, "-3/32 in", -0.125 * 25.4}, // a tie between 1/16 and 1/8
 		{measure("mm", nil, 0, 1, 0.1), "0.15", 0.2},
@@ -144,10 +144,10 @@ func TestHintsAreAccepted(t *testing.T) {
 				t.Errorf("%s: %q: %v", name, far, err)
 				continue
 			}
-			mark := unit(code).Mark
-			for i, said := range hinted.FindStringSubmatch(e.Text)[1:] {
-				if i == 0 && !regexp.MustCompile(`[a-z%]`).MatchString(said) && strings.Contains(e.Text, mark) {
-					said += " " + mark
+			limits := hinted.FindStringSubmatch(e.Text)[1:]
+			for i, said := range limits {
+				if _, mark, ok := strings.Cut(limits[1], " "); i == 0 && ok && !regexp.MustCompile(`[a-z%:]`).MatchString(said) {
+					said += " " + mark[strings.LastIndex(mark, " ")+1:]
 				}
 				if _, err := Read(said, m); err != nil && said != "flat" {
 					t.Errorf("%s in %s says %q, and then of %q: %v", name, code, e.Text, said, err)

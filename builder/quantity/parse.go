@@ -1,5 +1,7 @@
 package quantity
 
+import "strings"
+
 // Value is an amount and the unit in which it is shown first.
 type Value struct {
 	Kind Kind    `json:"kind"`
@@ -7,34 +9,53 @@ type Value struct {
 	Unit string  `json:"unit"`  // a unit's code; what the reader used
 
 	// Rest is what rounding to the measure's step took away: the reader wrote
-	// Num + Rest. It only serves to show readers their own words again.
+	// Num + Rest. Ways are decided by Num alone; what is shown, and what is worked
+	// out to be shown, comes from [Value.Exact].
 	Rest float64 `json:"rest,omitempty"`
+
+	// Said is how the reader wrote it, in usual characters: "3 1/2 in", "1:12".
+	// Empty for an amount that nobody wrote.
+	Said string `json:"said,omitempty"`
 }
+
+// Exact is the amount as it was given, before any rounding to a step.
+func (v Value) Exact() float64 { return v.Num + v.Rest }
 
 // Error says why an answer was not taken. Code is for programs, Text for the
 // reader; the page says the same words.
 type Error struct {
 	Code string `json:"code"`
 	Text string `json:"text"`
+
+	// Choices are the answers that a number without a unit may stand for, each
+	// with its unit. They come with the code "bare" alone.
+	Choices []string `json:"choices,omitempty"`
 }
 
 func (e *Error) Error() string { return e.Text }
 
 // Parse reads what a person typed as an answer to m, without looking at m's
-// limits and step. A bare number counts in m's own unit. The error is an *Error.
+// limits and step. A bare number is only taken where m accepts one unit alone;
+// else the error asks for the unit. The error is an *Error.
 func Parse(text string, m Measure) (Value, error) {
 	p := parser{m: m}
 	p.toks, p.code = scan(text)
 	p.read()
+	if p.code == "bare" {
+		return Value{}, m.ask(text)
+	}
 	if p.code != "" {
 		return Value{}, m.refuse(p.code, unit(m.Unit), p.gaps...)
 	}
 	kind := m.Kind()
 	c := across(p.num, p.unit.Kind, kind)
 	if p.minus {
-		c = -c
+		c, p.said = -c, "-"+p.said
 	}
-	return Value{Kind: kind, Num: c + 0, Unit: p.unit.Code}, nil // + 0 makes a plain 0 of -0
+	if c == 0 {
+		c, p.said = 0, strings.TrimPrefix(p.said, "-") // a plain 0 of -0
+	}
+	return Value{Kind: kind, Num: c, Unit: p.unit.Code, Said: p.said}, nil
 }
 
 // parser walks over the tokens of one answer. It stops at the first code.
@@ -46,6 +67,7 @@ type parser struct {
 	minus bool
 	num   float64 // canonical, of unit's kind
 	unit  Unit
+	said  string // without the sign
 
 	code string
 	gaps []string // for the sentence of code: name, words, name, words ...
@@ -54,6 +76,7 @@ type parser struct {
 // part is one number and its unit: "5 1/2 ft". A bare number has no unit.
 type part struct {
 	num   float64
+	text  string
 	whole bool
 	below bool // only a fraction
 	unit  Unit
@@ -124,7 +147,7 @@ func (p *parser) ratio() bool {
 	}
 	p.unit = unit(Ratio)
 	p.allowed()
-	p.num = p.unit.Canonical(p.peek(2).num)
+	p.num, p.said = p.unit.Canonical(p.peek(2).num), p.unit.with(p.peek(2).text)
 	if p.peek(0).num != 1 || p.peek(2).num == 0 || len(p.toks) != p.at+3 {
 		p.fail("ratio")
 	}
@@ -160,7 +183,7 @@ func (p *parser) amount() part {
 	} else {
 		p.stray()
 	}
-	out := part{num: t.num, whole: t.whole, below: t.kind == 'f'}
+	out := part{num: t.num, text: t.text, whole: t.whole, below: t.kind == 'f'}
 	n := 0
 	if w := p.peek(0); w.word == "-" && w.near && p.peek(1).near || w.word == "and" {
 		n = 1
@@ -171,6 +194,7 @@ func (p *parser) amount() part {
 		}
 		p.at += n + 1
 		out.num += f.num
+		out.text += " " + f.text
 		out.whole = false
 	}
 	return out
@@ -208,10 +232,13 @@ func (p *parser) single(one part) {
 	if p.unit = one.unit; bare {
 		p.unit = unit(p.m.Unit)
 	}
-	p.num = p.unit.Canonical(one.num)
+	p.num, p.said = p.unit.Canonical(one.num), p.unit.with(one.text)
 	p.allowed()
-	if bare && one.below && fits(Slope, p.unit.Kind) { // "1/12" is more likely 1:12 than a part of a percent
+	switch {
+	case bare && one.below && fits(Slope, p.unit.Kind): // "1/12" is more likely 1:12 than a part of a percent
 		p.fail("ratio")
+	case bare && len(p.m.Accept) > 1:
+		p.fail("bare")
 	}
 }
 
@@ -237,6 +264,7 @@ func (p *parser) double(major, minor part) {
 		p.fail("parts", "few", format(per, 1), "sub", sub.Name, "major", u.Name)
 	}
 	p.num = sub.Canonical(float64(major.num*per) + minor.num) // float64 keeps every machine from fusing the two
+	p.said = u.with(major.text) + " " + sub.with(minor.text)
 }
 
 // allowed checks that the measure takes the unit.

@@ -28,8 +28,14 @@ var (
 	pack   = measure("lb", []string{"kg", "oz", "g", "st"}, 0, 100, 0.25)
 	change = measure("in", []string{"mm"}, -2, 2, 0.0625)
 
+	// What takes one unit alone takes a number without one.
+	plain   = measure("mm", nil, 0, 120, 1)
+	kilos   = measure("kg", nil, 30, 250, 0.5)
+	percent = measure("%", nil, 0, 40, 0.5)
+	bend    = measure("deg", nil, -20, 20, 0.5)
+
 	measures = map[string]Measure{"heel": heel, "height": height, "weight": weight, "steep": steep,
-		"ankle": ankle, "steps": steps, "pack": pack, "change": change,
+		"ankle": ankle, "steps": steps, "plain": plain, "percent": percent, "bend": bend, "pack": pack, "change": change,
 		"ramp":    measure("%", []string{"1:n"}, 2, 20, 0.01),
 		"tall":    measure("ft", []string{"m"}, 4, 7.5, 0.5),
 		"grade":   measure("deg", []string{"1:n", "%"}, 0, 60, 1),
@@ -48,11 +54,11 @@ var readings = []struct {
 }{
 	{heel, "38 mm", 38, "mm"},
 	{heel, "38mm", 38, "mm"},
-	{heel, " 38 ", 38, "mm"},
-	{heel, "38", 38, "mm"},
-	{heel, "38.", 38, "mm"},
-	{heel, "+38", 38, "mm"},
-	{heel, "038", 38, "mm"},
+	{plain, " 38 ", 38, "mm"},
+	{plain, "38", 38, "mm"},
+	{plain, "38.", 38, "mm"},
+	{plain, "+38", 38, "mm"},
+	{plain, "038", 38, "mm"},
 	{heel, "\u00a038\u202fmm\u2009", 38, "mm"},
 	{heel, "\ufeff38\u200b mm", 38, "mm"},
 	{heel, "38 MILLIMETRES", 38, "mm"},
@@ -73,9 +79,9 @@ var readings = []struct {
 	{heel, "1.5''", 38.1, "[in_i]"},
 	{heel, "1.5”", 38.1, "[in_i]"},
 	{heel, "2-inch", 50.8, "[in_i]"},
-	{heel, "1 1/2", 1.5, "mm"},
-	{heel, "1/2", 0.5, "mm"},
-	{heel, "-0", 0, "mm"},
+	{plain, "1 1/2", 1.5, "mm"},
+	{plain, "1/2", 0.5, "mm"},
+	{plain, "-0", 0, "mm"},
 
 	{height, "5 ft 10", 1778, "[ft_i]"},
 	{height, "5ft10in", 1778, "[ft_i]"},
@@ -98,7 +104,7 @@ var readings = []struct {
 	{weight, "12st 4lb", 172 * 0.45359237, "[stone_av]"},
 	{weight, "12 stone 4 pounds", 172 * 0.45359237, "[stone_av]"},
 	{weight, "180 lbs", 180 * 0.45359237, "[lb_av]"},
-	{weight, "80,5", 80.5, "kg"},
+	{kilos, "80,5", 80.5, "kg"},
 	{weight, "80 kilos", 80, "kg"},
 	{weight, "80 kg 500 g", 80.5, "kg"},
 	{pack, "8 lb 4 oz", 8.25 * 0.45359237, "[lb_av]"},
@@ -111,14 +117,14 @@ var readings = []struct {
 	{steep, "1:7.5", 1 / 7.5, Ratio},
 	{steep, "14%", 0.14, "%"},
 	{steep, "14 %", 0.14, "%"},
-	{steep, "14", 0.14, "%"},
+	{percent, "14", 0.14, "%"},
 	{steep, "14 per cent", 0.14, "%"},
 	{steep, "14 percent", 0.14, "%"},
 	{steep, "1/2 %", 0.005, "%"},
 	{steep, "8°", math.Tan(8 * math.Pi / 180), "deg"},
 	{steep, "8 degrees", math.Tan(8 * math.Pi / 180), "deg"},
 
-	{ankle, "-8", -8, "deg"},
+	{bend, "-8", -8, "deg"},
 	{ankle, "−8°", -8, "deg"},
 	{ankle, "- 8 deg", -8, "deg"},
 	{ankle, "100%", 45, "%"},
@@ -148,6 +154,21 @@ var refusals = []struct {
 	{heel, "mm", "number", "Enter a number between 0 and 120 mm, like 40 mm."},
 	{heel, "-", "number", "Enter a number between 0 and 120 mm, like 40 mm."},
 	{heel, "1.2.3", "number", "Enter a number between 0 and 120 mm, like 40 mm."},
+
+	{heel, "3.5", "bare", "Please add the unit: 3.5 mm, 3.5 cm or 3.5 in."},
+	{heel, "3,5", "bare", "Please add the unit: 3,5 mm, 3,5 cm or 3,5 in."},
+	{heel, " 1  1/2 ", "bare", "Please add the unit: 1 1/2 mm, 1 1/2 cm or 1 1/2 in."},
+	{heel, "3½", "bare", "Please add the unit: 3½ mm, 3½ cm or 3½ in."},
+	{heel, "50", "bare", "Please add the unit: 50 mm."}, // 50 cm and 50 in are no heels
+	{heel, "0", "bare", "Please add the unit: 0 mm, 0 cm or 0 in."},
+	{weight, "210", "bare", "Please add the unit: 210 kg or 210 lb."},
+	{weight, "12", "bare", "Please add the unit: 12 st."},
+	{steep, "12", "bare", "Please add the unit: 12 %, 12 degrees or 1:12."},
+	{steep, "1", "bare", "Please add the unit: 1 % or 1 degree."}, // 1:1 is too steep
+	{steep, "30", "bare", "Please add the unit: 30 % or 1:30."},
+	{steep, "2 1/2", "bare", "Please add the unit: 2 1/2 % or 2 1/2 degrees."},
+	{ankle, "-8", "bare", "Please add the unit: -8 degrees or -8 %."},
+	{height, "5", "bare", "Please add the unit: 5 ft."},
 	{heel, "٣٨", "number", "Enter a number between 0 and 120 mm, like 40 mm."},
 
 	{heel, "1,234", "comma", "That comma can mean two things. Please write the number without it."},
@@ -155,6 +176,9 @@ var refusals = []struct {
 	{heel, "1.234,5", "comma", ""},
 	{heel, "1,2,3", "comma", ""},
 	{heel, "12,345,678", "comma", ""},
+	{heel, "123,456 mm", "comma", ""}, // 123456, or 123.456
+	{plain, "123,456", "comma", ""},
+	{height, "999,125 mm", "comma", ""},
 
 	{heel, "1/2/3", "fraction", "That fraction is hard to read. Write it like 1 1/2."},
 	{heel, "11/4 in", "fraction", ""}, // or 1 1/4?
@@ -197,6 +221,7 @@ var refusals = []struct {
 	{steep, "3 in", "kind", "That is a length; a slope is needed here."},
 	{steps, "3 mm", "kind", "That is a length; a plain number is needed here."},
 	{heel, "2 ft", "unit", "Please use mm, cm or inches here, like 40 mm."},
+	{steep, "41", "bare", "Please add the unit: 1:41."},
 	{ankle, "1:12", "unit", "Please use degrees or % here, like -6 degrees."},
 	{weight, "12 oz", "unit", "Please use kg, pounds or stone here, like 100 kg."},
 
@@ -217,14 +242,15 @@ var refusals = []struct {
 	{heel, "5 in", "range", "Enter a number between 0 and 4 5/8 in, like 1 1/2 in."},
 	{heel, "999999999999", "range", ""},
 	{height, "7 ft 6", "range", "Enter a number between 3 ft 11 1/2 in and 7 ft 2 1/2 in, like 5 ft."},
-	{height, "1.78", "range", "Enter a number between 120 and 220 cm, like 150 cm."},
+	{height, "1.78", "bare", "Please add the unit: 1.78 m."},
 	{weight, "5 lb", "range", "Enter a number between 67 and 551 lb, like 220 lb."},
 	{weight, "50 st", "range", "Enter a number between 4 st 11 lb and 39 st 5 lb, like 15 st 10 lb."},
-	{steep, "50", "range", "Enter a number between 0 and 40 %, like 14 %."},
-	{steep, "1:1", "range", "Enter a slope between flat and 1 in 2.5, like 1 in 8."},
-	{steep, "30 deg", "range", "Enter a number between 0 and 21.5 degrees, like 8 degrees."},
+	{steep, "50 %", "range", "Enter a number between 0 and 40 %, like 14 %."},
+	{steep, "1:1", "range", "Enter a slope between flat and 1:2.5, like 1:8."},
+	{steep, "30 deg", "range", "Enter a number between 0 and 21.8 degrees, like 8 degrees."},
 	{steep, "95 deg", "range", ""},
-	{ankle, "25", "range", "Enter a number between -20 and 20 degrees, like -6 degrees."},
+	{ankle, "50", "range", "Enter a number between -20 and 20 degrees, like -6 degrees."},
+	{ankle, "25 deg", "range", "Enter a number between -20 and 20 degrees, like -6 degrees."},
 	{steps, "2.5", "whole", "Enter a whole number between 0 and 20, like 6."},
 	{steps, "30", "range", "Enter a number between 0 and 20, like 6."},
 }

@@ -12,8 +12,9 @@ type token struct {
 	kind  byte // 'n', 'f' or 'w'
 	word  string
 	num   float64
-	whole bool // a number written without decimals
-	near  bool // touches what stands before it
+	text  string // of a number: how it is usually written
+	whole bool   // a number written without decimals
+	near  bool   // touches what stands before it
 }
 
 // scan cuts text into tokens. A code other than "" says why it cannot.
@@ -68,7 +69,7 @@ func next(s []rune, i int) (t token, end int, code string) {
 		return token{kind: 'w', word: `"`}, i + 2, ""
 	}
 	if f, ok := fractions[string(c)]; ok {
-		return token{kind: 'f', num: float64(f[0]) / float64(f[1])}, i + 1, ""
+		return below(f[0], f[1]), i + 1, ""
 	}
 	end = i + 1
 	for letter(s, i) && letter(s, end) {
@@ -99,7 +100,7 @@ func number(s []rune, i int) (token, int, string) {
 	if code == "" && err != nil {
 		code = "number"
 	}
-	return token{kind: 'n', num: x, whole: whole}, end, code
+	return token{kind: 'n', num: x, text: usual(raw), whole: whole}, end, code
 }
 
 // decimal gives raw with a point. A comma before just three digits may be meant
@@ -132,5 +133,19 @@ func fraction(s []rune, above string, i int) (token, int, string) {
 	if err1 != nil || err2 != nil || end-i > 4 || n == 0 || n >= d {
 		return token{}, end, "fraction"
 	}
-	return token{kind: 'f', num: float64(n) / float64(d)}, end, ""
+	return below(n, d), end, ""
+}
+
+// below is the token of a fraction below 1.
+func below(n, d int) token {
+	return token{kind: 'f', num: float64(n) / float64(d), text: strconv.Itoa(n) + "/" + strconv.Itoa(d)}
+}
+
+// usual writes one 0 in front of a point, and none in front of another digit.
+func usual(raw string) string {
+	out := strings.TrimLeft(raw, "0")
+	if out == "" || out[0] == '.' {
+		return "0" + out
+	}
+	return out
 }

@@ -6,95 +6,144 @@ import (
 	"strings"
 )
 
-// Show words a value for a reader: in the reader's unit, then in the other
-// system, each rounded to what can be measured, ties away from zero.
-// "38 mm (1 1/2 in)", "5 ft 10 in (178 cm)", "14 % (about 8 degrees, 1 in 7)".
+// Show words a value for a reader: as the reader wrote it, then in the other
+// system, made from the amount that was written and rounded, ties away from zero.
+// "38 mm (1 1/2 in)", "5 ft 10 in (178 cm)", "14 % (about 8 degrees, 1:7.1)".
 // What rounds to 0 in the other system is left out there. A number that is none,
 // or beyond all sense, gives no words.
 func Show(v Value) string { return show(v, Measure{}) }
 
-// Show is as the function Show, but never rounds the measure's own unit to other
-// than the measure's step.
+// Show is as the function Show. An amount that nobody wrote, as one of a slider,
+// is shown in the measure's own unit to no other than the measure's step.
 func (m Measure) Show(v Value) string { return show(v, m) }
+
+// Back reads an amount back to whoever wrote it: "3.5 in is 88.9 mm", "35 mm is
+// about 1 3/8 in", "1:12 is about 8.3 %, 4.8 degrees".
+func (m Measure) Back(v Value) string {
+	w := m.words(v)
+	switch {
+	case w.flat:
+		return w.first + " is flat"
+	case len(w.others) == 0:
+		return w.first
+	case w.exact:
+		return w.first + " is " + strings.Join(w.others, ", ")
+	}
+	return w.first + " is about " + strings.Join(w.others, ", ")
+}
 
 // tall is the length, in mm, from which the other system uses its longer unit.
 const tall = 1000
 
 func show(v Value, m Measure) string {
+	w := m.words(v)
+	switch {
+	case w.flat:
+		return w.first + " (flat)"
+	case len(w.others) == 0:
+		return w.first
+	case fits(v.Kind, Slope):
+		return w.first + " (about " + strings.Join(w.others, ", ") + ")"
+	}
+	return w.first + " (" + strings.Join(w.others, ", ") + ")"
+}
+
+// worded is an amount in words: as it was given, and what that also is.
+type worded struct {
+	first  string
+	others []string
+	exact  bool // others are not rounded
+	flat   bool
+}
+
+func (m Measure) words(v Value) worded {
+	switch {
+	case !(math.Abs(v.Num) <= 1000*Most): // written so that NaN is caught too
+		return worded{}
+	case fits(v.Kind, Slope):
+		return m.slope(v)
+	}
 	u := unit(v.Unit)
-	if !(math.Abs(v.Num) <= 1000*Most) { // written so that NaN is caught too
-		return ""
-	}
-	if fits(v.Kind, Slope) {
-		return showSlope(v, u, m)
-	}
-	first := m.text(v.Num+v.Rest, u)
+	out := worded{first: m.first(v, u), exact: true}
 	code := u.Pair
 	if u.Big != "" && math.Abs(v.Num) >= tall {
 		code = u.Big
 	}
-	if code == "" {
-		return first
+	if code != "" {
+		out.add(v.Exact(), unit(code), m.pairStep(v, unit(code)))
 	}
-	pair := unit(code)
-	step := m.stepOf(pair)
-	if pair.Round != 0 && pair.Code != m.Unit {
-		step = pair.Round
-	}
-	x := pair.rounded(v.Num, step, near)
-	if x == 0 && v.Num != 0 {
-		return first
-	}
-	return first + " (" + pair.write(x, step) + ")"
+	return out
 }
 
-// showSlope words a slope or an angle. An angle in degrees stands alone; behind
-// any other stands what it also is.
-func showSlope(v Value, u Unit, m Measure) string {
-	said := v.Num + v.Rest
-	slope := across(said, v.Kind, Slope)
+// first words an amount in u: as it was written, where somebody wrote it.
+func (m Measure) first(v Value, u Unit) string {
+	if v.Said != "" {
+		return v.Said
+	}
+	step := m.stepOf(u)
+	return u.write(u.rounded(across(v.Exact(), v.Kind, u.Kind), step, near), step)
+}
+
+// add words c, a canonical amount of u's kind, unless it would be said as nothing.
+func (w *worded) add(c float64, u Unit, step float64) {
+	x := u.rounded(c, step, near)
+	if x == 0 && c != 0 && u.Kind != Angle && u.Kind != Slope {
+		return
+	}
+	w.others = append(w.others, u.write(x, step))
+	w.exact = w.exact && math.Abs(u.counter().From(c)-x) < tiny
+}
+
+// pairStep is the step of an amount in brackets. Of one that was written, the
+// measure's step tells nothing.
+func (m Measure) pairStep(v Value, pair Unit) float64 {
+	own := v.Said == "" && m.takesStep(pair)
 	switch {
+	case pair.Round != 0 && !(own && pair.Code == m.Unit):
+		return pair.Round
+	case own:
+		return m.stepOf(pair)
+	}
+	return pair.Step
+}
+
+// slope words a slope or an angle. An angle in degrees stands alone; behind any
+// other stands what it also is.
+func (m Measure) slope(v Value) worded {
+	u, slope := unit(v.Unit), across(v.Exact(), v.Kind, Slope)
+	switch {
+	case v.Said != "":
 	case math.IsInf(slope, 0):
 		u = unit("deg")
 	case u.Code == Ratio && !sayable(slope):
 		u = unit("%")
 	}
-	var others []string
+	out := worded{first: m.first(v, u), flat: v.Kind == Slope && v.Exact() == 0, exact: true}
 	for _, code := range []string{"%", "deg", Ratio} {
 		if code == u.Code || v.Kind == Angle && code != "deg" || code == Ratio && !sayable(slope) {
 			continue
 		}
 		o := unit(code)
-		others = append(others, m.text(across(v.Num, v.Kind, o.Kind), o))
+		out.add(across(v.Exact(), v.Kind, o.Kind), o, m.pairStep(v, o))
 	}
-	first := m.text(across(said, v.Kind, u.Kind), u)
-	if v.Kind == Slope && v.Num == 0 {
-		return first + " (flat)"
-	}
-	if len(others) == 0 {
-		return first
-	}
-	return first + " (about " + strings.Join(others, ", ") + ")"
+	return out
 }
 
-// sayable says whether a slope can be worded as 1 in n: not flat, not downward,
+// sayable says whether a slope can be worded as 1:n: not flat, not downward,
 // not steeper than 1 in 1.
 func sayable(slope float64) bool { return slope <= 1+tiny && slope >= 0.001-tiny }
-
-// text words c, a canonical amount of u's kind, in u.
-func (m Measure) text(c float64, u Unit) string {
-	step := m.stepOf(u)
-	return u.write(u.rounded(c, step, near), step)
-}
 
 // stepOf is the step to which u is shown, in what u's display counts. Where that
 // is the measure's own unit, it is the measure's own step.
 func (m Measure) stepOf(u Unit) float64 {
-	if counter := u.counter(); u.Code == m.Unit || counter.Code == m.Unit {
-		return clean(counter.From(m.Step))
+	if m.takesStep(u) {
+		return clean(u.counter().From(m.Step))
 	}
 	return u.Step
 }
+
+// takesStep says whether u is shown in the measure's own unit.
+func (m Measure) takesStep(u Unit) bool { return u.Code == m.Unit || u.counter().Code == m.Unit }
 
 // counter is the unit that u's display counts: inches for feet and inches.
 func (u Unit) counter() Unit {
@@ -112,14 +161,14 @@ const (
 )
 
 // rounded gives c, in the canonical unit of u's kind, as u's display counts it:
-// a multiple of step. Up and down are said of c; the n of 1 in n goes the other
-// way, to halves below 10 and to whole numbers above.
+// a multiple of step. Up and down are said of c; the n of 1:n goes the other
+// way, to tenths below 20 and to whole numbers above.
 func (u Unit) rounded(c, step float64, way int) float64 {
 	x := u.counter().From(c)
 	if u.Code == Ratio {
 		way = -way
-		if x < 10 {
-			step = 0.5
+		if x < 20 {
+			step = 0.1
 		}
 	}
 	k := nearest(x / step)
@@ -132,22 +181,15 @@ func (u Unit) rounded(c, step float64, way int) float64 {
 	return clean(k*step) + 0
 }
 
-// write words x, which rounded gave: "1 1/2 in", "5 ft 10 in", "1 in 12".
+// write words x, which rounded gave: "1 1/2 in", "5 ft 10 in", "1:12".
 func (u Unit) write(x, step float64) string {
 	if u.Code == Ratio {
-		return "1 in " + format(x, 0.5)
+		return u.with(format(x, 0.1))
 	}
 	if u.Bare {
 		return u.double(x, step)
 	}
-	n := u.number(x, step)
-	switch mark := u.Mark; {
-	case u.One != "" && (n == "1" || n == "-1"):
-		return n + " " + u.One
-	case mark != "":
-		return n + " " + mark
-	}
-	return n
+	return u.with(u.number(x, step))
 }
 
 // double words x, counted in Sub, as an amount of two units.

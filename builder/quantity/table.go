@@ -38,13 +38,15 @@ const enter = "Enter {what} between {from} and {to}, like {like}."
 
 // says holds the sentence of each code of an [Error]. Gaps: {what}, {from},
 // {to} and {like} as in enter; {units} those accepted; {given} and {needed} two kinds;
-// {few}, {sub} and {major} of an amount in two units.
+// {few}, {sub} and {major} of an amount in two units; {choices} the answers that a
+// number without a unit may stand for.
 var says = map[string]string{
 	"empty":    enter,
 	"number":   enter,
 	"range":    enter,
 	"long":     "That is too much text. " + enter,
 	"digits":   "That number is too long. " + enter,
+	"bare":     "Please add the unit: {choices}.",
 	"negative": "A number below 0 does not fit here. " + enter,
 	"whole":    "Enter a whole number between {from} and {to}, like {like}.",
 	"comma":    "That comma can mean two things. Please write the number without it.",

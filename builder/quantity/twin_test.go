@@ -6,6 +6,7 @@ import (
 	"maps"
 	"math"
 	"math/rand/v2"
+	"reflect"
 	"slices"
 	"strconv"
 	"strings"
@@ -28,7 +29,9 @@ type outcome struct {
 	Unit         string
 	ParseError   Error
 	ReadError    Error
+	Said         string
 	Shown, Plain string // with and without the measure
+	Back         string
 }
 
 func inGo(text string, m Measure) (out outcome) {
@@ -44,6 +47,7 @@ func inGo(text string, m Measure) (out outcome) {
 		return out
 	}
 	out.Read, out.Unit, out.Shown, out.Plain = v.Num, v.Unit, m.Show(v), Show(v)
+	out.Said, out.Back = v.Said, m.Back(v)
 	return out
 }
 
@@ -60,6 +64,8 @@ func (w twin) run(t *testing.T, text string, m goja.Value) (out outcome) {
 	out.Unit = read.Export().(map[string]any)["unit"].(string)
 	out.Shown = w.call(t, "show", w.table, read, m).String()
 	out.Plain = w.call(t, "show", w.table, read).String()
+	out.Said = read.Export().(map[string]any)["said"].(string)
+	out.Back = w.call(t, "back", w.table, read, m).String()
 	return out
 }
 
@@ -75,7 +81,13 @@ func (w twin) call(t *testing.T, name string, args ...goja.Value) goja.Value {
 func taken(v goja.Value) (float64, Error) {
 	fields := v.Export().(map[string]any)
 	if text, ok := fields["text"]; ok {
-		return 0, Error{Code: fields["code"].(string), Text: text.(string)}
+		out := Error{Code: fields["code"].(string), Text: text.(string)}
+		if all, ok := fields["choices"].([]any); ok {
+			for _, c := range all {
+				out.Choices = append(out.Choices, c.(string))
+			}
+		}
+		return 0, out
 	}
 	return number64(fields["value"]), Error{}
 }
@@ -96,7 +108,7 @@ func same(a, b outcome) bool {
 	}
 	ok := near(a.Parsed, b.Parsed) && near(a.Read, b.Read)
 	a.Parsed, a.Read, b.Parsed, b.Read = 0, 0, 0, 0
-	return ok && a == b
+	return ok && reflect.DeepEqual(a, b)
 }
 
 // pieces make up random answers, sensible and not.
@@ -164,6 +176,9 @@ func TestBrowserReadsTheSame(t *testing.T) {
 		texts = append(texts, c.text)
 	}
 	for _, c := range refusals {
+		texts = append(texts, c.text)
+	}
+	for _, c := range shownAgain {
 		texts = append(texts, c.text)
 	}
 	fixed := len(texts)

@@ -1,6 +1,7 @@
 // Package quantity reads and shows lengths, masses, angles, slopes and counts
 // as people write them: "1 1/2 in", "3,5 cm", "5 ft 10", "1:12", "14%". It never
-// guesses: what can be read in two ways is refused with a kind sentence.
+// guesses: what can be read in two ways is refused with a kind sentence, and so
+// is a number without a unit where there is more than one to mean.
 //
 // Amounts are kept in one canonical unit a kind: millimeters, kilograms,
 // degrees, rise over run (0.14 is 14 %), and plain counts. One table drives both
@@ -63,12 +64,12 @@ type Unit struct {
 // (ucum-org/ucum): [in_i] = 2.54 cm, [ft_i] = 12 [in_i], [lb_av] = 7000 [gr]
 // with [gr] = 64.79891 mg, deg = 2 [pi].rad/360, % = 10*-2. Stone and ounce were
 // seen in that file's version 1.7: [stone_av] = 14 [lb_av], [oz_av] = [lb_av]/16.
-// The display steps are what a reader can measure at home: common practice, no
-// source.
+// The display steps are a little finer than what a reader can measure at home, so
+// that an amount in the other system is the same amount: common practice, no source.
 var units = []Unit{
 	{Code: "mm", Kind: Length, System: "metric", Num: 1, Den: 1, Name: "mm", Mark: "mm",
 		Spell: []string{"mm", "millimeter", "millimeters", "millimetre", "millimetres"},
-		Step:  1, Pair: "[in_i]", Big: "[ft_i]"},
+		Step:  0.1, Pair: "[in_i]", Big: "[ft_i]"},
 	{Code: "cm", Kind: Length, System: "metric", Num: 10, Den: 1, Name: "cm", Mark: "cm",
 		Spell: []string{"cm", "centimeter", "centimeters", "centimetre", "centimetres"},
 		Step:  0.1, Round: 1, Pair: "[in_i]", Big: "[ft_i]"},
@@ -84,7 +85,7 @@ var units = []Unit{
 
 	{Code: "kg", Kind: Mass, System: "metric", Num: 1, Den: 1, Name: "kg", Mark: "kg",
 		Spell: []string{"kg", "kgs", "kilo", "kilos", "kilogram", "kilograms", "kilogramme", "kilogrammes"},
-		Step:  0.5, Pair: "[lb_av]", Sub: "g", Per: 1000},
+		Step:  0.1, Pair: "[lb_av]", Sub: "g", Per: 1000},
 	{Code: "g", Kind: Mass, System: "metric", Num: 1, Den: 1000, Name: "grams", Mark: "g",
 		Spell: []string{"g", "gram", "grams", "gramme", "grammes"},
 		Step:  10, Pair: "[oz_av]"},
@@ -100,10 +101,10 @@ var units = []Unit{
 
 	{Code: "deg", Kind: Angle, Num: 1, Den: 1, Name: "degrees", Mark: "degrees", One: "degree",
 		Spell: []string{"deg", "degree", "degrees", "degs", "°"},
-		Step:  0.5},
+		Step:  0.1},
 	{Code: "%", Kind: Slope, Num: 1, Den: 100, Name: "%", Mark: "%",
 		Spell: []string{"%", "percent", "per cent", "pct"},
-		Step:  0.5},
+		Step:  0.1},
 	{Code: Ratio, Kind: Slope, Num: 1, Den: 1, Name: "1:12", Step: 1},
 	{Code: "1", Kind: Count, Num: 1, Den: 1, Name: "a plain number", Step: 1},
 }

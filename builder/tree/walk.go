@@ -2,6 +2,7 @@ package tree
 
 import (
 	"fmt"
+	"maps"
 	"slices"
 
 	"keelpath/builder/formula"
@@ -76,7 +77,7 @@ func (t *Tree) Walk(given Answers) (Path, error) {
 type Known struct {
 	t        *Tree
 	answered map[string]formula.Value
-	typed    map[string]quantity.Value  // of measures: with the unit that the reader used
+	typed    map[string]quantity.Value  // of measures: as the reader wrote it
 	value    func(string) formula.Value // of names, worked-out ones each once; nil after an answer
 }
 
@@ -128,14 +129,25 @@ func (k *Known) amounts() map[string]quantity.Value {
 			out[q.ID.S] = v
 		}
 	}
+	exact := k.exact()
 	for _, w := range k.t.Values {
 		unit := shownIn[w.Kind]
-		if v := k.Value(w.ID.S); v.Known && unit != "" {
+		if v := exact.Value(w.ID.S); v.Known && unit != "" {
 			out[w.ID.S] = quantity.Value{Kind: quantity.Kind(w.Kind), Num: v.Num, Unit: unit}
 		}
 	}
 	if len(out) == 0 {
 		return nil
+	}
+	return out
+}
+
+// exact is k with the amounts that readers gave, before they were rounded to the
+// steps by which ways are decided. What is shown is worked out from these.
+func (k *Known) exact() *Known {
+	out := &Known{t: k.t, answered: maps.Clone(k.answered), typed: k.typed}
+	for id, v := range k.typed {
+		out.answered[id] = formula.Of(v.Exact())
 	}
 	return out
 }

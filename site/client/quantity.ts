@@ -49,13 +49,20 @@ export interface Value {
   kind: Kind;
   value: number; // mm, kg, degrees, rise over run, or a count
   unit: string; // the unit shown first
-  rest?: number; // what rounding took away; for showing only
+  rest?: number; // what rounding took away
+  said?: string; // as the reader wrote it
+}
+
+/** The amount as it was given, before any rounding to a step. */
+export function exact(v: Value): number {
+  return v.value + (v.rest || 0);
 }
 
 /** Why an answer was not taken: a code for programs, a text for the reader. */
 export interface Refusal {
   code: string;
   text: string;
+  choices?: string[]; // what a number without a unit may stand for
 }
 
 type Gaps = { [name: string]: string };
@@ -128,6 +135,7 @@ interface Token {
   kind: "n" | "f" | "w" | ""; // number, fraction below 1, word; "" past the end
   word: string;
   num: number;
+  text: string; // of a number: how it is usually written
   whole: boolean;
   near: boolean; // touches what stands before it
 }
@@ -138,7 +146,7 @@ interface Cut {
   code?: string;
 }
 
-const nothing: Token = { kind: "", word: "", num: 0, whole: false, near: false };
+const nothing: Token = { kind: "", word: "", num: 0, text: "", whole: false, near: false };
 
 function scan(t: Tables, text: string): { tokens: Token[]; code: string } {
   const s = fold(t, text);
@@ -176,7 +184,7 @@ function next(t: Tables, s: string[], i: number): Cut {
   if (c === "." && (letter(s, i - 1) || digit(s, i - 1))) return { end: i + 1 };
   if (c === "'" && s[i + 1] === "'") return { token: { ...nothing, kind: "w", word: '"' }, end: i + 2 };
   const f = own(t.fractions, c);
-  if (f) return { token: { ...nothing, kind: "f", num: f[0] / f[1] }, end: i + 1 };
+  if (f) return { token: below(f[0], f[1]), end: i + 1 };
   let end = i + 1;
   while (letter(s, i) && letter(s, end)) end++;
   return { token: { ...nothing, kind: "w", word: s.slice(i, end).join("") }, end };
@@ -201,7 +209,7 @@ function number(t: Tables, s: string[], i: number): Cut {
   if (whole && s[end] === "/" && digit(s, end + 1)) return fraction(s, raw, end + 1);
   const d = decimal(raw);
   if (d.code) return { end, code: d.code };
-  return { token: { ...nothing, kind: "n", num: Number(d.raw), whole }, end };
+  return { token: { ...nothing, kind: "n", num: Number(d.raw), text: usual(d.raw), whole }, end };
 }
 
 function decimal(raw: string): { raw: string; code?: string } {
@@ -220,13 +228,23 @@ function fraction(s: string[], above: string, i: number): Cut {
   const n = Number(above);
   const d = Number(s.slice(i, end).join(""));
   if (end - i > 4 || n === 0 || n >= d) return { end, code: "fraction" };
-  return { token: { ...nothing, kind: "f", num: n / d }, end };
+  return { token: below(n, d), end };
+}
+
+function below(n: number, d: number): Token {
+  return { ...nothing, kind: "f", num: n / d, text: `${n}/${d}` };
+}
+
+function usual(raw: string): string {
+  const out = raw.replace(/^0+/, "");
+  return out === "" || out[0] === "." ? "0" + out : out;
 }
 
 // Reading: from tokens to an amount
 
 interface Part {
   num: number;
+  text: string;
   whole: boolean;
   below: boolean; // only a fraction
   unit: Unit | undefined;
@@ -237,6 +255,7 @@ class Parser {
   minus = false;
   num = 0; // canonical, of unit's kind
   unit: Unit;
+  said = ""; // without the sign
   code: string;
   gaps: Gaps = {};
   private readonly toks: Token[];
@@ -284,6 +303,7 @@ class Parser {
     if (this.peek(0).kind !== "n" || this.peek(2).kind !== "n" || !said) return false;
     const n = this.peek(2).num;
     this.unit = unitOf(this.t, RATIO);
+    this.said = withUnit(this.unit, this.peek(2).text);
     this.allowed();
     this.num = canonical(this.unit, n);
     if (this.peek(0).num !== 1 || n === 0 || this.toks.length !== this.at + 3) this.fail("ratio");
@@ -310,7 +330,7 @@ class Parser {
     const t = this.peek(0);
     if (t.kind === "n" || t.kind === "f") this.at++;
     else this.stray();
-    const out: Part = { num: t.num, whole: t.whole, below: t.kind === "f", unit: undefined };
+    const out: Part = { num: t.num, text: t.text, whole: t.whole, below: t.kind === "f", unit: undefined };
     const w = this.peek(0);
     const n = (w.word === "-" && w.near && this.peek(1).near) || w.word === "and" ? 1 : 0;
     const f = this.peek(n);
@@ -318,6 +338,7 @@ class Parser {
       if (!t.whole) this.fail("fraction");
       this.at += n + 1;
       out.num += f.num;
+      out.text += " " + f.text;
       out.whole = false;
     }
     return out;
@@ -342,8 +363,11 @@ class Parser {
   private single(one: Part): void {
     this.unit = one.unit || unitOf(this.t, this.m.unit);
     this.num = canonical(this.unit, one.num);
+    this.said = withUnit(this.unit, one.text);
     this.allowed();
-    if (!one.unit && one.below && fits("slope", this.unit.kind)) this.fail("ratio");
+    if (one.unit) return;
+    if (one.below && fits("slope", this.unit.kind)) this.fail("ratio");
+    else if (this.m.accept.length > 1) this.fail("bare");
   }
 
   private double(major: Part, minor: Part): void {
@@ -358,6 +382,7 @@ class Parser {
     const sub = unitOf(this.t, u.sub!);
     if (minor.num >= per) this.fail("parts", { few: format(per, 1), sub: sub.name!, major: u.name! });
     this.num = canonical(sub, major.num * per + minor.num);
+    this.said = withUnit(u, major.text) + " " + withUnit(sub, minor.text);
   }
 
   private allowed(): void {
@@ -373,9 +398,11 @@ class Parser {
 export function parse(t: Tables, text: string, m: Measure): Value | Refusal {
   const p = new Parser(t, m, text);
   const u = unitOf(t, m.unit);
+  if (p.code === "bare") return ask(t, text, m);
   if (p.code !== "") return refuse(t, m, p.code, u, p.gaps);
   const c = across(p.num, p.unit.kind, u.kind);
-  return { kind: u.kind, value: (p.minus ? -c : c) + 0, unit: p.unit.code };
+  const minus = p.minus && c !== 0;
+  return { kind: u.kind, value: minus ? -c : c, unit: p.unit.code, said: (minus ? "-" : "") + p.said };
 }
 
 /** Reads what a person typed, checks the limits and rounds to the measure's step. */
@@ -388,7 +415,7 @@ export function read(t: Tables, text: string, m: Measure): Value | Refusal {
   if (k < nearest(m.from / m.step) || k > nearest(m.to / m.step)) return refuse(t, m, "range", u);
   if (v.kind === "count" && even(m.step) && !even(v.value)) return refuse(t, m, "whole", u);
   const value = clean(k * m.step);
-  return { kind: v.kind, value, unit: v.unit, rest: v.value - value };
+  return { ...v, value, rest: v.value - value };
 }
 
 // Refusing
@@ -399,10 +426,37 @@ function refuse(t: Tables, m: Measure, code: string, u: Unit, more: Gaps = {}): 
   return { code, text };
 }
 
+/** Asks for the unit, with the same number in each unit in which the measure takes it. */
+function ask(t: Tables, text: string, m: Measure): Refusal {
+  let out: Refusal | undefined;
+  const choices: string[] = [];
+  for (const code of m.accept) {
+    const choice = withUnit(unitOf(t, code), tidy(t, text));
+    const v = read(t, choice, m);
+    if (!refused(v)) choices.push(choice);
+    else if (!out) out = v;
+  }
+  if (!choices.length) return out as Refusal;
+  return { ...refuse(t, m, "bare", unitOf(t, m.unit), { choices: either(choices) }), choices };
+}
+
+function tidy(t: Tables, text: string): string {
+  return fold(t, text)!.join("").split(" ").filter((word) => word).join(" ");
+}
+
+function withUnit(u: Unit, number: string): string {
+  if (u.code === RATIO) return "1:" + number;
+  if (u.one && (number === "1" || number === "-1")) return `${number} ${u.one}`;
+  return u.mark ? `${number} ${u.mark}` : number;
+}
+
 function list(t: Tables, m: Measure): string {
-  const names = m.accept.map((code) => unitOf(t, code).name!);
-  const last = names.pop()!;
-  return names.length ? names.join(", ") + " or " + last : last;
+  return either(m.accept.map((code) => unitOf(t, code).name!));
+}
+
+function either(words: string[]): string {
+  const last = words.length - 1;
+  return last < 1 ? words.join("") : words.slice(0, last).join(", ") + " or " + words[last];
 }
 
 function hint(t: Tables, m: Measure, asked: Unit): Gaps {
@@ -448,51 +502,82 @@ function easy(wide: number, step: number): number {
 
 // Showing
 
-/** Words a value: "38 mm (1 1/2 in)". With a measure, its own unit is shown to its step. */
+/** Words a value: "38 mm (1 1/2 in)". What nobody wrote is shown in a measure's own unit to its step. */
 export function show(t: Tables, v: Value, m?: Measure): string {
-  const u = unitOf(t, v.unit);
-  if (!(Math.abs(v.value) <= 1e9)) return "";
-  if (fits(v.kind, "slope")) return showSlope(t, v, u, m);
-  const first = words(t, u, v.value + (v.rest || 0), m);
-  const code = u.big && Math.abs(v.value) >= 1000 ? u.big : u.pair;
-  if (!code) return first;
-  const pair = unitOf(t, code);
-  const mine = m !== undefined && m.unit === code;
-  const step = pair.round && !mine ? pair.round : stepOf(t, pair, m);
-  const x = rounded(t, pair, v.value, step, NEAR);
-  if (x === 0 && v.value !== 0) return first;
-  return `${first} (${write(t, pair, x, step)})`;
+  const w = worded(t, v, m);
+  if (w.flat) return `${w.first} (flat)`;
+  if (!w.others.length) return w.first;
+  return `${w.first} (${fits(v.kind, "slope") ? "about " : ""}${w.others.join(", ")})`;
 }
 
-function showSlope(t: Tables, v: Value, asked: Unit, m?: Measure): string {
-  const said = v.value + (v.rest || 0);
-  const slope = across(said, v.kind, "slope");
-  let u = asked;
-  if (Math.abs(slope) === Infinity) u = unitOf(t, "deg");
-  else if (u.code === RATIO && !sayable(slope)) u = unitOf(t, "%");
-  const others: string[] = [];
+/** Reads an amount back to whoever wrote it: "3.5 in is 88.9 mm". */
+export function back(t: Tables, v: Value, m?: Measure): string {
+  const w = worded(t, v, m);
+  if (w.flat) return `${w.first} is flat`;
+  if (!w.others.length) return w.first;
+  return `${w.first} is ${w.exact ? "" : "about "}${w.others.join(", ")}`;
+}
+
+interface Worded {
+  first: string;
+  others: string[];
+  exact: boolean;
+  flat?: boolean;
+}
+
+function worded(t: Tables, v: Value, m?: Measure): Worded {
+  if (!(Math.abs(v.value) <= 1e9)) return { first: "", others: [], exact: true };
+  if (fits(v.kind, "slope")) return slope(t, v, m);
+  const u = unitOf(t, v.unit);
+  const out: Worded = { first: first(t, v, u, m), others: [], exact: true };
+  const code = u.big && Math.abs(v.value) >= 1000 ? u.big : u.pair;
+  if (code) add(t, out, exact(v), unitOf(t, code), pairStep(t, v, unitOf(t, code), m));
+  return out;
+}
+
+function first(t: Tables, v: Value, u: Unit, m?: Measure): string {
+  if (v.said) return v.said;
+  const step = stepOf(t, u, m);
+  return write(t, u, rounded(t, u, across(exact(v), v.kind, u.kind), step, NEAR), step);
+}
+
+function add(t: Tables, w: Worded, c: number, u: Unit, step: number): void {
+  const x = rounded(t, u, c, step, NEAR);
+  if (x === 0 && c !== 0 && u.kind !== "angle" && u.kind !== "slope") return;
+  w.others.push(write(t, u, x, step));
+  w.exact = w.exact && Math.abs(fromCanonical(counter(t, u), c) - x) < TINY;
+}
+
+function pairStep(t: Tables, v: Value, pair: Unit, m?: Measure): number {
+  const own = !v.said && m !== undefined && takesStep(t, pair, m);
+  if (pair.round && !(own && m && pair.code === m.unit)) return pair.round;
+  return own ? stepOf(t, pair, m) : pair.step;
+}
+
+function slope(t: Tables, v: Value, m?: Measure): Worded {
+  const rise = across(exact(v), v.kind, "slope");
+  let u = unitOf(t, v.unit);
+  if (!v.said && Math.abs(rise) === Infinity) u = unitOf(t, "deg");
+  else if (!v.said && u.code === RATIO && !sayable(rise)) u = unitOf(t, "%");
+  const out: Worded = { first: first(t, v, u, m), others: [], exact: true, flat: v.kind === "slope" && exact(v) === 0 };
   for (const code of ["%", "deg", RATIO]) {
-    if (code === u.code || (v.kind === "angle" && code !== "deg") || (code === RATIO && !sayable(slope))) continue;
+    if (code === u.code || (v.kind === "angle" && code !== "deg") || (code === RATIO && !sayable(rise))) continue;
     const o = unitOf(t, code);
-    others.push(words(t, o, across(v.value, v.kind, o.kind), m));
+    add(t, out, across(exact(v), v.kind, o.kind), o, pairStep(t, v, o, m));
   }
-  const first = words(t, u, across(said, v.kind, u.kind), m);
-  if (v.kind === "slope" && v.value === 0) return `${first} (flat)`;
-  return others.length ? `${first} (about ${others.join(", ")})` : first;
+  return out;
 }
 
 function sayable(slope: number): boolean {
   return slope <= 1 + TINY && slope >= 0.001 - TINY;
 }
 
-function words(t: Tables, u: Unit, c: number, m?: Measure): string {
-  const step = stepOf(t, u, m);
-  return write(t, u, rounded(t, u, c, step, NEAR), step);
+function stepOf(t: Tables, u: Unit, m?: Measure): number {
+  return m && takesStep(t, u, m) ? clean(fromCanonical(counter(t, u), m.step)) : u.step;
 }
 
-function stepOf(t: Tables, u: Unit, m?: Measure): number {
-  const by = counter(t, u);
-  return m && (u.code === m.unit || by.code === m.unit) ? clean(fromCanonical(by, m.step)) : u.step;
+function takesStep(t: Tables, u: Unit, m: Measure): boolean {
+  return u.code === m.unit || counter(t, u).code === m.unit;
 }
 
 function counter(t: Tables, u: Unit): Unit {
@@ -506,7 +591,7 @@ const UP = 1;
 function rounded(t: Tables, u: Unit, c: number, step: number, way: number): number {
   const x = fromCanonical(counter(t, u), c);
   const ratio = u.code === RATIO;
-  const unit = ratio && x < 10 ? 0.5 : step;
+  const unit = ratio && x < 20 ? 0.1 : step;
   const to = ratio ? -way : way;
   let k = nearest(x / unit);
   if (to === DOWN) k = Math.floor(x / unit + TINY);
@@ -515,11 +600,8 @@ function rounded(t: Tables, u: Unit, c: number, step: number, way: number): numb
 }
 
 function write(t: Tables, u: Unit, x: number, step: number): string {
-  if (u.code === RATIO) return "1 in " + format(x, 0.5);
-  if (u.bare) return twofold(t, u, x, step);
-  const n = bareNumber(u, x, step);
-  if (u.one && (n === "1" || n === "-1")) return `${n} ${u.one}`;
-  return u.mark ? `${n} ${u.mark}` : n;
+  if (u.code === RATIO) return withUnit(u, format(x, 0.1));
+  return u.bare ? twofold(t, u, x, step) : withUnit(u, bareNumber(u, x, step));
 }
 
 function twofold(t: Tables, u: Unit, x: number, step: number): string {

@@ -4,7 +4,7 @@
 
 import { Coded, Values, Worth, evaluate } from "./formula";
 import { entry } from "./own";
-import { Kind, Measure, Tables, Value, plain, show } from "./quantity";
+import { Kind, Measure, Tables, Value, exact, plain, show } from "./quantity";
 
 export interface Case {
   if?: Coded;
@@ -94,7 +94,7 @@ export function look(f: Figure, s: Settings, units: Tables, kept?: Kept): Look {
   }
   const counted: { [id: string]: Figure["values"][number] } = {};
   const holds = (e: Coded | undefined): boolean => e === undefined || worth(e) === true;
-  for (const id in s.amounts) values[id] = (s.amounts[id] as Value).value;
+  for (const id in s.amounts) values[id] = exact(s.amounts[id] as Value);
   for (const id in s.chosen) values[id] = [s.chosen[id] as string];
   for (const v of f.values) {
     if (entry(counted, v.id) || !holds(v.if)) continue;

@@ -3,7 +3,7 @@
 // compare every path. Keep the language plain here for that test's sake.
 
 import { Coded, Values, evaluate } from "./formula";
-import { Measure, Tables, Value, read, refused } from "./quantity";
+import { Measure, Tables, Value, exact, read, refused } from "./quantity";
 import { entry } from "./own";
 
 export { entry };
@@ -95,7 +95,8 @@ export function walk(table: Table, answers: Answers, units?: Tables): Path {
   for (; most > 0; most--) {
     if (entry(table.endings, at)) {
       path.ending = at;
-      if (Object.keys(known.amounts).length) path.amounts = known.amounts;
+      const amounts = shown(table, known);
+      if (Object.keys(amounts).length) path.amounts = amounts;
       return path;
     }
     const row = entry(table.questions, at);
@@ -127,7 +128,9 @@ export function wayOf(row: TableRow, chosen: string[], values: Values): { go: st
 
 /** What the questions of a path so far have made known. */
 export interface Known {
+  /** By these, ways are decided: amounts are rounded to their steps. */
   values: Values;
+  /** Of measures: as the reader wrote them. */
   amounts: { [id: string]: Value };
 }
 
@@ -147,10 +150,20 @@ export function learn(table: Table, row: TableRow, id: string, chosen: string[],
 export function workOut(table: Table, known: Known): void {
   for (const w of table.values || []) {
     const v = evaluate(w.is, known.values);
-    if (v === null) continue;
-    known.values[w.id] = v;
-    if (w.unit && typeof v === "number") known.amounts[w.id] = { kind: w.kind as Value["kind"], value: v, unit: w.unit };
+    if (v !== null) known.values[w.id] = v;
   }
+}
+
+/** The amounts to show. What is worked out comes from what the reader wrote, before any rounding to a step. */
+function shown(table: Table, known: Known): Known["amounts"] {
+  const out = { ...known.amounts };
+  const values = { ...known.values };
+  for (const id of Object.keys(out)) values[id] = exact(out[id] as Value);
+  for (const w of table.values || []) {
+    const v = (values[w.id] = evaluate(w.is, values));
+    if (w.unit && typeof v === "number") out[w.id] = { kind: w.kind as Value["kind"], value: v, unit: w.unit };
+  }
+  return out;
 }
 
 /** The amount of an answer to a measure: a like's, or what was typed. */
