@@ -4,6 +4,7 @@ import (
 	"bufio"
 	"context"
 	"encoding/json"
+	"errors"
 	"fmt"
 	"io"
 	"slices"
@@ -153,6 +154,7 @@ func (w *walker) ask(ctx context.Context) error {
 	fmt.Fprintf(talk, "%s\n%s\n", w.t.Title.S, w.t.Purpose.S)
 	lines := linesOf(ctx, w.s.In)
 	given := tree.Answers{}
+	bare := "" // a number of the line before that came without its unit
 	for {
 		path, err := w.t.Walk(given)
 		if err != nil {
@@ -174,11 +176,15 @@ func (w *walker) ask(ctx context.Context) error {
 			delete(given, path.Steps[len(path.Steps)-1].Question)
 			continue
 		}
-		chosen, err := choose(w.t.Question(path.Open), line)
+		q := w.t.Question(path.Open)
+		chosen, err := choose(q, completed(q, bare, line))
+		bare = ""
 		if err != nil {
 			fmt.Fprintln(talk, err)
+			bare = askUnit(talk, line, err)
 			continue
 		}
+		readBack(talk, q, chosen)
 		given[path.Open] = chosen
 	}
 }
@@ -209,6 +215,45 @@ func (l lines) next(ctx context.Context) (line string, ok bool) {
 		return line, ok
 	case <-ctx.Done():
 		return "", false
+	}
+}
+
+// askUnit lists the amounts that a number without a unit may stand for, and gives
+// the number; empty where err is about something else.
+func askUnit(talk io.Writer, line string, err error) string {
+	var refused *quantity.Error
+	if !errors.As(err, &refused) || len(refused.Choices) == 0 {
+		return ""
+	}
+	for _, c := range refused.Choices {
+		fmt.Fprintf(talk, "   -  %s\n", c)
+	}
+	fmt.Fprintln(talk, "Write one of these, or just its unit.")
+	return strings.TrimSpace(line)
+}
+
+// completed puts the number of the line before in front of a unit that stands alone.
+func completed(q *tree.Question, bare, line string) string {
+	if bare == "" || q.Measure == nil {
+		return line
+	}
+	whole := bare + " " + strings.TrimSpace(line)
+	if _, err := quantity.Read(line, q.Measure.Measure); err == nil {
+		return line
+	}
+	if _, err := quantity.Read(whole, q.Measure.Measure); err != nil {
+		return line
+	}
+	return whole
+}
+
+// readBack says a written amount again, and what it is in the other system.
+func readBack(talk io.Writer, q *tree.Question, chosen []string) {
+	if q.Measure == nil || q.Measure.Like(chosen[0]) != nil {
+		return
+	}
+	if v, err := q.Measure.Read(chosen[0]); err == nil {
+		fmt.Fprintf(talk, "  %s.\n", q.Measure.Back(v))
 	}
 }
 

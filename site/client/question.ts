@@ -2,15 +2,14 @@
 
 import { units } from "./amounts";
 import { App, standing } from "./app";
+import { Box } from "./box";
 import { act, clone, fill, inputs, slot, submit, ticked } from "./dom";
 import { need } from "./need";
 import { Question } from "./data";
-import { read, refused } from "./quantity";
-import { LONGEST_AMOUNT } from "./kept";
-import { hideProblem, showProblem } from "./problem";
+import { showProblem } from "./problem";
 import { Screen } from "./screens";
 import { showTrail } from "./trail";
-import { SKIP, Step, TableMeasure, entry, left } from "./walker";
+import { SKIP, Step, entry, left } from "./walker";
 import * as words from "./words";
 
 export function questionView(app: App, screen: Screen): HTMLElement {
@@ -27,7 +26,7 @@ export function questionView(app: App, screen: Screen): HTMLElement {
   placeQuestion(view, tree, id);
   prefill(view, app.state.chosen(tree, id));
   keepAlone(view);
-  keepOneWay(view);
+  const box = boxOf(app, view, question);
   placeFigure(app, view, `${tree}/${id}`);
 
   const leave = (chosen: string[]): void => {
@@ -35,8 +34,8 @@ export function questionView(app: App, screen: Screen): HTMLElement {
     app.go(screen.change ? standing(app.state, tree) : after(app, tree, id));
   };
   submit(view.querySelector("form") as HTMLElement, () => {
-    const text = typed(view);
-    const wrong = text && unread(app, question, text);
+    const text = box ? box.text() : "";
+    const wrong = box && text ? box.wrong() : "";
     const chosen = text ? [text] : ticked(view);
     if (wrong) showProblem(view, wrong);
     else if (chosen.length) leave(chosen);
@@ -85,39 +84,14 @@ function prefill(view: HTMLElement, chosen: string[]): void {
   if (field && !ticked(view).length && chosen[0] !== SKIP) field.value = chosen[0] || "";
 }
 
-/** The place to type an amount, in a question that takes one. */
+/** The place to write an amount, in a question that takes one. */
 function written(view: HTMLElement): HTMLInputElement | null {
   return view.querySelector<HTMLInputElement>(".entry input");
 }
 
-function typed(view: HTMLElement): string {
+function boxOf(app: App, view: HTMLElement, question: Question): Box | undefined {
   const field = written(view);
-  return field ? field.value.trim() : "";
-}
-
-/** Why a typed amount is not taken; empty where it is. */
-function unread(app: App, question: Question, text: string): string {
-  const amount = text.length > LONGEST_AMOUNT ? "" : text; // no amount is as long as that
-  const v = read(units(app.state), amount, question.measure as TableMeasure);
-  return refused(v) ? v.text : "";
-}
-
-/** What is typed and what is picked are one answer: the later one counts. */
-function keepOneWay(view: HTMLElement): void {
-  const field = written(view);
-  if (!field) return;
-  const picks = inputs(view);
-  const fresh = (): void => hideProblem(view);
-  field.addEventListener("input", () => {
-    fresh();
-    for (const pick of picks) pick.checked = false;
-  });
-  for (const pick of picks) {
-    pick.addEventListener("change", () => {
-      fresh();
-      field.value = "";
-    });
-  }
+  return field && question.measure ? new Box(view, field, question.measure, units(app.state)) : undefined;
 }
 
 /** An answer that stands alone unticks the others, and they untick it. */

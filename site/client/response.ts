@@ -1,7 +1,7 @@
 // The reader's own answers to one tree as a QuestionnaireResponse of HL7 FHIR
 // R4: no person, no date, no order, no score, no level. It knows no page.
 
-import { Tables, Unit, refused } from "./quantity";
+import { Tables, Unit, exact, refused } from "./quantity";
 import { Answers, Step, Table, TableMeasure, TableRow, amount, entry, isSkip, walk } from "./walker";
 
 /** What the build says of a tree's Questionnaire; see Form in builder/exchange. */
@@ -67,12 +67,12 @@ function itemOf(table: Table & Partial<Worded>, form: Form, steps: Step[], step:
   return item;
 }
 
-/** The amount in the measure's own unit, which is the one that the form takes. */
+/** The amount as it was given, in the measure's own unit, which is the one that the form takes. */
 function quantityOf(m: TableMeasure, typed: string, units?: Tables): object {
   const v = amount(m, typed, units);
   const u = units && units.units.find((unit: Unit) => unit.code === m.unit);
   if (refused(v) || !u) throw new Error(`"${typed}" is no amount`);
-  const value = Math.round(((v.value * u.den) / u.num) * 1e9) / 1e9;
+  const value = Math.round(((exact(v) * u.den) / u.num) * 1e9) / 1e9;
   return { value, ...(u.mark ? { unit: u.mark } : {}), system: "http://unitsofmeasure.org", code: u.code };
 }
 

@@ -60,6 +60,10 @@ export function leftOut(found: { older: boolean; left: (keyof typeof left)[] }):
   return [older, missing].filter((s) => s).join(" ");
 }
 
+export function whichUnit(typed: string): string {
+  return `Which unit is that? Please pick one below the box, or write it behind the ${typed}.`;
+}
+
 export function remaining(left: number): string {
   if (left === 0) return "This is the last question.";
   return `At most ${left} ${left === 1 ? "question" : "questions"} left after this one.`;
