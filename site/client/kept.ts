@@ -2,7 +2,8 @@
 // is open, and in a file if the reader saves one. All three hold the same thing.
 
 import { Data } from "./data";
-import { Answers, TableRow, addOnce, entry, walk } from "./walker";
+import { refused } from "./quantity";
+import { Answers, TableRow, addOnce, amount, entry, isSkip, walk } from "./walker";
 
 /** A question of the reader's own. */
 export interface Own {
@@ -102,7 +103,7 @@ export const MOST_OWN = 100;
 export const LARGEST = 500000;
 
 /** What of a saved sheet this page cannot take. */
-export type LeftOut = "answers" | "questions" | "words";
+export type LeftOut = "answers" | "units" | "questions" | "words";
 
 export interface Opened {
   kept: Kept;
@@ -206,7 +207,11 @@ function trees(given: unknown, data: Data, leave: (what: LeftOut) => void): stri
   return once(known);
 }
 
-/** Answers that lead along a tree; a tree whose answers no longer do begins anew. */
+/**
+ * Answers that lead along a tree; a tree whose answers no longer do begins anew. An
+ * amount without its unit, as older sheets may have, is not guessed: its question
+ * waits to be asked again.
+ */
 function walkable(from: Fields, data: Data, leave: (what: LeftOut) => void): { [tree: string]: Answers } {
   const out: { [tree: string]: Answers } = {};
   for (const id of Object.keys(from)) if (!data.trees.some((t) => t.id === id)) leave("answers");
@@ -216,8 +221,9 @@ function walkable(from: Fields, data: Data, leave: (what: LeftOut) => void): { [
     for (const q of Object.keys(given)) {
       const row = entry(tree.questions, q);
       const chosen = array(given[q]);
-      if (row && short(chosen, row)) answers[q] = chosen.map(plain);
-      else leave("answers");
+      if (!row || !short(chosen, row)) leave("answers");
+      else if (bare(row, chosen.map(plain), data)) leave("units");
+      else answers[q] = chosen.map(plain);
     }
     try {
       walk(tree, answers, data.units);
@@ -235,6 +241,12 @@ export const LONGEST_AMOUNT = 60;
 /** Whether these can be answers: no more than there are, and none that would take long to read. */
 function short(chosen: unknown[], row: TableRow): boolean {
   return chosen.length <= Math.max(1, (row.answers || []).length) && chosen.every((id) => plain(id).length <= LONGEST_AMOUNT);
+}
+
+function bare(row: TableRow, chosen: string[], data: Data): boolean {
+  if (!row.measure || !chosen.length || isSkip(row, chosen)) return false;
+  const v = amount(row.measure, chosen[0] as string, data.units);
+  return refused(v) && !!v.choices;
 }
 
 interface Fields {

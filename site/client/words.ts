@@ -49,6 +49,7 @@ export const notOpened = {
 
 const left = {
   answers: "answers to questions that have changed",
+  units: "numbers without a unit, which we ask for again",
   questions: "questions to bring that are no longer here",
   words: "texts of your own that are too long or too many",
 };
