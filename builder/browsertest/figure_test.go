@@ -402,8 +402,14 @@ func TestFigureInPlanner(t *testing.T) {
 	for _, wrong := range eval[[]string](b, layout) {
 		t.Errorf("at 320 px: %s", wrong)
 	}
+	b.hand(`write(planner.querySelector(".entry input"), "1/2 in")`)
+	b.run(`const heel = document.querySelector('#planner .figure [data-input="new-heel"] input'); heel.value = "50"; for (const e of ["input", "change"]) heel.dispatchEvent(new Event(e, { bubbles: true }))`)
+	b.settled()
 	ask := b.figureText("prompt")
-	b.run(`document.querySelector('#planner .figure [data-act="own"]').click()`)
+	if !strings.Contains(ask, "1 in (25.3 mm) more") { // 50 less 12, less half an inch
+		t.Errorf("the figure asks %q", ask)
+	}
+	b.pressButton("Put this question on my sheet")
 	b.run(`document.querySelector('[data-act="bar-sheet"]').click()`)
 	if got := b.look().Sheet.Own; !slices.Equal(got, []string{ask}) {
 		t.Errorf("own questions: %q, want %q", got, ask)

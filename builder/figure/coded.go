@@ -13,6 +13,7 @@ type Coded struct {
 	Texts   []codedText   `json:"texts"`
 	Moves   []codedMove   `json:"moves"`
 	Handles []codedHandle `json:"handles"`
+	At      []Spot        `json:"at,omitempty"`
 }
 
 type codedInput struct {
@@ -59,7 +60,7 @@ type codedHandle struct {
 func (f *Figure) Coded() Coded { return f.coded }
 
 func (f *Figure) encode() Coded {
-	out := Coded{Handles: []codedHandle{}}
+	out := Coded{Handles: []codedHandle{}, At: f.At}
 	for i := range f.Inputs {
 		in := &f.Inputs[i]
 		c := codedInput{ID: in.ID, If: code(in.cond), Say: codeCases(in.Say)}

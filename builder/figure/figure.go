@@ -28,7 +28,7 @@ type Figure struct {
 	Typical   Typical
 	Notes     string // markdown below the figure on its page
 	Beside    []Beside
-	At        []string // measure questions it helps with, as tree/question
+	At        []Spot // measure questions it helps with
 	Drawing   drawing.Live
 
 	kinds formula.Names
@@ -52,6 +52,21 @@ type Input struct {
 
 	measure quantity.Measure
 	cond    *formula.Expr
+}
+
+// Spot is a measure question beside which the planner shows a figure. The figure
+// begins at the reader's amount, and what it comes to can be taken for an answer.
+type Spot struct {
+	Question string   `json:"question"`       // as tree/question
+	Input    string   `json:"input"`          // begins at the amount
+	Less     string   `json:"less,omitempty"` // an input that the amount is without: Input begins higher by it
+	Sum      []string `json:"sum,omitempty"`  // inputs that make up the amount with Input; they begin at 0
+	Is       string   `json:"is"`             // the input or value that is the amount
+
+	// By is an earlier question of the tree: where just one of Other was chosen
+	// there, the input that it names begins at the amount, in place of Input.
+	By    string            `json:"by,omitempty"`
+	Other map[string]string `json:"other,omitempty"`
 }
 
 // Choice is one answer of an input. Text goes into sentences.

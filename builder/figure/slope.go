@@ -4,7 +4,7 @@ var slope = &Figure{
 	ID: "slope", Title: "Slope",
 	About: "See how many degrees an ankle must bend to stand foot-flat on a slope, up and down.",
 	Lead:  "Put in your own slope. See how far an ankle must bend to stand on it with the foot flat, and what the rules for ramps and stairs allow.",
-	At:    []string{"hills-and-ramps/steepness"},
+	At:    []Spot{{Question: "hills-and-ramps/steepness", Input: "steepness", Is: "slope"}},
 	Inputs: []Input{
 		{ID: "way", Label: "How do you know your slope?", Choices: []Choice{{"known", "I have a number, or a reading from a phone level"}, {"measured", "I measured how high it rises and how long it is"}}},
 		{ID: "steepness", If: `way == "known"`, Label: "How steep it is", Hint: "In %, degrees, or like 1:12. A level on a phone shows degrees.", Unit: "%", Accept: []string{"%", "deg", "1:n"}, From: 0, To: 100, Step: 0.001, Start: 8.33, Slide: 0.5, Say: saySlope},
@@ -35,6 +35,7 @@ var slope = &Figure{
 			{If: "slope > 0*percent", Text: "Standing has been studied on 5 and on 10 degrees. Ask how many degrees your own ankle gives each way."}}},
 		{ID: "bend-word", Place: Label, Cases: []Case{{If: "slope == 0*percent", Text: "level: no bend"}, {Text: "each bends {needed-n}° on {grade} %"}}},
 		{ID: "prompt", Place: Prompt, Cases: []Case{
+			{If: `way == "known" && slope > 0*percent`, Text: "My slope is {steepness}. How far does my ankle bend, up and down, when I stand on it?"},
 			{If: "slope > 0*percent", Text: "My slope is about {grade} %, or {needed}. How far does my ankle bend, up and down, when I stand on it?"},
 			{Text: "How far does my ankle bend, up and down, when I stand on a slope?"}}},
 		{ID: "by-20", Place: Row, Cases: next("1/20*100")}, {ID: "by-14", Place: Row, Cases: next("1/14*100")},
@@ -72,7 +73,7 @@ var far = []string{"mm", "cm", "m", "in", "ft"}
 
 var saySlope = []Case{
 	{If: "steepness == 0*percent", Text: "level"},
-	{If: "steepness >= 0.1*percent", Text: "{grade} % ({needed}, 1 in {n})"},
+	{If: "steepness >= 0.1*percent", Text: "{steepness}"},
 	{Text: "nearly level"},
 }
 

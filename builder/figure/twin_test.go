@@ -30,6 +30,13 @@ func draw(r *rand.Rand, f *Figure) Settings {
 		}
 		unit := m.Accept[r.Intn(len(m.Accept))]
 		s.Amounts[in.ID] = quantity.Value{Kind: m.Kind(), Num: m.At(at), Unit: unit}
+		if r.Intn(2) == 0 { // as one that was written, and is kept in steps
+			rest := (r.Float64() - 0.5) * m.Step
+			if x := m.At(at) + rest; x < m.From || x > m.To {
+				rest = 0
+			}
+			s.Amounts[in.ID] = quantity.Value{Kind: m.Kind(), Num: m.At(at), Unit: unit, Rest: rest, Said: "as written"}
+		}
 	}
 	return s
 }

@@ -194,7 +194,7 @@ func plannerData(l *library.Library, trees []*tree.Tree) data {
 func besideTrees(trees []*tree.Tree) []*figure.Figure {
 	var out []*figure.Figure
 	for _, f := range figure.All {
-		if slices.ContainsFunc(f.At, func(at string) bool { return measures(trees, at) }) {
+		if slices.ContainsFunc(f.At, func(at figure.Spot) bool { return measures(trees, at.Question) }) {
 			out = append(out, f)
 		}
 	}
@@ -219,7 +219,7 @@ func (d *data) addFigure(f *figure.Figure) {
 	}
 	d.Figures[f.ID] = f.Coded()
 	for _, at := range f.At {
-		d.Beside[at] = f.ID
+		d.Beside[at.Question] = f.ID
 	}
 }
 

@@ -243,16 +243,16 @@ func hintRatio(u Unit, from, to float64) []string {
 	if !sayable(to) || from > 0 && !sayable(from) {
 		return nil
 	}
-	steepest, flattest, flat := u.rounded(to, 1, down), math.Inf(1), "flat"
+	steepest, flattest, flat := u.rounded(to, u.Step, down), math.Inf(1), "flat"
 	if from > 0 {
-		flattest = u.rounded(from, 1, up)
-		flat = u.write(flattest, 1)
+		flattest = u.rounded(from, u.Step, up)
+		flat = u.write(flattest, u.Step)
 	}
 	if steepest > flattest {
 		return nil
 	}
 	like := math.Max(math.Min(nearest(1/(from+(to-from)/3)), flattest), steepest)
-	return []string{"{what}", "a slope", "{from}", flat, "{to}", u.write(steepest, 1), "{like}", u.write(like, 1)}
+	return []string{"{what}", "a slope", "{from}", flat, "{to}", u.write(steepest, u.Step), "{like}", u.write(like, u.Step)}
 }
 
 // easy is the largest easy number that is a multiple of step and gives about ten

@@ -162,14 +162,11 @@ const (
 
 // rounded gives c, in the canonical unit of u's kind, as u's display counts it:
 // a multiple of step. Up and down are said of c; the n of 1:n goes the other
-// way, to tenths below 20 and to whole numbers above.
+// way.
 func (u Unit) rounded(c, step float64, way int) float64 {
 	x := u.counter().From(c)
 	if u.Code == Ratio {
 		way = -way
-		if x < 20 {
-			step = 0.1
-		}
 	}
 	k := nearest(x / step)
 	switch way {
@@ -184,7 +181,7 @@ func (u Unit) rounded(c, step float64, way int) float64 {
 // write words x, which rounded gave: "1 1/2 in", "5 ft 10 in", "1:12".
 func (u Unit) write(x, step float64) string {
 	if u.Code == Ratio {
-		return u.with(format(x, 0.1))
+		return u.with(format(x, u.Step))
 	}
 	if u.Bare {
 		return u.double(x, step)

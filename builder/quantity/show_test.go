@@ -38,7 +38,7 @@ func TestShow(t *testing.T) {
 		{Slope, 0.14, "deg", "8 degrees (about 14 %, 1:7.1)"},
 		{Slope, 1.0 / 12, Ratio, "1:12 (about 8.3 %, 4.8 degrees)"},
 		{Slope, 0.01, "%", "1 % (about 0.6 degrees, 1:100)"},
-		{Slope, 0.0175, "deg", "1 degree (about 1.8 %, 1:57)"},
+		{Slope, 0.0175, "deg", "1 degree (about 1.8 %, 1:57.1)"},
 		{Slope, 0, "%", "0 % (flat)"},
 		{Slope, 0, Ratio, "0 % (flat)"},
 		{Slope, -0.14, "%", "-14 % (about -8 degrees)"},
@@ -90,7 +90,7 @@ var shownAgain = []struct {
 	{steep, "16%", "16 % (about 9.1 degrees, 1:6.3)", "16 % is about 9.1 degrees, 1:6.3"},
 	{steep, "14 %", "14 % (about 8 degrees, 1:7.1)", "14 % is about 8 degrees, 1:7.1"},
 	{steep, "8 degrees", "8 degrees (about 14.1 %, 1:7.1)", "8 degrees is about 14.1 %, 1:7.1"},
-	{steep, "1 deg", "1 degree (about 1.7 %, 1:57)", "1 degree is about 1.7 %, 1:57"},
+	{steep, "1 deg", "1 degree (about 1.7 %, 1:57.3)", "1 degree is about 1.7 %, 1:57.3"},
 	{steep, "8.33 %", "8.33 % (about 4.8 degrees, 1:12)", "8.33 % is about 4.8 degrees, 1:12"}, // kept as 8.5
 	{steep, "0 %", "0 % (flat)", "0 % is flat"},
 	{steep, "1:48", "1:48 (about 2.1 %, 1.2 degrees)", "1:48 is about 2.1 %, 1.2 degrees"},

@@ -105,7 +105,7 @@ var units = []Unit{
 	{Code: "%", Kind: Slope, Num: 1, Den: 100, Name: "%", Mark: "%",
 		Spell: []string{"%", "percent", "per cent", "pct"},
 		Step:  0.1},
-	{Code: Ratio, Kind: Slope, Num: 1, Den: 1, Name: "1:12", Step: 1},
+	{Code: Ratio, Kind: Slope, Num: 1, Den: 1, Name: "1:12", Step: 0.1},
 	{Code: "1", Kind: Count, Num: 1, Den: 1, Name: "a plain number", Step: 1},
 }
 

@@ -2,21 +2,34 @@
 // dragging in its drawing, and it shows what follows. builder/figure made the
 // markup, the table and the first picture. Nothing here knows what is computed.
 
-import { Figure, Input, Look, Settings, look, nothingKept } from "./settle";
-import { Tables, Value, read, refused } from "./quantity";
+import { Figure, Input, Look, Settings, Spot, look, nothingKept } from "./settle";
+import { Tables, Value, exact, read, refused } from "./quantity";
 import { slot } from "./dom";
 
-/** What the page does with a figure's question, where it is no link; false if there is no room for it. */
-export type Take = (question: string) => boolean;
+/** The planner, where a figure stands beside a question that is asked. */
+export interface Reader {
+  asked: string; // the question, as tree/question
+  /** What the reader answered, or has written so far. */
+  amount(question: string): Value | undefined;
+  chosen(tree: string, question: string): string[];
+  /** Takes an amount of the figure as the answer; only when the reader says so. */
+  use(text: string): void;
+  /** Puts the figure's question on the sheet; false if there is no room for it. */
+  take(question: string): boolean;
+}
 
-export function runFigure(root: HTMLElement, figure: Figure, units: Tables, planner: string, take?: Take): void {
-  new Run(root, figure, units, planner, take).start();
+/** Gives what makes the figure follow the reader's amounts; it does so at the start. */
+export function runFigure(root: HTMLElement, figure: Figure, units: Tables, planner: string, reader?: Reader): () => void {
+  const run = new Run(root, figure, units, planner, reader);
+  run.start();
+  return () => run.follow();
 }
 
 const copied = "Copied. You can paste it anywhere.";
 const notCopied = "The question is marked. Copy it with the menu or with Ctrl and C.";
 const taken = "The question is on your sheet.";
 const notTaken = "There is no room for it on your sheet. Take one of your own questions off first.";
+const used = "The number stands in the box now.";
 
 /** An element that says a text of the figure. */
 interface Said {
@@ -43,6 +56,9 @@ class Run {
   private readonly sliders: { [input: string]: HTMLInputElement } = {};
   private readonly parts: { [part: string]: Element } = {};
   private readonly kept = nothingKept();
+  /** Inputs that hold a number of the reader's, and not of an example. */
+  private readonly own: { [input: string]: boolean } = {};
+  private number = ""; // what may be taken for the answer
   private was: { [key: string]: string } = {};
   private shown: Look | undefined;
   private asked = 0;
@@ -57,7 +73,7 @@ class Run {
     private readonly figure: Figure,
     private readonly units: Tables,
     private readonly planner: string,
-    private readonly take?: Take,
+    private readonly reader?: Reader,
   ) {
     this.says = this.all("[data-says]").map(
       (element) =>
@@ -76,6 +92,7 @@ class Run {
     for (const input of this.figure.inputs) this.tie(input);
     for (const h of this.figure.handles) this.tieHandle(h.part);
     this.tieQuestion();
+    if (this.reader) this.tieReader(this.reader);
     this.root.classList.add("figure-live");
     slot(this.root, "sets").hidden = false;
     slot(this.root, "typical").hidden = true;
@@ -117,7 +134,9 @@ class Run {
     });
     slider.addEventListener("change", () => this.tell(keysRest));
     field.addEventListener("change", () => {
-      this.refuse(set, field, this.type(input, field.value));
+      const no = this.type(input, field.value);
+      if (!no) this.own[input.id] = true;
+      this.refuse(set, field, no);
       this.later();
       this.tell();
     });
@@ -132,6 +151,7 @@ class Run {
     const value = Number((steps * m.step).toFixed(9));
     if (value === old.value && !old.rest) return;
     this.settings.amounts[input.id] = { kind: old.kind, value, unit: old.unit };
+    this.own[input.id] = true;
     this.later();
   }
 
@@ -141,9 +161,14 @@ class Run {
     const v = read(this.units, text, input.measure);
     if (refused(v)) return v.text;
     this.settings.amounts[input.id] = v;
+    this.speak(v);
+    return "";
+  }
+
+  /** Says inches and pounds first to whoever writes them. */
+  private speak(v: Value): void {
     const unit = this.units.units.find((u) => u.code === v.unit);
     if (unit && unit.system) this.settings.us = unit.system === "us";
-    return "";
   }
 
   private refuse(set: HTMLElement, field: HTMLInputElement, why: string): void {
@@ -190,12 +215,12 @@ class Run {
     if (this.toldNow) slot(this.root, "status").textContent = "";
     this.toldNow = false;
     this.shown = undefined;
-    if (!this.asked) this.asked = requestAnimationFrame(() => this.follow());
+    if (!this.asked) this.asked = requestAnimationFrame(() => this.redraw());
   }
 
   /** The drawing and its words follow in each frame. The rest waits until the reader
    * stops, for each word of it makes a part of the page be laid out anew. */
-  private follow(): void {
+  private redraw(): void {
     this.asked = 0;
     this.draw();
     this.moved = performance.now();
@@ -218,6 +243,7 @@ class Run {
     this.draw();
     for (const said of this.says) this.word(said);
     for (const i of this.figure.inputs) this.showInput(i);
+    if (this.reader) this.showUse(this.reader);
   }
 
   private draw(): void {
@@ -253,7 +279,7 @@ class Run {
     const v = this.settings.amounts[input.id];
     const slider = this.sliders[input.id];
     if (!v || !slider) return;
-    if (Number(slider.value) !== v.value) slider.value = String(v.value);
+    if (Number(slider.value) !== exact(v)) slider.value = String(exact(v));
     slider.setAttribute("aria-valuetext", shown.text(input.id));
   }
 
@@ -296,6 +322,73 @@ class Run {
     slot(this.root, "status").textContent = open.map((p) => p.textContent).join(" ");
   }
 
+  // The reader's own answers, in the planner
+
+  private tieReader(reader: Reader): void {
+    this.follow(true);
+    (this.root.querySelector('[data-act="use"]') as HTMLElement).addEventListener("click", () => {
+      reader.use(this.number);
+      slot(this.root, "done").textContent = used;
+    });
+  }
+
+  /** Goes by the reader's amounts. Where there is none, the figure stays as it is. */
+  follow(first = false): void {
+    const reader = this.reader;
+    if (!reader) return;
+    for (const spot of this.figure.at || []) {
+      const v = reader.amount(spot.question);
+      if (v) this.put(spot, this.into(spot, reader), v);
+    }
+    if (first) return;
+    this.later();
+    requestAnimationFrame(() => {
+      this.show();
+      this.fillFields();
+      this.showQuestion();
+    });
+  }
+
+  /** The input that begins at the reader's amount. */
+  private into(spot: Spot, reader: Reader): string {
+    const chosen = spot.by ? reader.chosen(spot.question.split("/")[0] as string, spot.by) : [];
+    return (chosen.length === 1 && spot.other && spot.other[chosen[0] as string]) || spot.input;
+  }
+
+  private put(spot: Spot, into: string, v: Value): void {
+    const less = spot.less ? exact(this.settings.amounts[spot.less] as Value) : 0;
+    for (const id of spot.sum || []) this.settings.amounts[id] = { kind: v.kind, value: 0, unit: v.unit };
+    this.settings.amounts[into] = less ? { kind: v.kind, value: exact(v) + less, unit: v.unit } : v;
+    this.own[into] = true;
+    this.speak(v);
+  }
+
+  /** Offers the figure's amount for the box where that holds another, and the
+   * question once each amount in it is the reader's. */
+  private showUse(reader: Reader): void {
+    const shown = this.shown as Look;
+    const spots = this.figure.at || [];
+    const spot = spots.find((s) => s.question === reader.asked) as Spot;
+    const here = reader.amount(reader.asked);
+    const there = shown.number(spot.is);
+    const same = here !== undefined && there !== undefined && Math.abs(exact(here) - there) < 1e-9;
+    this.number = this.worded(spot, this.into(spot, reader));
+    slot(this.root, "number").textContent = this.number;
+    slot(this.root, "use").hidden = same || !this.number;
+    const mine = spots.every((s) => [s.input].concat(s.sum || [], s.less || []).some((id) => this.own[id]));
+    slot(this.root, "example").hidden = mine;
+    slot(this.root, "acts").hidden = !mine;
+  }
+
+  /** The amount that a question asks for, as one would type it. */
+  private worded(spot: Spot, into: string): string {
+    const shown = this.shown as Look;
+    const amounts = this.settings.amounts;
+    const alone = !spot.less && (spot.sum || []).every((id) => id === into || !exact(amounts[id] as Value));
+    if (!alone || !shown.open[into]) return shown.text(spot.is).split(" (")[0] as string;
+    return this.shortly(this.figure.inputs.find((i) => i.id === into) as Input, amounts[into] as Value);
+  }
+
   // The question to bring
 
   private showQuestion(): void {
@@ -311,11 +404,11 @@ class Run {
     const say = (text: string): void => {
       slot(this.root, "done").textContent = text;
     };
-    const take = this.take;
+    const reader = this.reader;
     const own = this.root.querySelector<HTMLElement>('button[data-act="own"]');
-    if (own && take) {
+    if (own && reader) {
       own.addEventListener("click", () => {
-        say(take(ask.textContent as string) ? taken : notTaken);
+        say(reader.take(ask.textContent as string) ? taken : notTaken);
       });
     }
     (this.root.querySelector('[data-act="copy"]') as HTMLElement).addEventListener("click", () => {

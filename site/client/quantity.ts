@@ -480,16 +480,16 @@ function hint(t: Tables, m: Measure, asked: Unit): Gaps {
 
 function hintRatio(t: Tables, u: Unit, from: number, to: number): Gaps | undefined {
   if (!sayable(to) || (from > 0 && !sayable(from))) return undefined;
-  const steepest = rounded(t, u, to, 1, DOWN);
+  const steepest = rounded(t, u, to, u.step, DOWN);
   let flattest = Infinity;
   let flat = "flat";
   if (from > 0) {
-    flattest = rounded(t, u, from, 1, UP);
-    flat = write(t, u, flattest, 1);
+    flattest = rounded(t, u, from, u.step, UP);
+    flat = write(t, u, flattest, u.step);
   }
   if (steepest > flattest) return undefined;
   const like = Math.max(Math.min(nearest(1 / (from + (to - from) / 3)), flattest), steepest);
-  return { what: "a slope", from: flat, to: write(t, u, steepest, 1), like: write(t, u, like, 1) };
+  return { what: "a slope", from: flat, to: write(t, u, steepest, u.step), like: write(t, u, like, u.step) };
 }
 
 function easy(wide: number, step: number): number {
@@ -590,17 +590,15 @@ const UP = 1;
 
 function rounded(t: Tables, u: Unit, c: number, step: number, way: number): number {
   const x = fromCanonical(counter(t, u), c);
-  const ratio = u.code === RATIO;
-  const unit = ratio && x < 20 ? 0.1 : step;
-  const to = ratio ? -way : way;
-  let k = nearest(x / unit);
-  if (to === DOWN) k = Math.floor(x / unit + TINY);
-  if (to === UP) k = Math.ceil(x / unit - TINY);
-  return clean(k * unit) + 0;
+  const to = u.code === RATIO ? -way : way;
+  let k = nearest(x / step);
+  if (to === DOWN) k = Math.floor(x / step + TINY);
+  if (to === UP) k = Math.ceil(x / step - TINY);
+  return clean(k * step) + 0;
 }
 
 function write(t: Tables, u: Unit, x: number, step: number): string {
-  if (u.code === RATIO) return withUnit(u, format(x, 0.1));
+  if (u.code === RATIO) return withUnit(u, format(x, u.step));
   return u.bare ? twofold(t, u, x, step) : withUnit(u, bareNumber(u, x, step));
 }
 

@@ -2,9 +2,9 @@
 
 import { units } from "./amounts";
 import { App, standing } from "./app";
+import { placeFigure } from "./beside";
 import { Box } from "./box";
 import { act, clone, fill, inputs, slot, submit, ticked } from "./dom";
-import { need } from "./need";
 import { Question } from "./data";
 import { showProblem } from "./problem";
 import { Screen } from "./screens";
@@ -27,7 +27,7 @@ export function questionView(app: App, screen: Screen): HTMLElement {
   prefill(view, app.state.chosen(tree, id));
   keepAlone(view);
   const box = boxOf(app, view, question);
-  placeFigure(app, view, `${tree}/${id}`);
+  placeFigure(app, view, screen, box);
 
   const leave = (chosen: string[]): void => {
     app.state.answer(tree, id, chosen);
@@ -53,29 +53,6 @@ function placeQuestion(view: HTMLElement, tree: string, id: string): void {
   const problem = slot(view, "problem");
   slot(view, "question").appendChild(body);
   (answers.parentElement as HTMLElement).insertBefore(problem, answers);
-}
-
-/** A figure that helps with the amount, below the form and closed. It is made when first opened. */
-function placeFigure(app: App, view: HTMLElement, at: string): void {
-  const data = app.state.data;
-  const name = entry(data.beside || {}, at);
-  const figure = name && entry(data.figures || {}, name);
-  if (!name || !figure) return;
-  const see = clone("part-see");
-  const made = clone(`figure-${name}`);
-  fill(see, "name", made.getAttribute("data-title") as string);
-  see.addEventListener(
-    "toggle",
-    () => {
-      see.appendChild(made);
-      need("keelpathFigure").then(
-        (run) => run(made, figure, units(app.state), "", (question) => app.state.addOwn(question)),
-        () => app.say(words.notLoaded, true),
-      );
-    },
-    { once: true },
-  );
-  view.appendChild(see);
 }
 
 function prefill(view: HTMLElement, chosen: string[]): void {

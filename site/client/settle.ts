@@ -25,6 +25,18 @@ export interface Figure {
   texts: { id: string; cases: Case[] }[];
   moves: { part: string; attr: string; is: (string | ["n", Coded])[] }[];
   handles: { part: string; input: string; right?: number; down?: number }[];
+  at?: Spot[];
+}
+
+/** A question that the figure helps with; see Spot in builder/figure. */
+export interface Spot {
+  question: string;
+  input: string;
+  less?: string;
+  sum?: string[];
+  is: string;
+  by?: string;
+  other?: { [answer: string]: string };
 }
 
 export interface Settings {
@@ -44,6 +56,8 @@ export interface Look {
   attrs: { [partAndAttr: string]: string };
   open: { [input: string]: boolean };
   text(id: string): string;
+  /** An input's or a value's number, in canonical units. */
+  number(id: string): number | undefined;
 }
 
 export function settle(f: Figure, s: Settings, units: Tables, kept?: Kept): Shown {
@@ -143,6 +157,10 @@ export function look(f: Figure, s: Settings, units: Tables, kept?: Kept): Look {
       const text = f.texts.find((t) => t.id === id);
       const input = f.inputs.find((i) => i.id === id);
       return text ? say(text.cases) : input && input.say ? say(input.say) : word(id);
+    },
+    number(id) {
+      const x = entry(values, id);
+      return typeof x === "number" ? x : undefined;
     },
   };
   for (const i of f.inputs) out.open[i.id] = holds(i.if);

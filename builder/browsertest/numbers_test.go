@@ -1,0 +1,141 @@
+package browsertest
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+
+	"keelpath/builder/tree"
+)
+
+// at goes to a question of a tree that nothing was answered of yet.
+func (b *tab) at(id string, answers tree.Answers) *tree.Tree {
+	b.t.Helper()
+	tr := lib.Tree(id)
+	path, err := tr.Walk(answers)
+	if err != nil || path.Open == "" {
+		b.t.Fatalf("%s %v: %v, ends at %q", id, answers, err, path.Ending)
+	}
+	if s := b.screens(tr, path); s[len(s)-1].Entry == "" {
+		b.t.Fatalf("not at an amount: %+v", s[len(s)-1])
+	}
+	return tr
+}
+
+// readBack is what stands under the box.
+func (b *tab) readBack() string {
+	b.t.Helper()
+	return oneLine(eval[string](b, `document.querySelector('#planner .entry [data-slot="back"]').innerText`))
+}
+
+func (b *tab) openFigure() {
+	b.t.Helper()
+	b.run(`document.querySelector("#planner .see summary").click()`)
+	b.waitFor(`document.querySelector("#planner .figure-live") !== null`)
+	b.settled()
+}
+
+// offered is what the figure beside a question offers: its number for the box, and
+// its question for the sheet.
+func (b *tab) offered(name string) string {
+	b.t.Helper()
+	return oneLine(eval[string](b, fmt.Sprintf(`(() => { const e = document.querySelector('#planner .figure [data-act=%q]'); return e.getClientRects().length ? e.innerText : ""; })()`, name)))
+}
+
+const slopeQuestion = "My slope is %s. How far does my ankle bend, up and down, when I stand on it?"
+
+// A number without its unit is asked about with a button for each unit in which it
+// can be meant. None is chosen before; the chosen one is read back, and only then
+// does Next go on. What is typed with its unit is read back as it is typed.
+func TestMissingUnitIsAsked(t *testing.T) {
+	t.Parallel()
+	b := newTab(t)
+	b.openPlanner(onDisk)
+	b.at("heel-height", tree.Answers{"safe": {"no"}, "knee": {"none"}, "shoes": {"day"}})
+	before := b.look().Question
+	s := b.choose("3.5")
+	if s.Question != before || !strings.HasPrefix(s.Problem, "Which unit is that?") {
+		t.Fatalf("after a bare number: %q, problem %q", s.Question, s.Problem)
+	}
+	units := eval[[]string](b, `Array.from(document.querySelectorAll("#planner .units button"), (e) => e.innerText + " " + e.getAttribute("aria-pressed"))`)
+	if got := strings.Join(units, ", "); got != "3.5 mm false, 3.5 cm false, 3.5 in false" {
+		t.Errorf("it is asked with %q", got)
+	}
+	if b.readBack() != "" {
+		t.Errorf("read back before anything was chosen: %q", b.readBack())
+	}
+	b.loadAxe()
+	for _, p := range b.axe().problems() {
+		t.Error(p)
+	}
+	b.pressButton("3.5 in")
+	if s := b.look(); s.Question != before || s.Written != "3.5 in" || s.Problem != "" || b.readBack() != "3.5 in is 88.9 mm." {
+		t.Errorf("chosen: %q holds %q, problem %q, read back %q", s.Question, s.Written, s.Problem, b.readBack())
+	}
+	b.pressButton("3.5 cm") // a mind can be changed
+	if b.readBack() != "3.5 cm is about 1 3/8 in." {
+		t.Errorf("read back %q", b.readBack())
+	}
+	for typed, want := range map[string]string{"3 1/2 in": "3 1/2 in is 88.9 mm.", "4 in": "4 in is 101.6 mm.", "4": "", "200 mm": ""} {
+		b.hand(`write(planner.querySelector(".entry input"), %s)`, typed)
+		if got := b.readBack(); got != want {
+			t.Errorf("%q is read back as %q, want %q", typed, got, want)
+		}
+		if n := eval[int](b, `document.querySelectorAll("#planner .units button").length`); n != 0 {
+			t.Errorf("%q: %d buttons of another number are left", typed, n)
+		}
+	}
+	s = b.choose("3 1/2 in")
+	if got := s.Trail[len(s.Trail)-1].Answers; got[0] != "3 1/2 in (88.9 mm)" {
+		t.Errorf("the answer is told as %q", got)
+	}
+}
+
+// A figure beside a question shows the reader's own amount from the start, follows
+// the box, and changes it only when the reader says so. Its question is offered
+// once its numbers are the reader's.
+func TestFigureShowsOwnNumbers(t *testing.T) {
+	t.Parallel()
+	b := newTab(t)
+	b.openPlanner(onDisk)
+	b.at("hills-and-ramps", tree.Answers{"safety": {"no"}, "change": {"no"}, "where": {"home"}})
+	b.openFigure()
+	if own := b.offered("own"); own != "" {
+		t.Errorf("a question with an example's number is offered: %q", own)
+	}
+	for _, c := range [][2]string{
+		{"14 %", "14 % (about 8 degrees, 1:7.1)"}, {"1:12", "1:12 (about 8.3 %, 4.8 degrees)"},
+		{"1:6", "1:6 (about 16.7 %, 9.5 degrees)"}, {"16 %", "16 % (about 9.1 degrees, 1:6.3)"},
+	} {
+		typed, shown := c[0], c[1]
+		b.hand(`write(planner.querySelector(".entry input"), %s)`, typed)
+		b.settled()
+		if got := b.figureText("steepness"); got != shown {
+			t.Errorf("%s: the figure says %q, want %q", typed, got, shown)
+		}
+		if got, want := b.figureText("prompt"), fmt.Sprintf(slopeQuestion, shown); got != want {
+			t.Errorf("%s: the figure asks %q, want %q", typed, got, want)
+		}
+		if b.offered("own") == "" || b.offered("use") != "" {
+			t.Errorf("%s: offered are %q and %q", typed, b.offered("own"), b.offered("use"))
+		}
+	}
+	b.run(`const slider = document.querySelector('#planner .figure [data-input="steepness"] input'); slider.value = "0.2"; slider.dispatchEvent(new Event("input", { bubbles: true })); slider.dispatchEvent(new Event("change", { bubbles: true }))`)
+	b.settled()
+	if s := b.look(); s.Written != "16 %" {
+		t.Errorf("the figure wrote %q into the box by itself", s.Written)
+	}
+	if got := b.offered("use"); got != "Use this number: 20 %" {
+		t.Errorf("offered for the box is %q", got)
+	}
+	b.run(`document.querySelector('#planner .figure [data-act="use"]').click()`)
+	b.settled()
+	if s := b.look(); s.Written != "20 %" || b.readBack() != "20 % is about 11.3 degrees, 1:5." || b.offered("use") != "" {
+		t.Errorf("the box holds %q, read back %q; still offered %q", s.Written, b.readBack(), b.offered("use"))
+	}
+	b.hand(`tapOn(planner.querySelector('label[for$="-steepness-ramp"]'), "ramp")`) // what it is like, in place of a number
+	b.settled()
+	if got := b.figureText("steepness"); got != "1:12 (about 8.3 %, 4.8 degrees)" {
+		t.Errorf("of what is like a ramp the figure says %q", got)
+	}
+}

@@ -1,0 +1,49 @@
+// A figure that helps with the amount which a question asks for. It stands below
+// the form, closed, and is made when first opened.
+
+import { App } from "./app";
+import { units } from "./amounts";
+import { Box } from "./box";
+import { clone, fill } from "./dom";
+import { need } from "./need";
+import { Value, refused } from "./quantity";
+import { Screen } from "./screens";
+import { SKIP, amount, entry } from "./walker";
+import * as words from "./words";
+
+export function placeFigure(app: App, view: HTMLElement, screen: Screen, box: Box | undefined): void {
+  const data = app.state.data;
+  const asked = `${screen.tree}/${screen.question}`;
+  const name = entry(data.beside || {}, asked);
+  const figure = name && entry(data.figures || {}, name);
+  if (!name || !figure || !box) return;
+  const see = clone("part-see");
+  const made = clone(`figure-${name}`);
+  fill(see, "name", made.getAttribute("data-title") as string);
+  const reader = {
+    asked,
+    amount: (at: string) => (at === asked ? box.amount() : answered(app, at)),
+    chosen: (tree: string, question: string) => app.state.chosen(tree, question),
+    use: (text: string) => box.write(text),
+    take: (question: string) => app.state.addOwn(question),
+  };
+  const open = (): void => {
+    see.appendChild(made);
+    need("keelpathFigure").then(
+      (run) => (box.follow = run(made, figure, units(app.state), "", reader)),
+      () => app.say(words.notLoaded, true),
+    );
+  };
+  see.addEventListener("toggle", open, { once: true });
+  view.appendChild(see);
+}
+
+/** The amount that the reader gave at another question. */
+function answered(app: App, at: string): Value | undefined {
+  const [tree, question] = at.split("/") as [string, string];
+  const row = entry(app.state.tree(tree).questions, question);
+  const chosen = app.state.chosen(tree, question);
+  if (!row || !row.measure || !chosen.length || chosen[0] === SKIP) return undefined;
+  const v = amount(row.measure, chosen[0] as string, units(app.state));
+  return refused(v) ? undefined : v;
+}
