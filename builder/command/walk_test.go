@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"keelpath/builder/finding"
+	"keelpath/builder/library"
 	"keelpath/builder/tree"
 )
 
@@ -44,7 +45,7 @@ endings:
 func TestWalkAsksForTheUnit(t *testing.T) {
 	var list finding.List
 	var out bytes.Buffer
-	w := &walker{t: tree.Parse("two-heels.yaml", []byte(twoHeels), &list)}
+	w := &walker{l: &library.Library{}, t: tree.Parse("two-heels.yaml", []byte(twoHeels), &list)}
 	for _, f := range list.Sorted() {
 		t.Fatalf("%s: %s", f.Place, f.Text)
 	}
