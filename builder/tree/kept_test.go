@@ -46,7 +46,7 @@ func TestOldSheetIsTold(t *testing.T) {
 		name    string
 		answers map[string][]string
 		kept    map[string][]string // nil where the tree begins anew
-		left    []string // what of it is told to have been left out
+		left    []string            // what of it is told to have been left out
 	}{
 		{"a unit", map[string][]string{"ask": {"35 mm"}, "on": {"yes"}}, map[string][]string{"ask": {"35 mm"}, "on": {"yes"}}, nil},
 		{"a like", map[string][]string{"ask": {"low"}}, map[string][]string{"ask": {"low"}}, nil},
