@@ -7,13 +7,8 @@ import (
 
 	"keelpath/builder/library"
 	"keelpath/builder/prose"
+	"keelpath/builder/wording"
 )
-
-// Words by which a sentence would choose for the reader.
-var choosing = []string{
-	"best", "better", "worse", "recommend", "suitable", "suited", "you need", "right for you", "ideal", "perfect", "should",
-	"choose", "must", "ought", "prefer", "winner", "score", "rank", "optimal", "good", "bad", "your level", "you qualify",
-}
 
 // No sentence that any marking can bring up chooses for the reader, and each is
 // as short and plain as a spoken one.
@@ -35,10 +30,8 @@ func TestSentences(t *testing.T) {
 	}
 	slices.Sort(all)
 	for _, s := range all {
-		for _, word := range choosing {
-			if strings.Contains(strings.ToLower(s), word) {
-				t.Errorf("%q says %q", s, word)
-			}
+		for _, h := range wording.InMade(s) {
+			t.Errorf("%q says %q", s, h.Words)
 		}
 		if n := len(strings.Fields(s)); n > 25 {
 			t.Errorf("%q has %d words", s, n)

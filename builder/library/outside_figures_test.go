@@ -29,24 +29,55 @@ func texts(l *library.Library) map[string]string {
 // foot shell. Sources: as in TestLevelsAgainstThePolicy; the two last from code
 // listings and a payer's bulletin.
 func TestCodesOnEveryPage(t *testing.T) {
-	level := regexp.MustCompile(`\bK-?\d[.,]?\d*`)
+	levels, codes := 0, 0
 	for name, text := range texts(librarytest.Load(t)) {
-		for _, k := range level.FindAllString(text, -1) {
-			if k = strings.TrimRight(k, ".,"); !slices.Contains([]string{"K0", "K1", "K2", "K3", "K4"}, k) {
-				t.Errorf("%s speaks of %s", name, k)
-			}
+		for _, wrong := range wrongCodes(text) {
+			t.Errorf("%s: %s", name, wrong)
 		}
-		for _, unknown := range []string{"L5968", "L5971", "L5975", "L5982", "L5985", "L5986", "L5991"} {
-			if strings.Contains(text, unknown) {
-				t.Errorf("%s gives %s", name, unknown)
-			}
-		}
-		for line := range strings.Lines(text) {
-			if strings.Contains(line, "L5992") && !strings.Contains(line, "shell") {
-				t.Errorf("%s gives L5992 and does not say that it is a shell: %s", name, line)
-			}
+		levels += len(levelForm.FindAllString(text, -1))
+		codes += strings.Count(text, "L5")
+	}
+	if levels < 5 || codes < 10 {
+		t.Errorf("only %d levels and %d codes were looked at", levels, codes)
+	}
+	// What it must find, or it finds nothing.
+	for text, want := range map[string]int{
+		"K0, K1, K2, K3 and K4. L5987, and the foot shell L5992.": 0,
+		"a K5 walker":  1,
+		"a K2.5 level": 1,
+		"K-3":          1,
+		"L5968":        1,
+		"L5971, L5975, L5982, L5985, L5986 and L5991": 6,
+		"the foot L5992":                1,
+		"L5992\nis a shell":             1,
+		"K7 and L5968 at the same time": 2,
+	} {
+		if got := wrongCodes(text); len(got) != want {
+			t.Errorf("%q: %q is found wrong, and %d things are", text, got, want)
 		}
 	}
+}
+
+var levelForm = regexp.MustCompile(`\bK-?\d[.,]?\d*`)
+
+// wrongCodes gives what a text says wrong of levels and codes.
+func wrongCodes(text string) (out []string) {
+	for _, k := range levelForm.FindAllString(text, -1) {
+		if k = strings.TrimRight(k, ".,"); !slices.Contains([]string{"K0", "K1", "K2", "K3", "K4"}, k) {
+			out = append(out, "it speaks of "+k)
+		}
+	}
+	for _, unknown := range []string{"L5968", "L5971", "L5975", "L5982", "L5985", "L5986", "L5991"} {
+		if strings.Contains(text, unknown) {
+			out = append(out, "it gives "+unknown)
+		}
+	}
+	for line := range strings.Lines(text) {
+		if strings.Contains(line, "L5992") && !strings.Contains(line, "shell") {
+			out = append(out, "it gives L5992 and does not say that it is a shell: "+line)
+		}
+	}
+	return out
 }
 
 // What pages say of measures, coverage and other countries, each against its source.
@@ -165,13 +196,25 @@ func TestCostOfSprings(t *testing.T) {
 			t.Errorf("%s costs more than a microprocessor ankle", spring)
 		}
 	}
-	price := regexp.MustCompile(`[$€£]\s?\d|\d\s?(?:dollars|euros|pounds sterling|USD|EUR)\b`)
 	for name, text := range texts(l) {
 		if p := price.FindString(text); p != "" {
 			t.Errorf("%s gives a price: %s", name, p)
 		}
 	}
+	// What it must find, and what it must pass.
+	for _, text := range []string{"from $1,000", "$ 10", "about €900", "£5", "1000 dollars", "2,000 euros", "9 USD", "9EUR", "300 pounds sterling", "ten thousand dollars", "1000 Dollars"} {
+		if !price.MatchString(text) {
+			t.Errorf("%q is a price, and is not found", text)
+		}
+	}
+	for _, text := range []string{"300 pounds of weight", "a dollar here or there", "what will it cost me?", "K3 in 2,000 people"} {
+		if p := price.FindString(text); p != "" {
+			t.Errorf("%q is taken for a price: %q", text, p)
+		}
+	}
 }
+
+var price = regexp.MustCompile(`(?i)[$€£]\s?\d|(?:\d|\b(?:hundred|thousand|million))\s?(?:dollars|euros|pounds sterling|USD|EUR)\b`)
 
 // A hydraulic ankle serves slopes and uneven ground, and not heel height. Common
 // practice, no source.

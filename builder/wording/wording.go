@@ -35,6 +35,37 @@ func In(text string) []Hit { return known(text) }
 
 var known = memo.Of(look)
 
+// InMade is In for sentences that the program makes of the reader's own answers.
+// There, words that grade or press are refused as well: a page may say that a
+// signal is good, a sentence about the reader's wishes may not say that a foot is.
+func InMade(text string) []Hit {
+	out := In(text)
+	for _, m := range grading.words.FindAllStringIndex(text, -1) {
+		out = append(out, Hit{Kind: grading.kind, From: m[0], To: m[1], Words: text[m[0]:m[1]], Instead: grading.instead})
+	}
+	return out
+}
+
+var grading = rule{Choosing, pattern(`
+	better
+	worse
+	good
+	bad
+	should
+	must
+	ought
+	choose[sn]?
+	choosing
+	prefer\w*
+	winners?
+	scor(?:es?|ed|ing)
+	rank(?:s|ed|ing)?
+	your level
+	right for
+	suitable
+	suited`),
+	`say which wishes are met, and turn the rest into a question`, nil}
+
 func look(text string) []Hit {
 	var all []Hit
 	lower := strings.ToLower(text)

@@ -168,3 +168,26 @@ func write(re *syntax.Regexp) []string {
 	}
 	return []string{""}
 }
+
+// What the program makes of a reader's answers neither grades nor presses, beyond
+// what no text may do.
+func TestInMade(t *testing.T) {
+	for text, want := range map[string]string{
+		"This foot is better, and that one worse.": "better worse",
+		"It should be the one to choose.":          "should choose",
+		"It ranks first and scores high.":          "ranks scores",
+		"A good spring. The preferred one.":        "good preferred",
+		"It is the best foot.":                     "best",
+		"No foot type meets both wishes.":          "",
+		"Which of the two matters more to you?":    "",
+		"A goods lift by the mustard shop.":        "",
+	} {
+		var got []string
+		for _, h := range InMade(text) {
+			got = append(got, h.Words)
+		}
+		if strings.Join(got, " ") != want {
+			t.Errorf("%q: %q, and %q was expected", text, got, want)
+		}
+	}
+}
