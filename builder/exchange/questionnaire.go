@@ -85,8 +85,23 @@ func encode(v any) ([]byte, error) {
 	e.SetEscapeHTML(false)
 	e.SetIndent("", " ")
 	err := e.Encode(v)
-	return b.Bytes(), err
+	return []byte(plainSpaces.Replace(b.String())), err
 }
+
+// plainSpaces puts a plain space for each other one. The R4 schema takes plain
+// spaces, line breaks, tabs and signs in texts; to it each other space of Unicode,
+// and the byte order mark, is none of these. In JSON some stand as escapes.
+var plainSpaces = func() *strings.Replacer {
+	pairs := []string{`\\`, `\\`, `\f`, " ", `\u000b`, " ", `\u2028`, " ", `\u2029`, " ", "\ufeff", " "} // a backslash of the text first: it begins no escape
+	for r := range unicode.Zs.R16 {
+		for c := unicode.Zs.R16[r].Lo; c <= unicode.Zs.R16[r].Hi; c += unicode.Zs.R16[r].Stride {
+			if c != ' ' {
+				pairs = append(pairs, string(rune(c)), " ")
+			}
+		}
+	}
+	return strings.NewReplacer(pairs...)
+}()
 
 // machineName turns "hills-and-ramps" into "HillsAndRamps".
 func machineName(id string) string {

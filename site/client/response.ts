@@ -47,13 +47,13 @@ function itemOf(table: Table & Partial<Worded>, form: Form, steps: Step[], step:
   const row = entry(table.questions, step.question) as TableRow;
   const words = (table as Partial<Worded>).questions && entry((table as Worded).questions, step.question);
   const linkId = linkOf(table, form, steps, step.question, units);
-  const text = words && words.text;
+  const text = words && words.text && plain(words.text);
   let item: Item = text ? { linkId, text } : { linkId };
   const code = (id: string): object => {
     const all = ((words && words.answers) || []).concat((words && words.measure && words.measure.likes) || []);
     const found = all.find((a) => a.id === id);
     const coding = { system: `${form.system}:${step.question}`, code: id };
-    return { valueCoding: found && found.text ? { ...coding, display: found.text } : coding };
+    return { valueCoding: found && found.text ? { ...coding, display: plain(found.text) } : coding };
   };
   const m = row.measure;
   if (!m) item.answer = step.chosen.map(code);
@@ -65,6 +65,11 @@ function itemOf(table: Table & Partial<Worded>, form: Form, steps: Step[], step:
   const nest = (form.nest && entry(form.nest, linkId)) || 0;
   for (let i = nest; i > 0; i--) item = { linkId: `${linkId}.when-${i}`, item: [item] };
   return item;
+}
+
+/** A text with plain spaces for all others, which R4 takes for no sign; plainSpaces in builder/exchange does the same. */
+function plain(text: string): string {
+  return text.replace(/[^\S \r\n\t]/g, " ");
 }
 
 /** The amount as it was given, in the measure's own unit, which is the one that the form takes. */
