@@ -7,6 +7,7 @@ import (
 	"encoding/json"
 	"path/filepath"
 	"runtime"
+	"strings"
 	"testing"
 
 	"github.com/dop251/goja"
@@ -24,18 +25,22 @@ type Script struct {
 // browsers' language level. Its exports are then fields of a variable "script".
 func Bundle(t testing.TB, entry string) string {
 	t.Helper()
+	return bundle(t, api.BuildOptions{EntryPoints: []string{filepath.Join(client(), entry)}})
+}
+
+// client is the folder of the client's script.
+func client() string {
 	_, here, _, _ := runtime.Caller(0)
-	r := api.Build(api.BuildOptions{
-		EntryPoints: []string{filepath.Join(filepath.Dir(here), "../../site/client", entry)},
-		Bundle:      true,
-		Target:      api.ES2018,
-		Format:      api.FormatIIFE,
-		GlobalName:  "script",
-		TsconfigRaw: "{}",
-		LogLevel:    api.LogLevelSilent,
-	})
+	return filepath.Join(filepath.Dir(here), "../../site/client")
+}
+
+func bundle(t testing.TB, of api.BuildOptions) string {
+	t.Helper()
+	of.Bundle, of.Target, of.Format, of.GlobalName = true, api.ES2018, api.FormatIIFE, "script"
+	of.TsconfigRaw, of.LogLevel = "{}", api.LogLevelSilent
+	r := api.Build(of)
 	if len(r.Errors) > 0 {
-		t.Fatalf("bundle %s: %+v", entry, r.Errors)
+		t.Fatalf("bundle %v: %+v", of.EntryPoints, r.Errors)
 	}
 	return string(r.OutputFiles[0].Contents)
 }
@@ -43,11 +48,38 @@ func Bundle(t testing.TB, entry string) string {
 // Load bundles site/client/ENTRY and runs it.
 func Load(t testing.TB, entry string) *Script {
 	t.Helper()
+	return run(t, entry, Bundle(t, entry))
+}
+
+func run(t testing.TB, name, bundled string) *Script {
+	t.Helper()
 	vm := goja.New()
-	if _, err := vm.RunString(Bundle(t, entry)); err != nil {
-		t.Fatalf("run %s: %v", entry, err)
+	if _, err := vm.RunString(bundled); err != nil {
+		t.Fatalf("run %s: %v", name, err)
 	}
 	return &Script{t: t, vm: vm, exports: vm.Get("script").ToObject(vm)}
+}
+
+// LoadAll bundles several files of site/client into one script, so that they share
+// what they import, and runs it. Its exports are theirs together.
+func LoadAll(t testing.TB, files ...string) *Script {
+	t.Helper()
+	together := ""
+	for _, f := range files {
+		together += "export * from \"./" + strings.TrimSuffix(f, ".ts") + "\";\n"
+	}
+	return run(t, strings.Join(files, " and "), bundle(t, api.BuildOptions{Stdin: &api.StdinOptions{Contents: together, ResolveDir: client(), Loader: api.LoaderTS}}))
+}
+
+// Run runs a piece of JavaScript, which finds the exports in "script", and gives
+// what it comes to, by JSON.
+func (s *Script) Run(code string, to any) {
+	s.t.Helper()
+	v, err := s.vm.RunString(code)
+	if err != nil {
+		s.t.Fatalf("%s: %v", code, err)
+	}
+	s.Into(v, to)
 }
 
 // Value brings a Go value into the script the way a page gets it: as JSON.

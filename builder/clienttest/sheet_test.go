@@ -1,0 +1,147 @@
+package clienttest_test
+
+import (
+	"encoding/json"
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+
+	"keelpath/builder/clienttest"
+	"keelpath/builder/quantity"
+)
+
+// world is what a small planner page knows. Of its two trees "day" has a skip, a
+// "not sure", a card and an amount; "sore" ends in a safety ending. There are
+// three general prompts, five of the topic "feet", nine of "visits" and two to bring.
+const world = `
+var prompts = {}, listed = {feet: [], visits: [], bring: []};
+for (const id of ["g1", "g2", "g3"]) prompts[id] = {ask: "Ask " + id + "?"};
+for (const [topic, n] of [["feet", 5], ["visits", 9], ["bring", 2]])
+  for (let i = 1; i <= n; i++) { prompts[topic + i] = {ask: "Ask " + topic + i + "?", topic}; listed[topic].push(topic + i); }
+var data = {
+  edition: {name: "Test"}, general: ["g1", "g2", "g3"], prompts, units,
+  topics: [{id: "feet", title: "Feet", prompts: listed.feet}, {id: "visits", title: "Visits", prompts: listed.visits}, {id: "bring", title: "Bring", prompts: listed.bring}],
+  cards: {log: ["visits9", "bring2"], plain: []},
+  trees: [
+    {id: "day", title: "My day", start: "where", questions: {
+      where: {any: true, go: "size", skip: "size", text: "Where?", left: 2, answers: [{id: "home", text: "At home", cards: ["log"]}, {id: "town", text: "In town"}, {id: "unsure", text: "Not sure"}]},
+      size: {text: "How long?", go: "stairs", skip: "stairs", left: 1, answers: [], measure: {unit: "mm", accept: ["mm"], from: 0, to: 100, step: 1, likes: [{id: "thumb", text: "A thumb", value: {kind: "length", value: 25, unit: "mm"}}]}},
+      stairs: {text: "Stairs?", left: 0, skip: "few", answers: [{id: "yes", text: "Yes, stairs", go: "many"}, {id: "no", text: "No stairs", go: "few"}, {id: "unsure", text: "Not sure", go: "few"}]},
+    }, endings: {many: {title: "Many", prompts: ["feet1", "feet2", "visits1", "bring1"]}, few: {title: "Few"}}},
+    {id: "sore", title: "A sore", start: "now", questions: {
+      now: {text: "Now?", left: 0, answers: [{id: "yes", text: "Yes, now", go: "stop"}, {id: "no", text: "Not now", go: "rest"}, {id: "unsure", text: "Not sure", go: "stop"}]},
+    }, endings: {stop: {title: "Stop", safety: true, prompts: ["visits2", "feet1"]}, rest: {title: "Rest", prompts: ["feet3"]}}},
+  ],
+};
+function begun(day, sore) {
+  const s = new script.State(JSON.parse(JSON.stringify(data)));
+  if (day) { s.begin("day"); for (const q of Object.keys(day)) s.answer("day", q, day[q]); }
+  if (sore) { s.begin("sore"); s.answer("sore", "now", [sore]); }
+  return s;
+}
+var full = {where: ["home"], size: ["30 mm"], stairs: ["yes"]};
+// all is a sheet with as many questions as there are: 12 before the fold and 5 behind it.
+function all() { const s = begun(full); for (const t of ["feet", "visits"]) for (const id of listed[t]) s.pick(id, true); return s; }
+function titles(groups) { return groups.map((g) => g.title + ": " + g.prompts.join(" ")); }
+`
+
+// What stands on the sheet, in which order and why, and what moving, starring and
+// taking off do to it; in the client's own script, as it is. After each row's code
+// stands what it must come to.
+func TestSheet(t *testing.T) {
+	for _, c := range []struct{ name, code, want string }{
+		{"nothing is told yet", `titles(script.compose(begun()).groups)`, `["Three questions for any visit: g1 g2 g3"]`},
+		{"an ending and a card bring prompts, under their topics",
+			`(() => { const c = script.compose(begun(full)); return [titles(c.groups), titles(c.more), c.moreCount, c.bring]; })()`,
+			`[["Three questions for any visit: g1 g2 g3", "Feet: feet1 feet2", "Visits: visits1 visits9"], [], 0, ["bring1", "bring2"]]`},
+		{"twelve stand before the fold, the rest behind it under the same titles",
+			`(() => { const c = script.compose(all()); return [titles(c.groups), titles(c.more), c.moreCount]; })()`,
+			`[["Three questions for any visit: g1 g2 g3", "Feet: feet1 feet2 feet3 feet4 feet5", "Visits: visits1 visits9 visits2 visits3"], ["Visits: visits4 visits5 visits6 visits7 visits8"], 5]`},
+
+		{"it came up by an amount and the last two answers", `script.cameFrom(begun(full), "feet1")`, `["It came up in “My day”. You said: At home; 30 mm (1 1/8 in); Yes, stairs."]`},
+		{"a skipped question is not told", `script.cameFrom(begun({where: ["skip"], size: ["30 mm"], stairs: ["yes"]}), "feet1")`, `["It came up in “My day”. You said: 30 mm (1 1/8 in); Yes, stairs."]`},
+		{"nor is a skipped amount", `script.cameFrom(begun({where: ["home"], size: ["skip"], stairs: ["yes"]}), "feet1")`, `["It came up in “My day”. You said: At home; Yes, stairs."]`},
+		{"nor is not sure", `script.cameFrom(begun({where: ["unsure"], size: ["skip"], stairs: ["yes"]}), "feet1")`, `["It came up in “My day”. You said: Yes, stairs."]`},
+		{"where only a named amount is told, it stands by its name", `script.cameFrom(begun({where: ["unsure"], size: ["thumb"], stairs: ["yes"]}), "feet1")`, `["It came up in “My day”. You said: A thumb; Yes, stairs."]`},
+		{"a card brings a prompt before the ending is reached", `script.cameFrom(begun({where: ["home", "town"]}), "visits9")`, `["It came up in “My day”. You said: At home; In town."]`},
+		{"two trees may bring one", `script.cameFrom(begun(full, "yes"), "feet1")`, `["It came up in “My day”. You said: At home; 30 mm (1 1/8 in); Yes, stairs.", "It came up in “A sore”. You said: Yes, now."]`},
+		{"nothing but not sure is told", `script.cameFrom(begun(null, "unsure"), "visits2")`, `["It came up in “A sore”."]`},
+		{"a general one is for any visit", `script.cameFrom(begun(full), "g2")`, `["It is one of three questions for any visit."]`},
+		{"one that was added", `script.cameFrom(begun(full), "feet5")`, `["You put it on your sheet."]`},
+
+		{"a grave ending goes first", `begun(full, "yes").endings().map((r) => r.tree + " " + r.id)`, `["sore stop", "day many"]`},
+		{"a plain one keeps its turn", `begun(full, "no").endings().map((r) => r.tree + " " + r.id)`, `["day many", "sore rest"]`},
+		{"so do its prompts", `begun(full, "yes").cameUp()`, `["visits2", "feet1", "feet2", "visits1", "bring1", "visits9", "bring2"]`},
+		{"cards of the tree at hand go first", `(() => { const s = begun(null, "no"); s.begin("day"); s.answer("day", "where", ["home"]); s.data.trees[1].questions.now.answers[1].cards = ["plain"]; return [s.cards("day"), s.cards(""), s.cardPrompts("day")]; })()`, `[["log", "plain"], ["plain", "log"], ["visits9", "bring2"]]`},
+		{"a tree without an ending reached has none", `[begun({where: ["town"]}).endings(), begun({where: ["town"]}).cameUp()]`, `[[], []]`},
+
+		{"moved down within its heading", `(() => { const s = begun(full); return [script.move(s, "g1", 1), titles(script.compose(s).groups)]; })()`, `[true, ["Three questions for any visit: g2 g1 g3", "Feet: feet1 feet2", "Visits: visits1 visits9"]]`},
+		{"moved up within the first heading", `(() => { const s = begun(full); return [script.move(s, "g2", -1), titles(script.compose(s).groups)[0], s.kept.order]; })()`, `[true, "Three questions for any visit: g2 g1 g3", ["g2", "g1", "g3", "feet1", "feet2", "visits1", "visits9", "bring1", "bring2"]]`},
+		{"the first of all cannot move up", `(() => { const s = begun(full); return [script.move(s, "g1", -1), s.kept.order]; })()`, `[false, []]`},
+		{"the first of a heading moves with it", `(() => { const s = begun(full); return [script.move(s, "feet1", -1), titles(script.compose(s).groups)]; })()`, `[true, ["Feet: feet1 feet2", "Three questions for any visit: g1 g2 g3", "Visits: visits1 visits9"]]`},
+		{"the last of a heading moves with it", `(() => { const s = begun(full); return [script.move(s, "g3", 1), titles(script.compose(s).groups)]; })()`, `[true, ["Feet: feet1 feet2", "Three questions for any visit: g1 g2 g3", "Visits: visits1 visits9"]]`},
+		{"the last of all cannot move down", `(() => { const s = begun(full); return [script.move(s, "visits9", 1), s.kept.order]; })()`, `[false, []]`},
+		{"at the fold two change sides", `(() => { const s = all(); return [script.move(s, "visits4", -1), titles(script.compose(s).groups)[2], titles(script.compose(s).more)[0]]; })()`, `[true, "Visits: visits1 visits9 visits2 visits4", "Visits: visits3 visits5 visits6 visits7 visits8"]`},
+		{"behind the fold", `(() => { const s = all(); return [script.move(s, "visits7", 1), script.compose(s).more[0].prompts]; })()`, `[true, ["visits4", "visits5", "visits6", "visits8", "visits7"]]`},
+		{"the last behind the fold cannot move down", `script.move(all(), "visits8", 1)`, `false`},
+		{"a thing to bring", `(() => { const s = begun(full); return [script.move(s, "bring2", -1), script.compose(s).bring, script.move(s, "bring2", -1)]; })()`, `[true, ["bring2", "bring1"], false]`},
+		{"own questions move among themselves", `(() => { const s = begun(full); s.addOwn("One?"); s.addOwn("Two?"); return [script.move(s, "own 2", -1), s.kept.own.map((o) => o.ask), script.move(s, "own 2", -1), script.move(s, "own 1", 1), s.kept.order]; })()`, `[true, ["Two?", "One?"], false, false, []]`},
+		{"what is not on the sheet does not move", `script.move(begun(full), "feet5", 1)`, `false`},
+
+		{"on paper the starred stand apart, and what is folded is left out",
+			`(() => { const s = all(); s.star("feet2"); s.star("visits8"); const p = script.forPaper(s); return [p.starred, titles(p.groups), p.more, p.moreCount, p.bring]; })()`,
+			`[["feet2", "visits8"], ["Three questions for any visit: g1 g2 g3", "Feet: feet1 feet3 feet4 feet5", "Visits: visits1 visits9 visits2 visits3"], [], 0, ["bring1", "bring2"]]`},
+		{"unless the fold is open", `(() => { const s = all(); s.kept.moreOpen = true; s.star("visits1"); return titles(script.forPaper(s).groups)[2]; })()`, `"Visits: visits9 visits2 visits3 visits4 visits5 visits6 visits7 visits8"`},
+		{"starred things to bring and own questions stand once", `(() => { const s = begun(full); s.addOwn("One?"); s.addOwn("Two?"); s.star("bring1"); s.star("own 2"); const p = script.forPaper(s); return [p.starred, p.bring, p.own, script.asked(s)]; })()`,
+			`[["bring1", "own 2"], ["bring2"], ["own 1"], ["bring1", "own 2", "g1", "g2", "g3", "feet1", "feet2", "visits1", "visits9", "own 1"]]`},
+		{"a heading whose questions are all starred is left out", `(() => { const s = begun(full); s.star("feet1"); s.star("feet2"); return titles(script.forPaper(s).groups); })()`, `["Three questions for any visit: g1 g2 g3", "Visits: visits1 visits9"]`},
+
+		{"three stars, and no fourth", `(() => { const s = begun(full); return ["g1", "g2", "g1", "feet1", "feet2"].map((id) => s.star(id)).concat(s.starred(), s.isStarred("g2"), s.isStarred("feet2")); })()`, `[true, true, true, true, false, "g1", "g2", "feet1", true, false]`},
+		{"one that no longer comes up lends its star", `(() => { const s = begun(full); ["feet1", "feet2", "g1"].forEach((id) => s.star(id)); s.answer("day", "stairs", ["no"]); return [s.starred(), s.star("g2"), s.starred()]; })()`, `[["g1"], true, ["g1", "g2"]]`},
+		{"taken off, it loses its star and may be put back", `(() => { const s = begun(full); s.star("feet1"); s.pick("feet1", false); const off = [s.isOn("feet1"), s.starred(), s.takenOff(), s.kept.picks]; s.pick("feet1", true); return off.concat([s.isOn("feet1"), s.kept.picks]); })()`, `[false, [], ["feet1"], {}, true, {}]`},
+		{"a pick against the default is kept", `(() => { const s = begun(full); s.pick("feet5", true); s.pick("g1", false); return [s.kept.picks, s.sheet(), s.takenOff()]; })()`, `[{"feet5": true, "g1": false}, ["g2", "g3", "feet1", "feet2", "visits1", "bring1", "visits9", "bring2", "feet5"], ["g1"]]`},
+		{"a star stays while it is on", `(() => { const s = begun(full); s.star("g1"); s.pick("g1", true); return s.starred(); })()`, `["g1"]`},
+
+		{"begun once, it waits no more", `(() => { const s = begun(); s.kept.waiting = ["day", "sore"]; s.begin("day"); s.begin("day"); return [s.kept.taken, s.kept.waiting]; })()`, `[["day"], ["sore"]]`},
+		{"answers are kept by tree", `(() => { const s = begun(full); return [s.chosen("day", "stairs"), s.chosen("day", "no-such"), s.chosen("sore", "now")]; })()`, `[["yes"], [], []]`},
+		{"a tree that is not there", `(() => { try { begun().tree("none"); } catch (e) { return e.message; } })()`, `"no tree \"none\""`},
+		{"what would change the ending", `begun(null, "yes").changes("sore")`, `[{"question": "now", "answer": "no", "chosen": ["no"], "ending": "rest"}]`},
+
+		{"in the reader's words", `(() => { const s = begun(full); const said = [s.ask("feet1")]; for (const w of ["Mine?", "Ask feet1?", "Mine?", ""]) { s.reword("feet1", w); said.push(s.ask("feet1"), Object.keys(s.kept.reworded).length); } return said; })()`, `["Ask feet1?", "Mine?", 1, "Ask feet1?", 0, "Mine?", 1, "Ask feet1?", 0]`},
+		{"an own question is never empty", `(() => { const s = begun(); s.addOwn("One?"); s.reword("own 1", "Two?"); const a = s.ask("own 1"); s.reword("own 1", ""); return [a, s.ask("own 1"), s.kept.reworded]; })()`, `["Two?", "Two?", {}]`},
+		{"what nobody knows asks nothing", `(() => { const s = begun(); s.reword("none", "Words?"); return [s.ask("none"), s.kept.reworded]; })()`, `["", {}]`},
+		{"a removed own question leaves its name and star free", `(() => { const s = begun(); s.addOwn("One?"); s.addOwn("Two?"); s.star("own 1"); s.star("own 2"); s.removeOwn("own 1"); s.addOwn("Three?"); return [s.kept.own, s.starred()]; })()`, `[[{"id": "own 2", "ask": "Two?"}, {"id": "own 1", "ask": "Three?"}], ["own 2"]]`},
+
+		{"empty, not empty, cleared", `(() => { const s = begun(); const said = [s.isEmpty()]; s.addOwn("One?"); said.push(s.isEmpty()); s.clear(); return said.concat(s.isEmpty(), s.kept.own.length); })()`, `[true, false, true, 0]`},
+		{"a sheet that took another's place keeps it", `(() => { const s = begun(full); const was = s.kept; const next = begun(null, "no").kept; s.open(next); return [s.earlier === was, s.kept === next, s.isEmpty()]; })()`, `[true, true, false]`},
+		{"nothing is put aside for it", `(() => { const s = begun(); s.kept.large = true; s.open(begun(null, "no").kept); s.kept = begun().kept; return [s.earlier === undefined, s.isEmpty()]; })()`, `[true, true]`},
+		{"while an earlier sheet is kept there is something to clear", `(() => { const s = begun(full); s.open(begun().kept); const held = s.isEmpty(); s.clear(); return [held, s.isEmpty()]; })()`, `[false, true]`},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			var got, want any
+			if err := json.Unmarshal([]byte(c.want), &want); err != nil {
+				t.Fatal(err)
+			}
+			planner(t).Run("("+c.code+")", &got)
+			if d := cmp.Diff(want, got); d != "" {
+				t.Errorf("wanted (-) and got (+):\n%s", d)
+			}
+		})
+	}
+}
+
+// loaded is bundled once; each row's code has a page of its own to change.
+var loaded *clienttest.Script
+
+func planner(t *testing.T) *clienttest.Script {
+	t.Helper()
+	if loaded == nil {
+		loaded = clienttest.LoadAll(t, "compose.ts", "state.ts")
+		units, err := json.Marshal(quantity.Table())
+		if err != nil {
+			t.Fatal(err)
+		}
+		loaded.Run("var units = "+string(units)+";"+world+"; true", new(any))
+	}
+	return loaded
+}
