@@ -72,14 +72,14 @@ func LoadAll(t testing.TB, files ...string) *Script {
 }
 
 // Run runs a piece of JavaScript, which finds the exports in "script", and gives
-// what it comes to, by JSON.
-func (s *Script) Run(code string, to any) {
+// what it comes to, by JSON. The error is what it threw.
+func (s *Script) Run(code string, to any) error {
 	s.t.Helper()
 	v, err := s.vm.RunString(code)
-	if err != nil {
-		s.t.Fatalf("%s: %v", code, err)
+	if err == nil {
+		s.Into(v, to)
 	}
-	s.Into(v, to)
+	return err
 }
 
 // Value brings a Go value into the script the way a page gets it: as JSON.

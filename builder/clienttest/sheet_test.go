@@ -22,6 +22,10 @@ var data = {
   edition: {name: "Test"}, general: ["g1", "g2", "g3"], prompts, units,
   topics: [{id: "feet", title: "Feet", prompts: listed.feet}, {id: "visits", title: "Visits", prompts: listed.visits}, {id: "bring", title: "Bring", prompts: listed.bring}],
   cards: {log: ["visits9", "bring2"], plain: []},
+  safety: {leg: {worn: ["leg"], "not-yet": []}, groups: [
+    {id: "help", signs: [{id: "chest", when: "now", prompts: ["visits5"]}], prompts: ["visits5"]},
+    {id: "skin", signs: [{id: "crack", when: "today", prompts: ["visits8"]}, {id: "itch", when: "soon", prompts: ["feet4", "feet1"]}], prompts: ["visits7"]},
+  ]},
   trees: [
     {id: "day", title: "My day", start: "where", questions: {
       where: {any: true, go: "size", skip: "size", text: "Where?", left: 2, answers: [{id: "home", text: "At home", cards: ["log"]}, {id: "town", text: "In town"}, {id: "unsure", text: "Not sure"}]},
@@ -29,8 +33,8 @@ var data = {
       stairs: {text: "Stairs?", left: 0, skip: "few", answers: [{id: "yes", text: "Yes, stairs", go: "many"}, {id: "no", text: "No stairs", go: "few"}, {id: "unsure", text: "Not sure", go: "few"}]},
     }, endings: {many: {title: "Many", prompts: ["feet1", "feet2", "visits1", "bring1"]}, few: {title: "Few"}}},
     {id: "sore", title: "A sore", start: "now", questions: {
-      now: {text: "Now?", left: 0, answers: [{id: "yes", text: "Yes, now", go: "stop"}, {id: "no", text: "Not now", go: "rest"}, {id: "unsure", text: "Not sure", go: "stop"}]},
-    }, endings: {stop: {title: "Stop", safety: true, prompts: ["visits2", "feet1"]}, rest: {title: "Rest", prompts: ["feet3"]}}},
+      now: {text: "Now?", left: 0, answers: [{id: "yes", text: "Yes, now", go: "stop"}, {id: "split", text: "It split", go: "safety-crack"}, {id: "no", text: "Not now", go: "rest"}, {id: "unsure", text: "Not sure", go: "stop"}]},
+    }, endings: {stop: {title: "Stop", safety: true, prompts: ["visits2", "feet1"]}, rest: {title: "Rest", prompts: ["feet3"]}, "safety-crack": {title: "A crack", safety: true}}},
   ],
 };
 function begun(day, sore) {
@@ -49,6 +53,7 @@ function titles(groups) { return groups.map((g) => g.title + ": " + g.prompts.jo
 // taking off do to it; in the client's own script, as it is. After each row's code
 // stands what it must come to.
 func TestSheet(t *testing.T) {
+	page := planner(t)
 	for _, c := range []struct{ name, code, want string }{
 		{"nothing is told yet", `titles(script.compose(begun()).groups)`, `["Three questions for any visit: g1 g2 g3"]`},
 		{"an ending and a card bring prompts, under their topics",
@@ -72,7 +77,7 @@ func TestSheet(t *testing.T) {
 		{"a grave ending goes first", `begun(full, "yes").endings().map((r) => r.tree + " " + r.id)`, `["sore stop", "day many"]`},
 		{"a plain one keeps its turn", `begun(full, "no").endings().map((r) => r.tree + " " + r.id)`, `["day many", "sore rest"]`},
 		{"so do its prompts", `begun(full, "yes").cameUp()`, `["visits2", "feet1", "feet2", "visits1", "bring1", "visits9", "bring2"]`},
-		{"cards of the tree at hand go first", `(() => { const s = begun(null, "no"); s.begin("day"); s.answer("day", "where", ["home"]); s.data.trees[1].questions.now.answers[1].cards = ["plain"]; return [s.cards("day"), s.cards(""), s.cardPrompts("day")]; })()`, `[["log", "plain"], ["plain", "log"], ["visits9", "bring2"]]`},
+		{"cards of the tree at hand go first", `(() => { const s = begun(null, "no"); s.begin("day"); s.answer("day", "where", ["home"]); s.data.trees[1].questions.now.answers[2].cards = ["plain"]; return [s.cards("day"), s.cards(""), s.cardPrompts("day")]; })()`, `[["log", "plain"], ["plain", "log"], ["visits9", "bring2"]]`},
 		{"a tree without an ending reached has none", `[begun({where: ["town"]}).endings(), begun({where: ["town"]}).cameUp()]`, `[[], []]`},
 
 		{"moved down within its heading", `(() => { const s = begun(full); return [script.move(s, "g1", 1), titles(script.compose(s).groups)]; })()`, `[true, ["Three questions for any visit: g2 g1 g3", "Feet: feet1 feet2", "Visits: visits1 visits9"]]`},
@@ -105,13 +110,28 @@ func TestSheet(t *testing.T) {
 		{"begun once, it waits no more", `(() => { const s = begun(); s.kept.waiting = ["day", "sore"]; s.begin("day"); s.begin("day"); return [s.kept.taken, s.kept.waiting]; })()`, `[["day"], ["sore"]]`},
 		{"answers are kept by tree", `(() => { const s = begun(full); return [s.chosen("day", "stairs"), s.chosen("day", "no-such"), s.chosen("sore", "now")]; })()`, `[["yes"], [], []]`},
 		{"a tree that is not there", `(() => { try { begun().tree("none"); } catch (e) { return e.message; } })()`, `"no tree \"none\""`},
-		{"what would change the ending", `begun(null, "yes").changes("sore")`, `[{"question": "now", "answer": "no", "chosen": ["no"], "ending": "rest"}]`},
+
+		{"what the safety screen heard comes up, and says so", `(() => { const s = begun(full); s.tell("skin", ["itch"]); return [s.cameUp(), s.forLater(), script.cameFrom(s, "feet4"), script.cameFrom(s, "feet1")[1]]; })()`,
+			`[["feet1", "feet2", "visits1", "bring1", "visits9", "bring2", "feet4"], ["feet4", "feet1"], ["It came up in the safety questions."], "It came up in the safety questions."]`},
+		{"an emergency brings no questions", `(() => { const s = begun(); s.tell("skin", ["itch"]); s.tell("help", ["chest"]); return [s.gathered(), s.forLater(), s.cameUp()]; })()`, `[{"when": "now", "said": [{"group": "help", "sign": "chest"}, {"group": "skin", "sign": "itch"}]}, [], []]`},
+		{"not sure in a group counts", `(() => { const s = begun(); s.tell("skin", ["unsure"]); return [s.gathered(), s.forLater(), s.toldIn("help")]; })()`, `[{"when": "today", "said": [{"group": "skin", "sign": "unsure"}]}, ["visits7"], []]`},
+		{"an answer of a topic tells a sign", `(() => { const s = begun(null, "split"); return [s.toldIn("skin"), s.gathered(), s.forLater(), s.signOfEnding("safety-crack"), s.signOfEnding("stop") === undefined, s.signOfEnding("safety-none") === undefined]; })()`, `[["crack"], {"when": "today", "said": [{"group": "skin", "sign": "crack"}]}, ["visits8"], {"group": "skin", "sign": "crack"}, true, true]`},
+		{"beside it none is not said", `(() => { const s = begun(null, "split"); s.sitting.answerGroup("skin", ["none"]); return [s.toldIn("skin"), begun().toldIn("skin")]; })()`, `[["crack"], []]`},
+		{"none alone stays", `(() => { const s = begun(); s.tell("skin", ["none"]); return [s.toldIn("skin"), s.gathered()]; })()`, `[["none"], {"said": []}]`},
+		{"unticked, the topic's answer is taken back", `(() => { const s = begun(full, "split"); s.tell("skin", ["itch"]); return [s.chosen("sore", "now"), s.toldIn("skin"), s.chosen("day", "stairs")]; })()`, `[[], ["itch"], ["yes"]]`},
+		{"ticked, it stays, and so it does for another group", `(() => { const s = begun(null, "split"); s.tell("skin", ["crack", "itch"]); s.tell("help", ["none"]); return [s.chosen("sore", "now"), s.toldIn("skin")]; })()`, `[["split"], ["crack", "itch"]]`},
+		{"a sheet that is taken along holds no safety answer", `(() => { const s = begun(full, "split"); s.tell("skin", ["crack", "itch"]); const k = s.toTake(); return [k.answers, k.picks, k.order, JSON.stringify(k).indexOf("crack")]; })()`, `[{"day": {"where": ["home"], "size": ["30 mm"], "stairs": ["yes"]}, "sore": {}}, {}, [], -1]`},
+		{"nor what only follows from one, unless the reader did something with it", `(() => { const s = begun(full, "split"); s.tell("skin", ["crack", "itch"]); s.star("feet4"); s.kept.order = ["visits8", "feet4", "feet2"]; s.pick("feet2", false); s.pick("visits8", false); const k = s.toTake(); return [k.picks, k.order, k.stars]; })()`, `[{"feet2": false, "feet4": true}, ["feet4"], ["feet4"]]`},
+		{"words and marks count as doing something", `(() => { const s = begun(); s.tell("skin", ["crack", "itch"]); s.reword("visits8", "Mine?"); s.kept.visit.marks = {feet4: "later", "own 1": "later"}; s.kept.visit.replies = {feet1: "Yes"}; return s.toTake().picks; })()`, `{"visits8": true, "feet4": true, "feet1": true}`},
+		{"another sheet ends the sitting", `(() => { const s = begun(); s.tell("skin", ["itch"]); s.open(begun(full).kept); return [s.toldIn("skin"), s.sitting.isEmpty()]; })()`, `[[], true]`},
+		{"so does clear", `(() => { const s = begun(); s.tell("skin", ["itch"]); s.clear(); return s.sitting.isEmpty(); })()`, `true`},
 
 		{"in the reader's words", `(() => { const s = begun(full); const said = [s.ask("feet1")]; for (const w of ["Mine?", "Ask feet1?", "Mine?", ""]) { s.reword("feet1", w); said.push(s.ask("feet1"), Object.keys(s.kept.reworded).length); } return said; })()`, `["Ask feet1?", "Mine?", 1, "Ask feet1?", 0, "Mine?", 1, "Ask feet1?", 0]`},
 		{"an own question is never empty", `(() => { const s = begun(); s.addOwn("One?"); s.reword("own 1", "Two?"); const a = s.ask("own 1"); s.reword("own 1", ""); return [a, s.ask("own 1"), s.kept.reworded]; })()`, `["Two?", "Two?", {}]`},
 		{"what nobody knows asks nothing", `(() => { const s = begun(); s.reword("none", "Words?"); return [s.ask("none"), s.kept.reworded]; })()`, `["", {}]`},
 		{"a removed own question leaves its name and star free", `(() => { const s = begun(); s.addOwn("One?"); s.addOwn("Two?"); s.star("own 1"); s.star("own 2"); s.removeOwn("own 1"); s.addOwn("Three?"); return [s.kept.own, s.starred()]; })()`, `[[{"id": "own 2", "ask": "Two?"}, {"id": "own 1", "ask": "Three?"}], ["own 2"]]`},
 
+		{"a hundred own questions, and no more", `(() => { const s = begun(); const said = []; for (let i = 0; i < 101; i++) said.push(s.addOwn("One?")); return [said.filter((x) => x).length, said[100], s.kept.own.length]; })()`, `[100, false, 100]`},
 		{"empty, not empty, cleared", `(() => { const s = begun(); const said = [s.isEmpty()]; s.addOwn("One?"); said.push(s.isEmpty()); s.clear(); return said.concat(s.isEmpty(), s.kept.own.length); })()`, `[true, false, true, 0]`},
 		{"a sheet that took another's place keeps it", `(() => { const s = begun(full); const was = s.kept; const next = begun(null, "no").kept; s.open(next); return [s.earlier === was, s.kept === next, s.isEmpty()]; })()`, `[true, true, false]`},
 		{"nothing is put aside for it", `(() => { const s = begun(); s.kept.large = true; s.open(begun(null, "no").kept); s.kept = begun().kept; return [s.earlier === undefined, s.isEmpty()]; })()`, `[true, true]`},
@@ -122,7 +142,9 @@ func TestSheet(t *testing.T) {
 			if err := json.Unmarshal([]byte(c.want), &want); err != nil {
 				t.Fatal(err)
 			}
-			planner(t).Run("("+c.code+")", &got)
+			if err := page.Run("("+c.code+")", &got); err != nil {
+				t.Fatal(err)
+			}
 			if d := cmp.Diff(want, got); d != "" {
 				t.Errorf("wanted (-) and got (+):\n%s", d)
 			}
@@ -130,18 +152,16 @@ func TestSheet(t *testing.T) {
 	}
 }
 
-// loaded is bundled once; each row's code has a page of its own to change.
-var loaded *clienttest.Script
-
+// planner is the script with the world; each row's code has a sheet of its own to change.
 func planner(t *testing.T) *clienttest.Script {
 	t.Helper()
-	if loaded == nil {
-		loaded = clienttest.LoadAll(t, "compose.ts", "state.ts")
-		units, err := json.Marshal(quantity.Table())
-		if err != nil {
-			t.Fatal(err)
-		}
-		loaded.Run("var units = "+string(units)+";"+world+"; true", new(any))
+	units, err := json.Marshal(quantity.Table())
+	if err != nil {
+		t.Fatal(err)
 	}
-	return loaded
+	page := clienttest.LoadAll(t, "compose.ts", "state.ts")
+	if err := page.Run("var units = "+string(units)+";"+world+"; true", new(any)); err != nil {
+		t.Fatal(err)
+	}
+	return page
 }
