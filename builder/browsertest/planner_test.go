@@ -57,6 +57,7 @@ type sheet struct {
 	Own    []string
 	Bring  []string
 	Off    []string
+	Notes  []string // titles of the cards
 	Mind   string
 	Long   string // says that it may not fit a page
 }
@@ -77,7 +78,7 @@ const all = (s, r = root) => r ? Array.from(r.querySelectorAll(s)) : [];
 const at = (name, r = root) => one('[data-slot="' + name + '"]', r);
 const out = { View: "", Title: "", Place: "", Question: "", Choices: [], Entry: "", Written: "", Problem: "", Trail: [], Buttons: [], Status: "", Focus: "",
   Ending: { Title: "", Caution: "", Text: [], Cards: [], Prompts: [] },
-  Sheet: { Grave: "", Stars: "", Groups: [], More: [], Own: [], Bring: [], Off: [], Mind: "", Long: "" } };
+  Sheet: { Grave: "", Stars: "", Groups: [], More: [], Own: [], Bring: [], Off: [], Notes: [], Mind: "", Long: "" } };
 if (!shown(root)) return out;
 const view = at("view");
 if (one("form.topics", view)) out.View = "topics";
@@ -110,7 +111,7 @@ if (out.View === "sheet") {
   const groups = (name) => all(".group", at(name, view)).map((g) => ({ Title: clean(one("h3", g).textContent), Prompts: asks(g) }));
   const listed = (name) => asks(at(name, view));
   Object.assign(out.Sheet, { Grave: text(at("grave", view)), Stars: text(at("stars", view)), Groups: groups("groups"), More: groups("folded"),
-    Own: listed("own"), Bring: listed("bring"), Mind: text(at("mind", view)), Long: text(at("long", view)),
+    Own: listed("own"), Bring: listed("bring"), Notes: all('[data-slot="notes"] .card > h4', view).filter(shown).map(text), Mind: text(at("mind", view)), Long: text(at("long", view)),
     Off: all('[data-slot="off"] > li', view).map((li) => clean(at("ask", li).textContent)) });
 }
 out.Buttons = all("button").filter(shown).map((b) => clean(b.innerText));

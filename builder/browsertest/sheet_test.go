@@ -17,10 +17,21 @@ import (
 	"keelpath/builder/tree"
 )
 
-// examplesToPrint gives worked examples of all patients' trees in turn, each with
-// the tree it belongs to.
-func examplesToPrint(n int) []filled {
+// examplesToPrint gives those worked examples that keep the most notes, and examples of
+// all patients' trees in turn, each with the tree it belongs to.
+func examplesToPrint(t testing.TB, n int) []filled {
 	var out []filled
+	for _, tr := range lib.Trees {
+		for _, ex := range tr.Examples {
+			if tr.Audience.S == "patient" && len(walk(t, tr, ex.Given()).Cards) > 2 && len(out) < 6 {
+				out = append(out, filled{tr, ex})
+			}
+		}
+	}
+	if len(out) == 0 {
+		t.Fatal("no example keeps three notes")
+	}
+	n += len(out)
 	for round := 0; len(out) < n && round < 40; round++ {
 		for _, tr := range lib.Trees {
 			if tr.Audience.S == "patient" && round < len(tr.Examples) && len(out) < n {
@@ -39,8 +50,8 @@ type filled struct {
 // Sheets filled by worked examples print on one side of A4 and of Letter, in
 // large type on two at most, the starred ones first and nothing cut.
 func TestFilledSheetsPrint(t *testing.T) {
-	all := examplesToPrint(24)
-	if len(all) < 20 {
+	all := examplesToPrint(t, 20)
+	if len(all) < 21 {
 		t.Fatalf("only %d examples", len(all))
 	}
 	next := make(chan filled, len(all))
@@ -66,8 +77,17 @@ func printFilled(b *tab, f filled) {
 	b.tap("sheet")
 	s := b.hand(`const stars = planner.querySelectorAll('[data-act="star"]'); for (const star of [stars[1], stars[stars.length - 1]]) tapOn(star, "star")`)
 	name := f.tree.ID.S + "-" + f.example.Ending.S
-	if size := eval[string](b, `getComputedStyle(document.querySelector(".sheet-paper")).fontSize`); size != "18.6667px" {
-		b.t.Errorf("%s: the sheet prints at %s, want 14 point", name, size)
+	var notes []string
+	for _, id := range walk(b.t, f.tree, f.example.Given()).Cards {
+		notes = append(notes, oneLine(lib.Card(id).Title.S))
+	}
+	if !slices.Equal(s.Sheet.Notes, notes) {
+		b.t.Errorf("%s: the sheet has the notes %q, want %q", name, s.Sheet.Notes, notes)
+	}
+	// 14 point; with more than one note 12 at least.
+	size := eval[float64](b, `parseFloat(getComputedStyle(document.querySelector(".sheet-paper")).fontSize) * 72 / 96`)
+	if size < 12 || size < 14 && len(notes) < 2 {
+		b.t.Errorf("%s: the sheet prints at %.1f point with %d notes", name, size, len(notes))
 	}
 	want := []string{"My questions for this visit", "Please hand this to your prosthetist", "These matter most to me"}
 	starred := eval[[]string](b, `Array.from(document.querySelectorAll(".sheet .starred .ask"), (e) => e.textContent.trim())`)
@@ -119,6 +139,11 @@ func holds(b *tab, name string, p printout, head, starred []string, s screen) {
 			} else if at < last && !slices.Contains(starred, ask) {
 				b.t.Errorf("%s: %q stands before a starred one", name, ask)
 			}
+		}
+	}
+	for _, note := range s.Sheet.Notes {
+		if !strings.Contains(p.Text, note+". ") {
+			b.t.Errorf("%s: the note %q is missing", name, note)
 		}
 	}
 	for _, part := range []string{"Answered", "Later", "Write back", "Notes", "In an emergency: " + lib.Edition.Lines.Sentence("emergency"), "It is not medical advice and picks no foot.", lib.Edition.Version.S} {
@@ -182,6 +207,7 @@ func TestTakeAlong(t *testing.T) {
 		fillSheet(b)
 		want := b.look().Sheet
 		b.hand(`tapOn(planner.querySelector('[data-slot="share"] summary'), "without paper")`)
+		b.waitFor(`document.getElementById("planner-text").value !== ""`)
 		text := eval[string](b, `document.getElementById("planner-text").value`)
 		for _, ask := range asks(want) {
 			shown := slices.ContainsFunc(want.More, func(g group) bool { return slices.Contains(g.Prompts, ask) })
@@ -301,6 +327,75 @@ func sameFile(t *testing.T, b *tab, address func(string) string, want sheet) {
 	if diff := cmp.Diff(asks(want), asks(c.look().Sheet)); diff != "" {
 		t.Errorf("from the file the sheet is another:\n%s", diff)
 	}
+}
+
+// The text copy holds what the paper does: the gravest caution first, questions, cautions,
+// notes, what to bring; and the answers.
+func TestTextIsWhole(t *testing.T) {
+	t.Parallel()
+	b := newTab(t)
+	b.openPlanner(onDisk)
+	var want, answers []string
+	for _, f := range threeToCopy(t) {
+		path := walk(t, f.tree, f.example.Given())
+		s := b.take(f.tree, f.example.Given())
+		for _, id := range path.Cards {
+			want = append(want, "- "+oneLine(lib.Card(id).Title.S)+". ")
+		}
+		answers = append(answers, "My answers: "+f.tree.Title.S)
+		for _, step := range s.Trail {
+			answers = append(answers, "- "+step.Question+" "+strings.Join(step.Answers, ", "))
+		}
+		b.tap("topics")
+	}
+	s := b.tap("bar-sheet")
+	b.hand(`tapOn(planner.querySelector('[data-slot="share"] summary'), "without paper")`)
+	b.waitFor(`document.getElementById("planner-text").value !== ""`)
+	text := eval[string](b, `document.getElementById("planner-text").value`)
+	flat := func(text string) string { return strings.Join(strings.Fields(strings.ReplaceAll(text, "\n", " ")), " ") }
+	all := flat(text)
+	// Of what the screen says, in the order of the text; the emergency line stands apart.
+	grave, _, _ := strings.Cut(s.Sheet.Grave, "In an emergency:")
+	order := []string{"My questions for this visit", flat(grave), "In an emergency:", "Three questions for any visit", "Keep in mind", "Notes for this visit"}
+	order = append(order, want...)
+	order = append(order, "What to bring", "- This sheet, your leg and all you wear with it")
+	order = append(order, answers...)
+	order = append(order, "In an emergency:", "It is not medical advice and picks no foot.")
+	if wrong := inOrder(all, order...); wrong != nil {
+		t.Errorf("%s\n%s", strings.Join(wrong, "\n"), text)
+	}
+	for _, caution := range eval[[]string](b, `Array.from(document.querySelectorAll('#planner [data-slot="cautions"] .caution p'), (e) => e.textContent)`) {
+		if !strings.Contains(all, flat(caution)) {
+			t.Errorf("the text lacks the caution %q", caution)
+		}
+	}
+	if len(want) < 3 || s.Sheet.Mind == "" || grave == "" {
+		t.Errorf("the sheet of this test is too poor: %d notes, %q, %q", len(want), s.Sheet.Mind, grave)
+	}
+}
+
+// threeToCopy gives worked examples of three trees: one whose ending is for safety, one
+// with another caution, and one that keeps notes.
+func threeToCopy(t testing.TB) []filled {
+	t.Helper()
+	var out []filled
+	find := func(fits func(e *tree.Ending, p tree.Path) bool) {
+		for _, tr := range lib.Trees {
+			for _, ex := range tr.Examples {
+				path := walk(t, tr, ex.Given())
+				taken := slices.ContainsFunc(out, func(f filled) bool { return f.tree == tr })
+				if tr.Audience.S == "patient" && !taken && fits(tr.Ending(path.Ending), path) {
+					out = append(out, filled{tr, ex})
+					return
+				}
+			}
+		}
+		t.Fatalf("no example for the part %d of this test", len(out)+1)
+	}
+	find(func(_ *tree.Ending, p tree.Path) bool { return len(p.Cards) > 2 })
+	find(func(e *tree.Ending, _ tree.Path) bool { return e.Caution.S != "" && e.Safety })
+	find(func(e *tree.Ending, _ tree.Path) bool { return e.Caution.S != "" && !e.Safety })
+	return out
 }
 
 // openFile gives the planner a file with the text.

@@ -117,6 +117,24 @@ function telling(state: State, tree: string): string[] {
     .reduce((texts: string[], s) => texts.concat(said(state, entry(questions, s.question) as Question, s.chosen)), []);
 }
 
+/** What the reader answered in one topic. */
+export interface Answered {
+  title: string;
+  lines: { asked: string; said: string }[];
+}
+
+/** What the reader answered, topic by topic. */
+export function answered(state: State): Answered[] {
+  return state.kept.taken.map((tree) => {
+    const { title, questions } = state.tree(tree);
+    const lines = state.path(tree).steps.map((s) => {
+      const question = entry(questions, s.question) as Question;
+      return { asked: question.text, said: said(state, question, s.chosen).join(", ") };
+    });
+    return { title, lines };
+  }).filter((one) => one.lines.length);
+}
+
 function topicOf(state: State, id: string): string {
   const prompt = entry(state.data.prompts, id);
   return (prompt && prompt.topic) || "";

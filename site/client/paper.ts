@@ -2,17 +2,16 @@
 // shown to the printer only. Its front is made to fill one side and no more, or
 // two in large type; its back, if the reader wants one, begins a page of its own.
 
-import { said } from "./amounts";
 import { App } from "./app";
 import { cautions } from "./caution";
-import { asked, forPaper } from "./compose";
-import { Question } from "./data";
+import { answered, asked, forPaper } from "./compose";
 import { clone, empty, fill, make, put, slot } from "./dom";
+import { notes, worded } from "./notes";
 import { entry } from "./walker";
 import * as words from "./words";
 
 /** From 14 point with wide gaps down to 12 point with small ones. The style sheet says what each one is. */
-const DENSITIES = ["open", "roomy", "snug", "firm", "plain", "close", "tight", "packed"];
+const DENSITIES = ["open", "roomy", "snug", "firm", "plain", "close", "tight", "packed", "packed full"];
 const LARGE = ["large", "large close", "large tight"];
 
 /** Lines to write on: never fewer than the first number; more where there is room. */
@@ -81,6 +80,7 @@ export class Paper {
     this.addGroup(table, words.ownQuestions, sheet.own, "");
 
     put(page, "cautions", warn.other);
+    put(page, "notes", notes(state).map(paperNote));
     put(page, "bring", sheet.bring.map((id) => make("span", state.ask(id))));
     fill(page, "phone", edition.phone && words.clinicPhone(edition.phone));
     fill(page, "version", [edition.name, edition.version].filter((s) => s).join(", "));
@@ -102,18 +102,15 @@ export class Paper {
 
   /** What the reader answered, tree by tree. It never stands on the front. */
   private answers(): HTMLElement {
-    const state = this.app.state;
     const page = clone("paper-answers");
-    for (const tree of state.kept.taken) {
-      const table = state.tree(tree);
+    for (const one of answered(this.app.state)) {
       const list = make("ul");
-      for (const step of state.path(tree).steps) {
-        const question = entry(table.questions, step.question) as Question;
-        const li = make("li", `${question.text} `);
-        li.appendChild(make("b", said(state, question, step.chosen).join(", ")));
+      for (const line of one.lines) {
+        const li = make("li", `${line.asked} `);
+        li.appendChild(make("b", line.said));
         list.appendChild(li);
       }
-      page.appendChild(make("p", table.title, "title-line"));
+      page.appendChild(make("p", one.title, "title-line"));
       page.appendChild(list);
     }
     return page;
@@ -158,4 +155,13 @@ export class Paper {
     this.place.classList.remove("measuring");
     return fits;
   }
+}
+
+/** A card on paper: its title, and its text behind it. */
+function paperNote(card: HTMLElement): HTMLElement {
+  const [title, text] = worded(card);
+  const note = make("p");
+  note.appendChild(make("b", title));
+  note.appendChild(document.createTextNode(` ${text}`));
+  return note;
 }

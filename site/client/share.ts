@@ -2,18 +2,20 @@
 // Nothing is sent; what is saved or copied is the reader's.
 
 import { App } from "./app";
-import { forPaper } from "./compose";
 import { tieCode, tieTyped } from "./code";
 import { act, make, slot } from "./dom";
 import { LARGEST, NotOpened, read, write } from "./kept";
+import { need } from "./need";
 import { hideProblem, showProblem } from "./problem";
-import { State } from "./state";
 import * as words from "./words";
 
 export function tieShare(app: App, view: HTMLElement): void {
   const text = view.querySelector<HTMLTextAreaElement>("#planner-text") as HTMLTextAreaElement;
-  slot(view, "share").addEventListener("toggle", () => (text.value = plainText(app.state)));
-  act(view, "copy", () => copy(app, text, plainText(app.state)));
+  const made = (then: (text: string) => void): void => {
+    need("keelpathCarry").then((carry) => then(carry.plainText(app))).catch(() => app.say(words.notLoaded, true));
+  };
+  slot(view, "share").addEventListener("toggle", () => made((all) => (text.value = all)));
+  act(view, "copy", () => made((all) => copy(app, text, all)));
   act(view, "save", () => save(app));
   tieCode(app, view);
 }
@@ -79,21 +81,4 @@ export function copy(app: App, field: HTMLTextAreaElement | HTMLInputElement, te
   };
   if (!navigator.clipboard) return byHand();
   navigator.clipboard.writeText(text).then(() => app.say(words.copied, true), byHand);
-}
-
-/** The sheet as lines of text, in the order of the paper. */
-export function plainText(state: State): string {
-  const sheet = forPaper(state);
-  const edition = state.data.edition;
-  const lines = [words.title, words.made(new Date())];
-  const part = (title: string, ids: string[]): void => {
-    if (ids.length) lines.push("", title, ...ids.map((id) => `- ${state.ask(id)}`));
-  };
-  if (state.kept.day) lines.push("", `${words.day} ${state.kept.day}`);
-  part(words.starred, sheet.starred);
-  for (const group of sheet.groups) part(group.title, group.prompts);
-  part(words.ownQuestions, sheet.own);
-  part(words.bring, sheet.bring);
-  lines.push("", `${words.emergency} ${edition.emergency || ""}`, words.notAdvice, [edition.name, edition.version].filter((s) => s).join(", "));
-  return lines.join("\n");
 }

@@ -6,6 +6,7 @@ import { Group, cameFrom, compose, move } from "./compose";
 import { act, clone, empty, fill, make, put, slot, submit, unseen } from "./dom";
 import { tieWords, tooMuch } from "./field";
 import { MOST_ASKED, oneLine } from "./kept";
+import { notes } from "./notes";
 import { Paper } from "./paper";
 import { hideProblem, showProblem } from "./problem";
 import { promptItem } from "./prompts";
@@ -88,6 +89,8 @@ class SheetView {
     put(this.view, "grave", all.grave);
     if (all.grave.length) addEmergency(this.app, slot(this.view, "grave"));
     put(this.view, "cautions", all.other);
+    put(this.view, "notes", notes(this.app.state));
+    slot(this.view, "notes-part").hidden = slot(this.view, "notes").hidden;
     slot(this.view, "mind").hidden = !all.other.length;
   }
 

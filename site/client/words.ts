@@ -25,6 +25,9 @@ export const enoughStars = "You have three stars now. Take one star off first, t
 export const title = "My questions for this visit";
 export const day = "A normal day, as I want it:";
 export const bring = "What to bring";
+export const notes = "Notes for this visit";
+export const mind = "Keep in mind";
+export const answers = "My answers:";
 export const emergency = "In an emergency:";
 export const notAdvice = "This sheet helps you ask. It is not medical advice and picks no foot.";
 export const visit = "After the visit";
@@ -214,7 +217,7 @@ export const youAdded = "You put it on your sheet.";
 export const codeWrong = "This code is not right. Please look at each sign again.";
 export const codeOther = "This code was made with another edition of this planner, or before it was changed. It cannot be opened here.";
 export const codeLeaves = "Your own words are not in the code. The file and the text have them.";
-export const notLoaded = "This part could not be loaded. Please try again, or use the text or the file.";
+export const notLoaded = "This part could not be loaded. Please try again, or save your sheet as a file.";
 
 export function saveAnswers(tree: string): string {
   return `Save my answers: ${tree}`;

@@ -1,0 +1,40 @@
+// The sheet as plain text: what stands on the paper, in its order, and the
+// reader's answers behind it.
+
+import { App } from "./app";
+import { cautions } from "./caution";
+import { answered, forPaper } from "./compose";
+import { slot, template } from "./dom";
+import { blocks, notes, worded } from "./notes";
+import * as words from "./words";
+
+export function plainText(app: App): string {
+  const state = app.state;
+  const sheet = forPaper(state);
+  const { grave, other } = cautions(app);
+  const edition = state.data.edition;
+  const emergency = `${words.emergency} ${edition.emergency || ""}`;
+  const lines = [words.title, words.made(new Date())];
+  const part = (title: string, items: string[]): void => {
+    if (items.length) lines.push("", title, ...items.map((text) => `- ${text}`));
+  };
+  const asks = (title: string, ids: string[]): void => part(title, ids.map((id) => state.ask(id)));
+
+  for (const caution of grave) lines.push("", ...blocks(caution));
+  if (grave.length) lines.push(emergency);
+  if (state.kept.day) lines.push("", `${words.day} ${state.kept.day}`);
+  asks(words.starred, sheet.starred);
+  for (const group of sheet.groups) asks(group.title, group.prompts);
+  asks(words.ownQuestions, sheet.own);
+  part(words.mind, other.map((caution) => blocks(caution).join(" ")));
+  part(words.notes, notes(state).map((card) => worded(card).join(" ")));
+  part(words.bring, [always()].concat(sheet.bring.map((id) => state.ask(id))));
+  for (const one of answered(state)) part(`${words.answers} ${one.title}`, one.lines.map((l) => `${l.asked} ${l.said}`));
+  lines.push("", emergency, words.notAdvice, [edition.name, edition.version].filter((s) => s).join(", "));
+  return lines.join("\n");
+}
+
+/** What everybody brings. */
+function always(): string {
+  return slot(template("view-paper"), "always").textContent as string;
+}
