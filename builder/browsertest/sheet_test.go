@@ -352,7 +352,9 @@ func TestTextIsWhole(t *testing.T) {
 	b.hand(`tapOn(planner.querySelector('[data-slot="share"] summary'), "without paper")`)
 	b.waitFor(`document.getElementById("planner-text").value !== ""`)
 	text := eval[string](b, `document.getElementById("planner-text").value`)
-	flat := func(text string) string { return strings.Join(strings.Fields(strings.ReplaceAll(text, "\n", " ")), " ") }
+	flat := func(text string) string {
+		return strings.Join(strings.Fields(strings.ReplaceAll(text, "\n", " ")), " ")
+	}
 	all := flat(text)
 	// Of what the screen says, in the order of the text; the emergency line stands apart.
 	grave, _, _ := strings.Cut(s.Sheet.Grave, "In an emergency:")
