@@ -35,6 +35,11 @@ var data = {
     {id: "sore", title: "A sore", start: "now", questions: {
       now: {text: "Now?", left: 0, answers: [{id: "yes", text: "Yes, now", go: "stop"}, {id: "split", text: "It split", go: "safety-crack"}, {id: "no", text: "Not now", go: "rest"}, {id: "unsure", text: "Not sure", go: "stop"}]},
     }, endings: {stop: {title: "Stop", safety: true, prompts: ["visits2", "feet1"]}, rest: {title: "Rest", prompts: ["feet3"]}, "safety-crack": {title: "A crack", safety: true}}},
+    {id: "long", title: "Long", start: "a", questions: {
+      a: {text: "A?", left: 2, answers: [{id: "yes", text: "Yes, A", go: "b"}]},
+      b: {text: "B?", left: 1, answers: [{id: "yes", text: "Yes, B", go: "c"}]},
+      c: {text: "C?", left: 0, answers: [{id: "yes", text: "Yes, C", go: "end"}]},
+    }, endings: {end: {title: "End", prompts: ["feet2"]}}},
   ],
 };
 function begun(day, sore) {
@@ -69,9 +74,11 @@ func TestSheet(t *testing.T) {
 		{"nor is not sure", `script.cameFrom(begun({where: ["unsure"], size: ["skip"], stairs: ["yes"]}), "feet1")`, `["It came up in “My day”. You said: Yes, stairs."]`},
 		{"where only a named amount is told, it stands by its name", `script.cameFrom(begun({where: ["unsure"], size: ["thumb"], stairs: ["yes"]}), "feet1")`, `["It came up in “My day”. You said: A thumb; Yes, stairs."]`},
 		{"a card brings a prompt before the ending is reached", `script.cameFrom(begun({where: ["home", "town"]}), "visits9")`, `["It came up in “My day”. You said: At home; In town."]`},
+		{"of three answers the last two are told", `(() => { const s = begun(); s.begin("long"); for (const q of ["a", "b", "c"]) s.answer("long", q, ["yes"]); return script.cameFrom(s, "feet2"); })()`, `["It came up in “Long”. You said: Yes, B; Yes, C."]`},
 		{"two trees may bring one", `script.cameFrom(begun(full, "yes"), "feet1")`, `["It came up in “My day”. You said: At home; 30 mm (1 1/8 in); Yes, stairs.", "It came up in “A sore”. You said: Yes, now."]`},
 		{"nothing but not sure is told", `script.cameFrom(begun(null, "unsure"), "visits2")`, `["It came up in “A sore”."]`},
 		{"a general one is for any visit", `script.cameFrom(begun(full), "g2")`, `["It is one of three questions for any visit."]`},
+		{"so is the first of them", `script.cameFrom(begun(full), "g1")`, `["It is one of three questions for any visit."]`},
 		{"one that was added", `script.cameFrom(begun(full), "feet5")`, `["You put it on your sheet."]`},
 
 		{"a grave ending goes first", `begun(full, "yes").endings().map((r) => r.tree + " " + r.id)`, `["sore stop", "day many"]`},
@@ -91,6 +98,7 @@ func TestSheet(t *testing.T) {
 		{"the last behind the fold cannot move down", `script.move(all(), "visits8", 1)`, `false`},
 		{"a thing to bring", `(() => { const s = begun(full); return [script.move(s, "bring2", -1), script.compose(s).bring, script.move(s, "bring2", -1)]; })()`, `[true, ["bring2", "bring1"], false]`},
 		{"own questions move among themselves", `(() => { const s = begun(full); s.addOwn("One?"); s.addOwn("Two?"); return [script.move(s, "own 2", -1), s.kept.own.map((o) => o.ask), script.move(s, "own 2", -1), script.move(s, "own 1", 1), s.kept.order]; })()`, `[true, ["Two?", "One?"], false, false, []]`},
+		{"the first of them moves down", `(() => { const s = begun(full); s.addOwn("One?"); s.addOwn("Two?"); return [script.move(s, "own 1", 1), s.kept.own.map((o) => o.ask)]; })()`, `[true, ["Two?", "One?"]]`},
 		{"what is not on the sheet does not move", `script.move(begun(full), "feet5", 1)`, `false`},
 
 		{"on paper the starred stand apart, and what is folded is left out",

@@ -205,3 +205,29 @@ func TestSentencesInOrder(t *testing.T) {
 		t.Errorf("what the add-on takes away is not said: %q", got)
 	}
 }
+
+// The small ones come first, then by the wishes' order; remarks stand at the end.
+func TestOrder(t *testing.T) {
+	open := func(step int) Mark { return Mark{Step: step, Open: true} }
+	table := Table{
+		// Wish 0 is met by unsettled marks only, wish 3 by none; 1 and 2, 1 and 4, 2 and 4 are met alone.
+		Wishes: []Wish{{Row: 0, Step: 1}, {Row: 1, Step: 1}, {Row: 2, Step: 1}, {Row: 3, Step: 1}, {Row: 4, Step: 1}},
+		Feet:   [][]Mark{{open(1), {Step: 1}, {}, {}, {}}, {open(1), {}, {Step: 1}, {}, {}}, {open(1), {}, {}, {}, {Step: 1}}},
+	}
+	var got []Set
+	for _, c := range table.Find(Most) {
+		got = append(got, c.Wishes)
+	}
+	want := []Set{Of(3), Of(1, 2), Of(1, 4), Of(2, 4), Of(0)}
+	if d := cmp.Diff(want, got); d != "" {
+		t.Errorf("wanted (-) and given (+):\n%s", d)
+	}
+}
+
+// Where nothing pulls, no sentence counts conflicts.
+func TestSummaryOfNothing(t *testing.T) {
+	m := worded()
+	if found := m.summary().Found; len(found) != 0 {
+		t.Errorf("of a table without conflicts it can be said %q", found)
+	}
+}

@@ -33,21 +33,24 @@ func TestFormulas(t *testing.T) {
 	}
 }
 
-// Words of the field, and of this site, as they are said.
+// said are words of the field, and of this site, as they are said.
+var said = map[string]int{
+	"the": 1, "foot": 1, "ankle": 2, "carbon": 2, "spring": 1, "heel": 1, "height": 1, "prosthetist": 3,
+	"question": 2, "questions": 2, "walked": 1, "wanted": 2, "shoes": 1, "changes": 2, "makes": 1, "table": 2,
+	"reason": 2, "quiet": 2, "decision": 3, "motion": 2, "multi-axis": 4, "family": 3, "material": 4, "radio": 3,
+	"side": 1, "sidewalk": 2, "battery": 3, "doctor": 2, "emergency": 4, "simple": 2, "hydraulic": 3, "people": 2,
+	"physiatrist": 4, "multiaxial": 5, "microprocessor": 5, "transtibial": 4, "transfemoral": 4, "dorsiflexion": 4,
+	"plantarflexion": 4, "physiotherapist": 6, "prosthetists": 3, "prosthesis": 3, "prosthetic": 3, "prosthetics": 3, "orthotist": 3,
+	"amputation": 4, "alignment": 3, "misaligned": 3, "adapter": 3, "pylon": 2, "torsion": 2, "rotation": 3, "liner": 2, "liners": 2,
+	"residual": 4, "neuropathy": 4, "contracture": 3, "fibreglass": 3, "insole": 2, "midstance": 2, "explainer": 3, "therapist": 3,
+	"diabetes": 4, "carbons": 2, "cushions": 2, "keel": 1, "keels": 1, "bumper": 2, "bumpers": 2, "uneven": 3, "sidewalks": 2, "barefoot": 2,
+	"driveway": 2, "safely": 2, "safety": 2, "footwear": 2, "forefoot": 2, "medicare": 3, "insurance": 3, "coverage": 3, "level": 2,
+	"multiaxis": 4, "preauthorization": 6, "cm": 4, "kg": 4, "sach": 1, "SACH": 1, "ischaemia": 4, "oedema": 3, "tibial": 3, "orthopaedics": 4, "eversion": 3,
+	"they": 1, "you're": 1, "isn't": 2, "socket": 2, "pieces": 2, "bodies": 2, "create": 2, "bent": 1, "special": 2,
+}
+
 func TestSyllables(t *testing.T) {
-	for word, want := range map[string]int{
-		"the": 1, "foot": 1, "ankle": 2, "carbon": 2, "spring": 1, "heel": 1, "height": 1, "prosthetist": 3,
-		"question": 2, "questions": 2, "walked": 1, "wanted": 2, "shoes": 1, "changes": 2, "makes": 1, "table": 2,
-		"reason": 2, "quiet": 2, "decision": 3, "motion": 2, "multi-axis": 4, "family": 3, "material": 4, "radio": 3,
-		"side": 1, "sidewalk": 2, "battery": 3, "doctor": 2, "emergency": 4, "simple": 2, "hydraulic": 3, "people": 2,
-		"physiatrist": 4, "multiaxial": 5, "microprocessor": 5, "transtibial": 4, "transfemoral": 4, "dorsiflexion": 4,
-		"plantarflexion": 4, "physiotherapist": 6, "prosthetists": 3, "prosthesis": 3, "prosthetic": 3, "prosthetics": 3, "orthotist": 3,
-		"amputation": 4, "alignment": 3, "misaligned": 3, "adapter": 3, "pylon": 2, "torsion": 2, "rotation": 3, "liner": 2, "liners": 2,
-		"residual": 4, "neuropathy": 4, "contracture": 3, "fibreglass": 3, "insole": 2, "midstance": 2, "explainer": 3, "therapist": 3,
-		"diabetes": 4, "carbons": 2, "cushions": 2, "keel": 1, "keels": 1, "bumper": 2, "bumpers": 2, "uneven": 3, "sidewalks": 2, "barefoot": 2,
-		"driveway": 2, "safely": 2, "safety": 2, "footwear": 2, "forefoot": 2, "medicare": 3, "insurance": 3, "coverage": 3, "level": 2,
-		"they": 1, "you're": 1, "isn't": 2, "socket": 2, "pieces": 2, "bodies": 2, "create": 2, "bent": 1, "special": 2,
-	} {
+	for word, want := range said {
 		got := Syllables(word)
 		if d := got - want; d < 0 || d > 0 {
 			t.Errorf("%q: %d syllables, want %d", word, got, want)
