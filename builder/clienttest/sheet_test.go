@@ -140,6 +140,12 @@ func TestSheet(t *testing.T) {
 		{"a removed own question leaves its name and star free", `(() => { const s = begun(); s.addOwn("One?"); s.addOwn("Two?"); s.star("own 1"); s.star("own 2"); s.removeOwn("own 1"); s.addOwn("Three?"); return [s.kept.own, s.starred()]; })()`, `[[{"id": "own 2", "ask": "Two?"}, {"id": "own 1", "ask": "Three?"}], ["own 2"]]`},
 
 		{"a hundred own questions, and no more", `(() => { const s = begun(); const said = []; for (let i = 0; i < 101; i++) said.push(s.addOwn("One?")); return [said.filter((x) => x).length, said[100], s.kept.own.length]; })()`, `[100, false, 100]`},
+		{"without an answer", `["where", "size", "stairs"].map((q) => script.missing(data.trees[0].questions[q])).concat(script.missing(data.trees[1].questions.now), script.missing({measure: {}, answers: []}))`,
+			`["Please tick at least one answer first. You can also skip this question.", "Please write an amount, or pick what it is like. You can also skip this question.", "Please choose an answer first. You can also skip this question.", "Please choose an answer first.", "Please write an amount first."]`},
+		{"the steps before a question", `["where", "size", "stairs", "other"].map((q) => script.before(begun(full).path("day").steps, q).map((s) => s.question))`, `[[], ["where"], ["where", "size"], ["where", "size", "stairs"]]`},
+		{"what follows an answered question", `(() => { const s = begun({where: ["town"], size: ["skip"]}); return ["where", "size"].map((q) => script.after(s, "day", q)).concat(script.after(begun(full), "day", "stairs")); })()`,
+			`[{"view": "question", "tree": "day", "question": "size"}, {"view": "question", "tree": "day", "question": "stairs"}, {"view": "ending", "tree": "day"}]`},
+		{"the way back", `[script.previous(begun(full).path("day").steps, "day"), script.previous([], "day")]`, `[{"view": "question", "tree": "day", "question": "stairs"}, {"view": "topics"}]`},
 		{"empty, not empty, cleared", `(() => { const s = begun(); const said = [s.isEmpty()]; s.addOwn("One?"); said.push(s.isEmpty()); s.clear(); return said.concat(s.isEmpty(), s.kept.own.length); })()`, `[true, false, true, 0]`},
 		{"a sheet that took another's place keeps it", `(() => { const s = begun(full); const was = s.kept; const next = begun(null, "no").kept; s.open(next); return [s.earlier === was, s.kept === next, s.isEmpty()]; })()`, `[true, true, false]`},
 		{"nothing is put aside for it", `(() => { const s = begun(); s.kept.large = true; s.open(begun(null, "no").kept); s.kept = begun().kept; return [s.earlier === undefined, s.isEmpty()]; })()`, `[true, true]`},
@@ -167,7 +173,7 @@ func planner(t *testing.T) *clienttest.Script {
 	if err != nil {
 		t.Fatal(err)
 	}
-	page := clienttest.LoadAll(t, "compose.ts", "state.ts")
+	page := clienttest.LoadAll(t, "compose.ts", "state.ts", "steps.ts")
 	if err := page.Run("var units = "+string(units)+";"+world+"; true", new(any)); err != nil {
 		t.Fatal(err)
 	}

@@ -8,8 +8,9 @@ import { act, clone, fill, inputs, slot, submit, ticked } from "./dom";
 import { Question } from "./data";
 import { showProblem } from "./problem";
 import { Screen } from "./screens";
+import { after, before, missing, previous } from "./steps";
 import { showTrail } from "./trail";
-import { SKIP, Step, entry, left } from "./walker";
+import { SKIP, entry, left } from "./walker";
 import * as words from "./words";
 
 export function questionView(app: App, screen: Screen): HTMLElement {
@@ -31,7 +32,7 @@ export function questionView(app: App, screen: Screen): HTMLElement {
 
   const leave = (chosen: string[]): void => {
     app.state.answer(tree, id, chosen);
-    app.go(screen.change ? standing(app.state, tree) : after(app, tree, id));
+    app.go(screen.change ? standing(app.state, tree) : after(app.state, tree, id));
   };
   submit(view.querySelector("form") as HTMLElement, () => {
     const text = box ? box.text() : "";
@@ -81,28 +82,4 @@ function keepAlone(view: HTMLElement): void {
       for (const other of all) if (other !== input && (alone(input) || alone(other))) other.checked = false;
     });
   }
-}
-
-function missing(question: Question): string {
-  let text = question.any ? words.noAnswerAny : words.noAnswer;
-  if (question.measure) text = question.measure.likes ? words.noAmountLike : words.noAmount;
-  return text + (question.skip ? words.orSkip : "");
-}
-
-/** The steps that come before a question; all of them where it is not yet answered. */
-function before(steps: Step[], id: string): Step[] {
-  const at = steps.findIndex((s) => s.question === id);
-  return at < 0 ? steps : steps.slice(0, at);
-}
-
-/** The screen that follows an answered question, whether or not it has an answer yet. */
-function after(app: App, tree: string, id: string): Screen {
-  const steps = app.state.path(tree).steps;
-  const next = steps[steps.findIndex((s) => s.question === id) + 1];
-  return next ? { view: "question", tree, question: next.question } : standing(app.state, tree);
-}
-
-function previous(steps: Step[], tree: string): Screen {
-  const last = steps[steps.length - 1];
-  return last ? { view: "question", tree, question: last.question } : { view: "topics" };
 }

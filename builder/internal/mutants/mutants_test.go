@@ -136,7 +136,7 @@ func TestDraw(t *testing.T) {
 		}
 		again, _ := draw(root, files, 1)
 		other, _ := draw(root, files, 2)
-		if len(one) < 60 {
+		if len(one) < 60 && of.name != "question" { // a small file, of which each is tried
 			t.Errorf("%s has %d mutants only", of.name, len(one))
 		}
 		key := func(m mutant) string { return m.key().String() }
@@ -198,7 +198,7 @@ func TestKilledAndSurvived(t *testing.T) {
 			t.Fatal(err)
 		}
 	}
-	tried, err := tryTarget(root, target{"one", []string{"one/*.go"}, []string{"./one"}, ""}, 100, 1)
+	tried, err := tryTarget(root, target{name: "one", sources: []string{"one/*.go"}, tests: []string{"./one"}}, 100, 1)
 	if err != nil {
 		t.Fatal(err)
 	}

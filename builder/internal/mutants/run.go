@@ -78,6 +78,9 @@ func (b *bench) run() came {
 		if b.skip != "" {
 			args = append(args, "-test.skip", b.skip)
 		}
+		if b.target.run != "" {
+			args = append(args, "-test.run", b.target.run)
+		}
 		cmd := exec.CommandContext(ctx, bin, args...)
 		cmd.Dir = filepath.Join(b.root, filepath.FromSlash(b.tests[i]))
 		cmd.Env, cmd.WaitDelay = append(os.Environ(), b.env...), time.Second
