@@ -38,8 +38,8 @@ func TestCautionComesFirst(t *testing.T) {
 			for _, wrong := range firstThings(b, "#planner .ending", caution, emergency, oneLine(e.Title.S)) {
 				t.Errorf("%s, the ending: %s", name, wrong)
 			}
-			if focus := b.look().Focus; focus == "" || !strings.HasPrefix(caution, focus) {
-				t.Errorf("%s: reading starts at %q, want the caution", name, focus)
+			for _, wrong := range readAtEnding(b, oneLine(e.Title.S), caution) {
+				t.Errorf("%s: %s", name, wrong)
 			}
 			s := b.tap("sheet")
 			for _, wrong := range firstThings(b, "#planner .sheet", "My sheet", caution, emergency, s.Sheet.Groups[0].Prompts[0]) {
@@ -58,6 +58,56 @@ func TestCautionComesFirst(t *testing.T) {
 	}
 	if grave == 0 {
 		t.Error("no tree has an ending for safety, so nothing was looked at")
+	}
+}
+
+// readAtEnding is what is wrong with how an ending is read: the focus is on its heading, its
+// caution describes that, both can be seen, and the tab's title begins with it.
+func readAtEnding(b *tab, title, caution string) []string {
+	b.t.Helper()
+	got := eval[struct {
+		Tag, Text, Described, Tab string
+		Seen                      bool
+	}](b, `(() => {
+const clean = (s) => s.replace(/\s+/g, " ").trim(), f = document.activeElement, by = document.getElementById(f.getAttribute("aria-describedby") || "");
+const top = (by || f).getBoundingClientRect().top;
+return { Tag: f.tagName, Text: clean(f.innerText), Described: by ? clean(by.innerText) : "", Tab: document.title, Seen: top >= -1 && top < window.innerHeight };
+})()`)
+	var out []string
+	if got.Tag != "H3" || got.Text != title {
+		out = append(out, fmt.Sprintf("reading starts at %s %q, want its heading", got.Tag, got.Text))
+	}
+	if got.Described != caution {
+		out = append(out, fmt.Sprintf("it is described by %q, want the caution %q", got.Described, caution))
+	}
+	if !strings.HasPrefix(got.Tab, title+" · ") {
+		out = append(out, fmt.Sprintf("the tab is called %q", got.Tab))
+	}
+	if !got.Seen {
+		out = append(out, "its first words are not in the window")
+	}
+	return out
+}
+
+// An ordinary ending is read in the same way, with its caution where it has one.
+func TestEndingIsRead(t *testing.T) {
+	t.Parallel()
+	b := newTab(t)
+	with := 0
+	for _, f := range append(threeToCopy(t), examplesToPrint(t, 3)...) {
+		b.openPlanner(onDisk)
+		b.take(f.tree, f.example.Given())
+		e := f.tree.Ending(f.example.Ending.S)
+		caution := ""
+		if e.Caution.S != "" {
+			caution, with = eval[string](b, `document.querySelector('#planner [data-slot="caution"]').innerText.replace(/\s+/g, " ").trim()`), with+1
+		}
+		for _, wrong := range readAtEnding(b, oneLine(e.Title.S), caution) {
+			t.Errorf("%s, %s: %s", f.tree.ID.S, e.ID.S, wrong)
+		}
+	}
+	if with < 2 {
+		t.Error("no ending of this test has a caution")
 	}
 }
 

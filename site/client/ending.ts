@@ -22,6 +22,7 @@ export function endingView(app: App, screen: Screen): HTMLElement {
   fill(view, "tree", app.state.tree(tree).title);
   fillAmounts(app.state, body, tree);
   slot(view, "ending").appendChild(body);
+  describe(body);
   if (ending.safety) addEmergency(app, slot(body, "emergency"));
   put(body, "cards", app.state.cards(tree).filter((id) => entry(app.state.data.cards, id)).map((id) => clone(`part-card-${id}`)));
 
@@ -39,6 +40,14 @@ export function endingView(app: App, screen: Screen): HTMLElement {
   const last = path.steps[path.steps.length - 1];
   act(view, "back", () => app.back(last ? { view: "question", tree, question: last.question } : { view: "topics" }));
   return view;
+}
+
+/** The focus is on the heading; the caution above it is read behind it, so nobody misses it. */
+function describe(body: HTMLElement): void {
+  const caution = body.querySelector('[data-slot="caution"]');
+  if (!caution) return;
+  caution.id = "ending-caution";
+  slot(body, "focus").setAttribute("aria-describedby", caution.id);
 }
 
 /** What would change this, worked out when a reader first asks. */

@@ -171,7 +171,9 @@ class Planner implements App {
     if (!screen.tree) return "";
     const tree = this.state.tree(screen.tree);
     const question = screen.question ? entry(tree.questions, screen.question) : undefined;
-    return question ? `${question.text} · ${tree.title}` : tree.title;
+    const ending = screen.view === "ending" ? entry(tree.endings, this.state.path(screen.tree).ending) : undefined;
+    const at = question ? question.text : ending ? ending.title : "";
+    return [at, tree.title].filter((s) => s).join(" · ");
   }
 
   /** Moves the focus to where reading starts, and shows the whole view from its top where that fits. */
@@ -180,7 +182,8 @@ class Planner implements App {
     focus.tabIndex = -1;
     focus.focus({ preventScroll: true });
     const depth = focus.getBoundingClientRect().bottom - this.root.getBoundingClientRect().top;
-    (depth < window.innerHeight / 2 ? this.root : focus).scrollIntoView();
+    const first = document.getElementById(focus.getAttribute("aria-describedby") || "") || focus; // a caution above it
+    (depth < window.innerHeight / 2 ? this.root : first).scrollIntoView();
   }
 
   private tieBar(): void {
