@@ -182,7 +182,8 @@ class Planner implements App {
     focus.tabIndex = -1;
     focus.focus({ preventScroll: true });
     const depth = focus.getBoundingClientRect().bottom - this.root.getBoundingClientRect().top;
-    const first = document.getElementById(focus.getAttribute("aria-describedby") || "") || focus; // a caution above it
+    const caution = focus.getAttribute("aria-describedby");
+    const first = (caution && document.getElementById(caution)) || focus; // a caution stands above it
     (depth < window.innerHeight / 2 ? this.root : first).scrollIntoView();
   }
 
