@@ -396,6 +396,103 @@ func TestSafetyKept(t *testing.T) {
 	}
 }
 
+// branched is a tree in which one answer alone leads to the question about danger.
+const branched = `tree: ground
+title: Ground
+purpose: A tree to build on.
+authors: [Keelpath editors]
+reviewers: []
+reviewed: 2026-11-25
+review-by: 2028-11-25
+funding: None.
+start: walk
+questions:
+  walk:
+    text: How is it?
+    why: It sets the way.
+    answers:
+      well: { text: Well, go: done }
+      ill: { text: Not so well, go: signs }
+      unsure: { text: Not sure, go: signs }
+  signs:
+    text: Does it hurt?
+    why: Some things cannot wait.
+    pick: any
+    answers:
+      pain: { text: Pain, go: stop }
+      hot: { text: Heat, go: cool }
+      none: { text: None, alone: true, go: done }
+      unsure: { text: Not sure, alone: true, go: stop }
+endings:
+  stop: { title: Call us, safety: true, caution: Sit down., text: Call today. }
+  cool: { title: Cool it, safety: true, caution: Take it off., text: Call today. }
+  done: { title: Done, text: Talk it over. }
+`
+
+// A layer may not lead round a question that only some readers are asked, and what it adds
+// to such a question must not be heard before what is graver.
+func TestWaysKept(t *testing.T) {
+	const hot = "      hot: {"
+	for _, c := range []struct {
+		name     string
+		old, new string
+		want     []string
+	}{
+		{"the same tree", "", "", nil},
+		{"the answer that leads there leads past it", "Not so well, go: signs", "Not so well, go: done",
+			[]string{`16 the answer "ill" of question "walk" leads to question "signs", which is for safety, and can now reach the ending "done" without it`}},
+		{"a question between", "Not so well, go: signs }", "Not so well, go: since }\n      old: { text: As before, go: done }",
+			nil},
+		{"an added answer that is heard first", hot, "      wet: { text: Wet, go: cool }\n" + hot,
+			[]string{`24 answer "wet" is added to question "signs" before answers that lead to other help`}},
+		{"an added answer at the end", "      none:", "      wet: { text: Wet, go: cool }\n      none:", nil},
+		{"an added answer that leads past", "      none:", "      dull: { text: A dull ache, go: done }\n      none:",
+			[]string{`25 answer "dull" is added to question "signs", which is for safety, and leads past it to "done"`}},
+		{"the answers in another order", "      pain: { text: Pain, go: stop }\n      hot: { text: Heat, go: cool }\n", "      hot: { text: Heat, go: cool }\n      pain: { text: Pain, go: stop }\n",
+			[]string{`23 "order of answers" of question "signs" is "hot, pain, none, unsure", and the built-in one, for safety, is "pain, hot, none, unsure"`}},
+		{"one for any", "    pick: any\n", "", []string{`18 "pick" of question "signs" is "one", and the built-in one, for safety, is "any"`}},
+		{"not alone", "Not sure, alone: true, go: stop", "Not sure, go: stop",
+			[]string{`26 "alone" of answer "unsure" is missing, and the built-in one, for safety, is "true"`}},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			src := branched
+			if c.old != "" {
+				if strings.Count(src, c.old) != 1 {
+					t.Fatalf("%q stands %d times in the tree", c.old, strings.Count(src, c.old))
+				}
+				src = strings.Replace(src, c.old, c.new, 1)
+			}
+			src = strings.Replace(src, "  signs:\n", since(src)+"  signs:\n", 1)
+			if diff := cmp.Diff(c.want, keptFindings(t, branched, src)); diff != "" {
+				t.Error(diff)
+			}
+		})
+	}
+}
+
+// since is a question of a layer's own, where its tree leads to one.
+func since(src string) string {
+	if !strings.Contains(src, "go: since") {
+		return ""
+	}
+	return "  since:\n    text: Since when?\n    why: It helps.\n    answers:\n      today: { text: Today, go: signs }\n    skip: signs\n"
+}
+
+// keptFindings gives what is found of what is sealed, as a layer lays a tree over another.
+func keptFindings(t *testing.T, old, now string) []string {
+	t.Helper()
+	var list finding.List
+	ground := layer(t, "-- content/edition.yaml --\nname: Ours\nemergency: { number: \"112\", where: the EU }\ncrisis: { number: \"112\", where: the EU }\ntraining: { Keelpath editors: They write. }\n-- trees/ground.yaml --\n"+old, &list)
+	load(t, &list, ground, layer(t, "-- trees/ground.yaml --\n"+now, &list))
+	var out []string
+	for _, f := range list.Sorted() {
+		if f.Check == "safety-kept" {
+			out = append(out, fmt.Sprint(f.Line, " ", f.Text))
+		}
+	}
+	return out
+}
+
 // A layer that is named "." has the same file names as the built-in content, and
 // is held to the same rule.
 func TestSafetyKeptInTheWorkingFolder(t *testing.T) {

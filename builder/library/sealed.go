@@ -200,7 +200,7 @@ func (p part) ending(e *tree.Ending) {
 		w.says("text", e.Text)
 		return
 	}
-	w.mark("safety", e.Safety)
+	w.put("safety", read.Text{S: map[bool]string{true: "true"}[e.Safety], At: e.Marked}, same)
 	w.text("title", e.Title)
 	w.text("text", e.Text)
 	w.list("prompts", e.Prompts, begins)

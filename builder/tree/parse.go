@@ -191,6 +191,7 @@ func parseEnding(id read.Text, m *read.Map, list *finding.List) *Ending {
 		ID:      id,
 		Title:   m.NeedText("title"),
 		Safety:  m.Bool("safety"),
+		Marked:  m.Key("safety"),
 		Text:    m.NeedText("text"),
 		Caution: m.Text("caution"),
 		Topics:  m.IDs("topics"),

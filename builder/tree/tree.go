@@ -6,6 +6,7 @@ package tree
 import (
 	"slices"
 
+	"keelpath/builder/finding"
 	"keelpath/builder/formula"
 	"keelpath/builder/read"
 )
@@ -82,9 +83,10 @@ type Answer struct {
 type Ending struct {
 	ID      read.Text
 	Title   read.Text
-	Text    read.Text // markdown
-	Caution read.Text // markdown, shown first
-	Safety  bool      // asks for quick help; outranks everything else
+	Text    read.Text     // markdown
+	Caution read.Text     // markdown, shown first
+	Safety  bool          // asks for quick help; outranks everything else
+	Marked  finding.Place // of the mark; of the ending where it has none
 	Topics  []read.Text
 	Types   []Talk
 	Prompts []read.Text

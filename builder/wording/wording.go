@@ -140,8 +140,11 @@ var rules = []rule{
 		you require
 		(?:you|users?|wearers?|patients?|readers?|people) should (?:get|choose|pick|buy|order|switch|upgrade)
 		(?:you|users?|wearers?|patients?|readers?|people) should (?:have|wear|use|try|take|go for|opt for) (?:an?|the|this|that) (?:[a-z-]+ ){0,3}` + thing + `
-		(?:choose|pick|buy|get|go for|opt for) (?:this|that) ` + thing),
-		`turn it into something to ask: "ask if ... comes into question"`, []string{"need", "require", "should", "choose", "pick", "buy", "get", "opt", "go"}},
+		(?:choose|pick|buy|get|go for|opt for) (?:this|that) ` + thing + `
+		(?:picks?|chooses?|selects?|finds?|picking|choosing|selecting|finding) (?:you )?your (?:new |next )?(?:foot|feet|ankle|blade|leg)
+		(?:picks|chooses|selects|finds) (?:you )?an? (?:new )?(?:foot|ankle|blade)
+		sets? your level`),
+		`turn it into something to ask: "ask if ... comes into question"`, []string{"need", "require", "should", "choose", "pick", "buy", "get", "opt", "go", "select", "find", "level"}},
 	{Choosing, pattern(`
 		right for (?:you|your|him|her|them|someone|people)
 		right ` + thing + ` for
@@ -218,6 +221,8 @@ var allowed = pattern(`
 	no (?:single |one )?best (?:foot|kind|type|ankle)
 	(?:does not|never|cannot|will not|do not) (?:recommend|set your level|choose)
 	(?:not|never|no) a recommendation
+	(?:does not|never|cannot|will not|do not|nobody) (?:picks?|chooses?|finds?) (?:a|your) (?:foot|ankle|blade)
+	(?:clinic|clinics|team|prosthetist|doctor) sets? your level
 	not (?:known|shown) (?:to be |which (?:foot|type|kind) is )?best
 	at best
 	(?:if|when|once|until|do|what|who|whether) you need

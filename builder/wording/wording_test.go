@@ -38,6 +38,12 @@ func TestIn(t *testing.T) {
 		{"That makes you a level 2.", "choosing: makes you a level"},
 		{"You\nneed it.", "choosing: You\nneed"},
 
+		{"Keelpath picks your foot.", "choosing: picks your foot"},
+		{"Picks your foot", "choosing: Picks your foot"},
+		{"Let us pick your next ankle.", "choosing: pick your next ankle"},
+		{"It finds a foot in a minute.", "choosing: finds a foot"},
+		{"It sets your level.", "choosing: sets your level"},
+
 		// Steering.
 		{"The Stepwell™ foot.", "steering: ™"},
 		{"Stepwell(R) feet", "steering: (R)"},
@@ -49,6 +55,9 @@ func TestIn(t *testing.T) {
 		{"The next generation of feet.", "steering: next generation"},
 
 		// What may be said.
+		{"A tree never picks a foot.", ""},
+		{"It does not pick your foot.", ""},
+		{"The clinic sets your level.", ""},
 		{"Keelpath does not pick the best foot.", ""},
 		{"It never says which foot is best.", ""},
 		{"There is no best foot.", ""},
