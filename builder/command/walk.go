@@ -370,7 +370,7 @@ func (w *walker) end(path tree.Path) error {
 	fmt.Fprintf(out, "\nQuestions to bring:\n")
 	for _, id := range prompts {
 		p := w.l.Prompt(id)
-		fmt.Fprintf(out, "- %s (%s)\n", p.Ask.S, strings.Join(read.Strings(p.Whom), ", "))
+		fmt.Fprintf(out, "- %s (%s)\n", p.Plain(), strings.Join(read.Strings(p.Whom), ", "))
 	}
 	for _, n := range e.Next {
 		fmt.Fprintf(out, "\nGo on with: keelpath walk %s\n", n.S)

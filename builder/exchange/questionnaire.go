@@ -364,7 +364,7 @@ func (f *former) card(link string, c *library.Card) item {
 func (f *former) prompts(link string, ids []read.Text) []item {
 	var out []item
 	for _, id := range ids {
-		out = append(out, display(link+".prompt."+id.S, "Question to bring: "+f.lib.Prompt(id.S).Ask.S))
+		out = append(out, display(link+".prompt."+id.S, "Question to bring: "+f.lib.Prompt(id.S).Plain()))
 	}
 	return out
 }

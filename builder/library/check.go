@@ -10,6 +10,7 @@ import (
 	"keelpath/builder/finding"
 	"keelpath/builder/proof"
 	"keelpath/builder/read"
+	"keelpath/builder/told"
 	"keelpath/builder/tree"
 )
 
@@ -33,7 +34,7 @@ func shelfOf[T any](kind string, all []*T, of func(*T) read.Text) shelf {
 // checker cross-checks the names that files use for each other.
 type checker struct {
 	*loader
-	trees, prompts, topics, cards, rows, types, words, sources, explainers shelf
+	trees, prompts, topics, cards, rows, types, words, sources, explainers, facts shelf
 }
 
 func (l *loader) check(ctx context.Context) error {
@@ -47,6 +48,7 @@ func (l *loader) check(ctx context.Context) error {
 		types:   shelfOf("foot type", l.FootTypes, func(t *FootType) read.Text { return t.ID }),
 		words:   shelfOf("word", l.Words, func(w *Word) read.Text { return w.ID }),
 		sources: shelfOf("source", l.Sources, func(s *Source) read.Text { return s.ID }),
+		facts:   shelfOf("fact", l.Facts, func(f *told.Fact) read.Text { return f.ID }),
 		explainers: shelfOf("explainer", l.Explainers, func(p *explainer.Page) read.Text {
 			return read.Text{S: p.ID, At: finding.Place{File: p.File, Line: 1}}
 		}),
@@ -63,7 +65,7 @@ func (l *loader) check(ctx context.Context) error {
 		c.page(p)
 	}
 	for _, step := range []func(){
-		c.fileNames, c.cases, c.wordForms, c.wordingHeld, func() { proof.HandOvers(l.Trees, l.list) }, c.brought, c.readingGrades,
+		c.fileNames, c.cases, c.told, c.wordForms, c.wordingHeld, func() { proof.HandOvers(l.Trees, l.list) }, c.brought, c.readingGrades,
 	} {
 		if err := ctx.Err(); err != nil {
 			return err

@@ -131,7 +131,7 @@ func readLimited(f fs.FS, p string) ([]byte, error) {
 var tables = []string{
 	"content/edition.yaml", "content/foot-types.yaml", "content/glossary.yaml", "content/learn.yaml", "content/self-ratings.yaml",
 	"content/sources.yaml", "content/wishes.yaml",
-	"trees/cards.yaml", "trees/cases.yaml", "trees/planner.yaml", "trees/prompts.yaml", "trees/safety.yaml",
+	"trees/cards.yaml", "trees/cases.yaml", "trees/planner.yaml", "trees/prompts.yaml", "trees/safety.yaml", "trees/told.yaml",
 }
 
 func isInput(name string) bool {

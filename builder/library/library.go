@@ -8,6 +8,7 @@ import (
 	"keelpath/builder/proof"
 	"keelpath/builder/read"
 	"keelpath/builder/safety"
+	"keelpath/builder/told"
 	"keelpath/builder/tree"
 )
 
@@ -16,6 +17,7 @@ import (
 type Library struct {
 	Edition    Edition
 	Safety     *safety.Screen // the shared safety screen; nil where none could be read
+	Facts      []*told.Fact // what a reader can tell
 	Trees      []*tree.Tree
 	Proofs     map[string]*proof.Proof // by tree id
 	General    []*Prompt               // the questions that open every sheet
@@ -78,6 +80,20 @@ type Prompt struct {
 	Whom  []read.Text // of Whom
 	Why   read.Text
 	Basis []read.Text // source ids, or CommonPractice
+
+	// What a reader has to have told for the prompt to fit, and what makes it
+	// needless. Ids of facts. A gap in Ask, "{load}", is a fact's amount.
+	Presumes []read.Text
+	Unless   []read.Text
+}
+
+// Blank stands in a text for what a reader has not told.
+const Blank = "___"
+
+// Plain is what the prompt asks where nobody has told anything: on paper and in
+// forms, where a blank can be filled in by hand.
+func (p *Prompt) Plain() string {
+	return tree.FillGaps(p.Ask.S, func(string) string { return Blank })
 }
 
 // Whom lists the people a prompt can be for, in the order pages name them.
@@ -210,6 +226,11 @@ func (l *Library) Prompts() []*Prompt {
 		out = append(out, t.Prompts...)
 	}
 	return out
+}
+
+// Fact gives the fact with that id, or nil.
+func (l *Library) Fact(id string) *told.Fact {
+	return find(l.Facts, id, func(f *told.Fact) string { return f.ID.S })
 }
 
 // Card gives the card with that id, or nil.

@@ -12,6 +12,7 @@ import (
 	"keelpath/builder/finding"
 	"keelpath/builder/proof"
 	"keelpath/builder/read"
+	"keelpath/builder/told"
 	"keelpath/builder/tree"
 )
 
@@ -70,6 +71,7 @@ func (l *loader) layer(ctx context.Context, y Layer) error {
 	open := func(file string) *read.Map { return l.open(y, file) }
 	l.sources(open("content/sources.yaml"))
 	l.words(open("content/glossary.yaml"))
+	l.facts(open("trees/told.yaml"))
 	l.prompts(open("trees/prompts.yaml"))
 	l.cards(open("trees/cards.yaml"))
 	l.cases(open("trees/cases.yaml"))
@@ -215,6 +217,15 @@ func (l *loader) words(m *read.Map) {
 	m.Done()
 }
 
+func (l *loader) facts(m *read.Map) {
+	if m == nil {
+		return
+	}
+	for _, f := range told.Parse(m, l.list) {
+		put(&l.Facts, f, func(f *told.Fact) string { return f.ID.S })
+	}
+}
+
 func (l *loader) prompts(m *read.Map) {
 	if m == nil {
 		return
@@ -239,7 +250,8 @@ func (l *loader) prompts(m *read.Map) {
 }
 
 func (l *loader) prompt(id read.Text, m *read.Map, topic *Topic) *Prompt {
-	p := &Prompt{ID: id, Topic: topic, Ask: m.NeedText("ask"), Whom: m.Texts("whom"), Why: m.NeedText("why"), Basis: m.Texts("basis")}
+	p := &Prompt{ID: id, Topic: topic, Ask: m.NeedText("ask"), Whom: m.Texts("whom"), Why: m.NeedText("why"), Basis: m.Texts("basis"),
+		Presumes: m.OneOrMore("presumes"), Unless: m.OneOrMore("unless")}
 	l.promptForm(p, m)
 	m.Done()
 	return p
@@ -249,6 +261,9 @@ func (l *loader) prompt(id read.Text, m *read.Map, topic *Topic) *Prompt {
 // standards, 2.12).
 const maxWords = 20
 
+// amountWords is how many words of a prompt an amount in it counts as: 20 kg (44 lb).
+const amountWords = 4
+
 func (l *loader) promptForm(p *Prompt, m *read.Map) {
 	if ask := p.Ask.S; ask != "" {
 		if !strings.HasSuffix(ask, "?") {
@@ -257,7 +272,7 @@ func (l *loader) promptForm(p *Prompt, m *read.Map) {
 		if strings.Count(ask, "?") > 1 {
 			l.list.Add(p.Ask.At, "prompt-form", fmt.Sprintf("prompt %q asks more than one question", p.ID.S), "keep one, or make two prompts of it")
 		}
-		if n := len(strings.Fields(ask)); n > maxWords {
+		if n := len(strings.Fields(ask)) + (amountWords-1)*len(tree.Gaps(ask)); n > maxWords {
 			l.list.Add(p.Ask.At, "prompt-form", fmt.Sprintf("prompt %q has %d words, and at most %d can be said in one breath", p.ID.S, n, maxWords), "shorten it")
 		}
 	}

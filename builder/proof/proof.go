@@ -22,6 +22,8 @@ type Proof struct {
 	Paths   *big.Int           // every way to answer from the start to an ending; see PathsRule
 	Listed  *big.Int           // the paths that AllPaths lists
 	Witness map[string]Witness // question or ending id: a shortest way to it
+
+	search *search // what Can goes over; nil where the tree could not be searched
 }
 
 // PathsRule says what Paths counts.
@@ -73,7 +75,7 @@ func Prove(ctx context.Context, t *tree.Tree, list *finding.List) (*Proof, error
 		p.unreached(out.Witness)
 		return out, nil
 	}
-	out.Witness = s.witness
+	out.Witness, out.search = s.witness, s
 	first := s.states[0]
 	out.Longest = s.longest(first)
 	for _, st := range s.states {

@@ -164,8 +164,8 @@ func (s *search) idle() {
 	}
 	idle := map[*tree.Question]bool{}
 	for _, q := range s.t.Questions {
-		idle[q] = s.witness[q.ID.S] != nil && !s.weighed(q) && !changes[q.ID.S] && !s.shown(q) &&
-			!slices.ContainsFunc(q.Answers, func(a *tree.Answer) bool { return len(a.Cards) > 0 })
+		idle[q] = s.witness[q.ID.S] != nil && !s.weighed(q) && !changes[q.ID.S] && !s.shown(q) && len(q.Tells) == 0 &&
+			!slices.ContainsFunc(q.Answers, func(a *tree.Answer) bool { return len(a.Cards)+len(a.Tells) > 0 })
 	}
 	for _, q := range s.t.Questions {
 		if !idle[q] || s.askedBy(q, idle) {
@@ -176,7 +176,7 @@ func (s *search) idle() {
 			to = fmt.Sprintf("%q", all[0].S)
 		}
 		s.list.Add(q.ID.At, "idle-question", fmt.Sprintf("question %q changes nothing: whatever the answer, it leads to %s", q.ID.S, to),
-			"let an answer lead elsewhere or add a card, or do not ask")
+			"let an answer lead elsewhere, add a card or tell a fact, or do not ask")
 	}
 }
 

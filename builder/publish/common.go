@@ -46,7 +46,7 @@ var whomWords = map[string]string{
 }
 
 func (v viewer) prompt(p *library.Prompt) PromptView {
-	out := PromptView{ID: p.ID.S, Ask: p.Ask.S, Why: p.Why.S, Sources: v.sourceLinks(p.Basis)}
+	out := PromptView{ID: p.ID.S, Ask: p.Plain(), Why: p.Why.S, Sources: v.sourceLinks(p.Basis)}
 	for _, w := range p.Whom {
 		out.Whom = append(out.Whom, whomWords[w.S])
 	}

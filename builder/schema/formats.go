@@ -18,6 +18,7 @@ var kinds = []Kind{
 		key{"topics", may, "The topics, by id, each with its prompts.", each(topicForm)},
 	)},
 	{"safety", "trees/safety.yaml", "The one screen of signs that comes before every topic. A layer may add signs to it, and change none.", screenForm},
+	{"told", "trees/told.yaml", "What a reader can tell.", keys(key{"facts", may, "The facts, by id.", each(factForm)})},
 	{"planner", "trees/planner.yaml", "The order in which the planner lists the trees.", keys(key{"order", may, "Ids of trees.", set(text())})},
 	{"edition", "content/edition.yaml", "What a clinic says of its own copy. A layer replaces only what it names.", editionForm},
 	{"sources", "content/sources.yaml", "The bibliography: all that a page may cite.", keys(
@@ -121,6 +122,18 @@ var promptForm = keys(
 	key{"whom", need, "Whom to ask.", some(oneOf(library.Whom...))},
 	key{"why", need, "Why it is worth asking, in one plain line.", text()},
 	key{"basis", need, "Ids of sources it rests on, or [" + library.CommonPractice + "].", some(text())},
+	key{"presumes", may, "Ids of facts that a reader has to have told for it to fit.", factsForm},
+	key{"unless", may, "Ids of facts that make it needless: it is not offered once one of them is told.", factsForm},
+)
+
+// factsForm names one fact, or several in a list.
+var factsForm = anyOf(id(), set(id()))
+
+var factForm = keys(
+	key{"says", need, "The fact in the reader's words, as a heading of an amount or a sentence.", text()},
+	key{"of", may, "A name for a set of facts of which only one can be true.", id()},
+	key{"unit", may, "The unit of its amount, where it is one.", text()},
+	key{"own-words", may, "true where it is told in the reader's own words, on the sheet.", yesNo()},
 )
 
 var topicForm = keys(

@@ -159,6 +159,8 @@ func checkQuestion(q *Question, m *read.Map, list *finding.List) {
 	switch {
 	case q.Measure != nil:
 		checkMeasure(q, m, list)
+	case len(q.Tells) > 0 && len(q.Answers) > 0:
+		list.Add(q.Tells[0].At, "needless-key", name+` has "tells" of its own and no measure`, `write "tells" at the answers that tell it`)
 	case m.Lacks("answers") && m.Lacks("measure"):
 		list.Add(q.ID.At, "no-answers", name+" has no answers", `add "answers:" with at least two of them below`)
 	case len(q.Answers) > 0 && q.Answer(Unsure) == nil && m.Lacks("skip"):

@@ -32,6 +32,7 @@ type TableMeasure struct {
 // TableLike is an amount with a name.
 type TableLike struct {
 	ID    string         `json:"id"`
+	Is    string         `json:"is"` // as a person would type it
 	Value quantity.Value `json:"value"`
 }
 
@@ -51,6 +52,7 @@ type TableRow struct {
 	Go      string        `json:"go,omitempty"`
 	Skip    string        `json:"skip,omitempty"`
 	Left    int           `json:"left"` // most questions still to come after this one
+	Tells   []string      `json:"tells,omitempty"`
 }
 
 // TableAnswer is one answer of a TableRow.
@@ -59,6 +61,7 @@ type TableAnswer struct {
 	Go    string   `json:"go,omitempty"`
 	Cards []string `json:"cards,omitempty"`
 	Alone bool     `json:"alone,omitempty"`
+	Tells []string `json:"tells,omitempty"`
 }
 
 // TableEnd is what an ending brings to the sheet.
@@ -74,9 +77,9 @@ type TableEnd struct {
 func (t *Tree) Table(left map[string]int) Table {
 	out := Table{ID: t.ID.S, Start: t.Start.S, Questions: map[string]TableRow{}, Endings: map[string]TableEnd{}}
 	for _, q := range t.Questions {
-		row := TableRow{Any: q.Pick == PickAny, Go: q.Go.S, Skip: q.Skip.S, Left: left[q.ID.S]}
+		row := TableRow{Any: q.Pick == PickAny, Go: q.Go.S, Skip: q.Skip.S, Left: left[q.ID.S], Tells: texts(q.Tells)}
 		for _, a := range q.Answers {
-			row.Answers = append(row.Answers, TableAnswer{ID: a.ID.S, Go: a.Go.S, Cards: texts(a.Cards), Alone: a.Alone})
+			row.Answers = append(row.Answers, TableAnswer{ID: a.ID.S, Go: a.Go.S, Cards: texts(a.Cards), Alone: a.Alone, Tells: texts(a.Tells)})
 		}
 		row.Measure, row.Routes = q.tableMeasure(), q.tableRoutes()
 		out.Questions[q.ID.S] = row
@@ -98,7 +101,7 @@ func (q *Question) tableMeasure() *TableMeasure {
 	}
 	out := &TableMeasure{Measure: q.Measure.Measure}
 	for _, l := range q.Measure.Likes {
-		out.Likes = append(out.Likes, TableLike{ID: l.ID.S, Value: l.Value})
+		out.Likes = append(out.Likes, TableLike{ID: l.ID.S, Is: l.Is.S, Value: l.Value})
 	}
 	return out
 }

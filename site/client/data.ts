@@ -15,6 +15,7 @@ export interface Answer extends TableAnswer {
 export interface Like {
   id: string;
   text: string;
+  is: string;
   value: Value;
 }
 

@@ -13,10 +13,11 @@ export interface TableAnswer {
   go?: string;
   cards?: string[];
   alone?: boolean;
+  tells?: string[];
 }
 
 export interface TableMeasure extends Measure {
-  likes?: { id: string; value: Value }[];
+  likes?: { id: string; is: string; value: Value }[];
 }
 
 export interface TableRoute {
@@ -40,6 +41,7 @@ export interface TableRow {
   go?: string;
   skip?: string;
   left: number;
+  tells?: string[];
 }
 
 export interface TableEnd {
