@@ -17,7 +17,7 @@ import (
 type Library struct {
 	Edition    Edition
 	Safety     *safety.Screen // the shared safety screen; nil where none could be read
-	Facts      []*told.Fact // what a reader can tell
+	Facts      []*told.Fact   // what a reader can tell
 	Trees      []*tree.Tree
 	Proofs     map[string]*proof.Proof // by tree id
 	General    []*Prompt               // the questions that open every sheet

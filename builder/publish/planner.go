@@ -114,6 +114,7 @@ type data struct {
 	Trees   []dataTree            `json:"trees"`
 	General []string              `json:"general"`
 	Prompts map[string]dataPrompt `json:"prompts"`
+	Facts   map[string]dataFact   `json:"facts,omitempty"` // what a reader can tell
 	Topics  []dataTopic           `json:"topics"`
 	Cards   map[string][]string   `json:"cards"`           // the prompts that each brings
 	Units   *quantity.Tables      `json:"units,omitempty"` // where a tree has a measure
@@ -146,6 +147,15 @@ type dataPrompt struct {
 	Why   string   `json:"why"`
 	Whom  []string `json:"whom"`
 	Topic string   `json:"topic,omitempty"`
+
+	Presumes []string `json:"presumes,omitempty"`
+	Unless   []string `json:"unless,omitempty"`
+}
+
+type dataFact struct {
+	Of   string `json:"of,omitempty"`
+	Unit string `json:"unit,omitempty"`
+	Own  bool   `json:"own,omitempty"`
 }
 
 type dataTopic struct {
@@ -175,11 +185,17 @@ func plannerData(l *library.Library, trees []*tree.Tree) data {
 		}
 	}
 	for _, p := range l.Prompts() {
-		d := dataPrompt{Ask: p.Ask.S, Why: p.Why.S, Whom: read.Strings(p.Whom)}
+		d := dataPrompt{Ask: p.Ask.S, Why: p.Why.S, Whom: read.Strings(p.Whom), Presumes: read.Strings(p.Presumes), Unless: read.Strings(p.Unless)}
 		if p.Topic != nil {
 			d.Topic = p.Topic.ID.S
 		}
 		out.Prompts[p.ID.S] = d
+	}
+	for _, f := range l.Facts {
+		if out.Facts == nil {
+			out.Facts = map[string]dataFact{}
+		}
+		out.Facts[f.ID.S] = dataFact{f.Of.S, f.Unit.S, f.Own}
 	}
 	for _, t := range l.Topics {
 		out.Topics = append(out.Topics, dataTopic{t.ID.S, t.Title.S, promptIDs(t.Prompts)})

@@ -51,7 +51,7 @@ func kindOf(name string) string {
 	switch {
 	case strings.HasSuffix(name, ".md"):
 		return "explainer"
-	case strings.HasPrefix(name, "content/"), base == "cards", base == "cases", base == "prompts", base == "planner", base == "safety":
+	case strings.HasPrefix(name, "content/"), base == "cards", base == "cases", base == "prompts", base == "planner", base == "safety", base == "told":
 		return base
 	}
 	return "tree"

@@ -24,6 +24,7 @@ import (
 
 	"keelpath/builder/library"
 	"keelpath/builder/read"
+	"keelpath/builder/told"
 	"keelpath/builder/tree"
 )
 
@@ -35,7 +36,15 @@ type Book struct {
 	prompts []string     // general ones first, then in the order of the topics
 	general []string
 	cards   map[string][]string
+	facts   []*told.Fact
+	fits    map[string]fit      // by prompt: what it hangs on
 	ways    map[string]*weights // by tree
+}
+
+// fit is what has to be told for a prompt to come up, and what must not have been.
+type fit struct {
+	Presumes []string `json:"presumes,omitempty"`
+	Unless   []string `json:"unless,omitempty"`
 }
 
 // editionBits is how many bits of the edition's mark the code holds: another
@@ -69,12 +78,13 @@ func (r Refused) Error() string { return "the code is not taken: " + string(r) }
 
 // BookOf gives an edition's book. trees are those that the planner offers, in its order.
 func BookOf(l *library.Library, trees []*tree.Tree) *Book {
-	b := &Book{trees: trees, cards: map[string][]string{}, ways: map[string]*weights{}}
+	b := &Book{trees: trees, cards: map[string][]string{}, facts: l.Facts, fits: map[string]fit{}, ways: map[string]*weights{}}
 	for _, p := range l.General {
 		b.general = append(b.general, p.ID.S)
 	}
 	for _, p := range l.Prompts() {
 		b.prompts = append(b.prompts, p.ID.S)
+		b.fits[p.ID.S] = fit{read.Strings(p.Presumes), read.Strings(p.Unless)}
 	}
 	for _, c := range l.Cards {
 		b.cards[c.ID.S] = read.Strings(c.Prompts)
@@ -92,7 +102,7 @@ func (b *Book) mark() uint32 {
 	for _, t := range b.trees {
 		tables = append(tables, t.Table(nil))
 	}
-	data, err := json.Marshal([]any{tables, b.prompts, b.general, b.cards})
+	data, err := json.Marshal([]any{tables, b.prompts, b.general, b.cards, b.sets(), b.fits})
 	if err != nil {
 		panic(err) // tables hold only what JSON takes
 	}
@@ -120,7 +130,7 @@ func (b *Book) Encode(s Sheet) (string, error) {
 		paths[id] = path
 		p.put(b.ways[id].rank(path), b.ways[id].all())
 	}
-	b.packPrompts(p, b.cameUp(taken, paths), s)
+	b.packPrompts(p, b.cameUp(taken, paths, s.Answers), s)
 	return spell(p.number()), nil
 }
 
@@ -149,7 +159,7 @@ func (b *Book) Decode(text string) (Sheet, error) {
 		}
 		s.Answers[id], paths[id] = answers, path
 	}
-	if !b.unpackPrompts(u, b.cameUp(s.Taken, paths), &s) || u.rest.Sign() != 0 {
+	if !b.unpackPrompts(u, b.cameUp(s.Taken, paths, s.Answers), &s) || u.rest.Sign() != 0 {
 		return Sheet{}, Mistyped
 	}
 	return s, nil
@@ -186,8 +196,9 @@ func (b *Book) taken(marks *big.Int) []string {
 }
 
 // cameUp gives the prompts that a sheet has before the reader picks any: the
-// general ones, and what endings and cards bring. In the order of the book.
-func (b *Book) cameUp(taken []string, paths map[string]tree.Path) []string {
+// general ones, and what endings and cards bring and what was told on the paths
+// fits. In the order of the book.
+func (b *Book) cameUp(taken []string, paths map[string]tree.Path, answers map[string]tree.Answers) []string {
 	up := slices.Clone(b.general)
 	for _, id := range taken {
 		if e := b.tree(id).Ending(paths[id].Ending); e != nil {
@@ -197,7 +208,22 @@ func (b *Book) cameUp(taken []string, paths map[string]tree.Path) []string {
 			up = append(up, b.cards[c]...)
 		}
 	}
-	return b.among(member(up))
+	known := (&told.Sitting{Trees: b.trees, Facts: b.facts, Taken: taken, Answers: answers}).Told()
+	is := func(f string) bool { _, ok := known[f]; return ok }
+	in := member(up)
+	return b.among(func(id string) bool {
+		fit := b.fits[id]
+		return in(id) && !slices.ContainsFunc(fit.Unless, is) && !slices.ContainsFunc(fit.Presumes, func(f string) bool { return !is(f) })
+	})
+}
+
+// sets gives the facts of which only one can be true, as the script has them.
+func (b *Book) sets() map[string]map[string]string {
+	out := map[string]map[string]string{}
+	for _, f := range b.facts {
+		out[f.ID.S] = map[string]string{"of": f.Of.S}
+	}
+	return out
 }
 
 func member(ids []string) func(string) bool {

@@ -83,7 +83,7 @@ func randomSheet(rnd *rand.Rand, b *Book, most int, short bool) Sheet {
 		s.Taken = append(s.Taken, tr.ID.S)
 		s.Answers[tr.ID.S], paths[tr.ID.S] = given, path
 	}
-	up := b.cameUp(s.Taken, paths)
+	up := b.cameUp(s.Taken, paths, s.Answers)
 	kept := slices.Clone(up)
 	for range rnd.IntN(14) {
 		if id := b.prompts[rnd.IntN(len(b.prompts))]; !slices.Contains(up, id) && !s.Picks[id] {
@@ -407,7 +407,7 @@ func TestTwin(t *testing.T) {
 	for id, prompts := range b.cards {
 		cards[id] = map[string][]string{"prompts": prompts}
 	}
-	book := script.Value(map[string]any{"edition": b.Edition, "trees": tables, "prompts": b.prompts, "general": b.general, "cards": cards, "units": quantity.Table()})
+	book := script.Value(map[string]any{"edition": b.Edition, "trees": tables, "prompts": b.prompts, "general": b.general, "cards": cards, "facts": b.sets(), "fits": b.fits, "units": quantity.Table()})
 	rnd := rand.New(rand.NewPCG(5, 5))
 	for i := range 500 {
 		s := randomSheet(rnd, b, len(b.trees), i%4 != 0)
@@ -446,7 +446,7 @@ func TestTwin(t *testing.T) {
 			t.Fatalf("%s:\n%s", typed, cmp.Diff(got, out.Sheet))
 		}
 	}
-	other := script.Value(map[string]any{"edition": b.Edition ^ 1, "trees": tables, "prompts": b.prompts, "general": b.general, "cards": cards, "units": quantity.Table()})
+	other := script.Value(map[string]any{"edition": b.Edition ^ 1, "trees": tables, "prompts": b.prompts, "general": b.general, "cards": cards, "facts": b.sets(), "fits": b.fits, "units": quantity.Table()})
 	code, _ := b.Encode(randomSheet(rnd, b, 5, true))
 	if v, err := script.Call("decode", other, script.Value(code)); err != nil || fmt.Sprint(v.Export()) != "map[refused:other edition]" {
 		t.Errorf("another edition: %v %v", v, err)

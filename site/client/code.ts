@@ -19,7 +19,7 @@ function book(state: State, carry: Carry): Book {
   const cards: Book["cards"] = {};
   for (const id of Object.keys(data.cards)) cards[id] = { prompts: data.cards[id] as string[] };
   const prompts = data.topics.reduce((ids, t) => ids.concat(t.prompts), data.general.slice());
-  return { edition: carry.edition, trees: data.trees, prompts, general: data.general, cards, units: data.units };
+  return { edition: carry.edition, trees: data.trees, prompts, general: data.general, cards, facts: data.facts || {}, fits: data.prompts, units: data.units };
 }
 
 /** Ties the part of the sheet that makes a code, a link, and files for a clinic's records. */

@@ -5,6 +5,7 @@
 import { slot, template } from "./dom";
 import { Tables, Value } from "./quantity";
 import { Figure } from "./settle";
+import { Facts } from "./told";
 import { Said, Table as Safety, signOf } from "./safety";
 import { Table, TableAnswer, TableEnd, TableMeasure, TableRow, entry } from "./walker";
 
@@ -46,6 +47,10 @@ export interface Prompt {
   why?: string;
   whom?: string[];
   topic?: string; // the general ones have none
+  /** Facts that have to be told for it to fit. */
+  presumes?: string[];
+  /** Facts that make it needless. */
+  unless?: string[];
 }
 
 export interface Topic {
@@ -74,6 +79,8 @@ export interface Data {
   trees: Tree[];
   general: string[];
   prompts: { [id: string]: Prompt };
+  /** What a reader can tell. */
+  facts?: Facts;
   topics: Topic[];
   /** The prompts that each card brings. */
   cards: { [id: string]: string[] };

@@ -7,6 +7,7 @@ import { act, clone, fill, make, put, slot } from "./dom";
 import { Ending, Topic } from "./data";
 import { need } from "./need";
 import { pickItem } from "./prompts";
+import { askedHere, previous } from "./steps";
 import { Screen } from "./screens";
 import { showTrail } from "./trail";
 import { addOnce, entry } from "./walker";
@@ -26,7 +27,7 @@ export function endingView(app: App, screen: Screen): HTMLElement {
   if (ending.safety) addEmergency(app, slot(body, "emergency"));
   put(body, "cards", app.state.cards(tree).filter((id) => entry(app.state.data.cards, id)).map((id) => clone(`part-card-${id}`)));
 
-  const prompts = (ending.prompts || []).slice();
+  const prompts = app.state.fitting(ending.prompts || []);
   addOnce(prompts, app.state.cardPrompts(tree));
   put(body, "prompts", prompts.map((id) => pickItem(app, id)));
   slot(body, "bring").hidden = !prompts.length;
@@ -37,8 +38,7 @@ export function endingView(app: App, screen: Screen): HTMLElement {
   put(view, "onward", onward(app, tree, ending));
   act(view, "sheet", () => app.go({ view: "sheet" })).classList.toggle("main", !view.querySelector('[data-slot="onward"] .main'));
   act(view, "topics", () => app.go({ view: "topics" }));
-  const last = path.steps[path.steps.length - 1];
-  act(view, "back", () => app.back(last ? { view: "question", tree, question: last.question } : { view: "topics" }));
+  act(view, "back", () => app.back(previous(askedHere(app.state, tree, path.steps), tree)));
   return view;
 }
 
@@ -67,7 +67,7 @@ function furtherTopics(app: App, ending: Ending, shown: string[]): HTMLElement[]
   const parts: HTMLElement[] = [];
   for (const id of ending.topics || []) {
     const topic = app.state.data.topics.find((t) => t.id === id);
-    const rest = topic ? topic.prompts.filter((p) => shown.indexOf(p) < 0) : [];
+    const rest = topic ? app.state.fitting(topic.prompts).filter((p) => shown.indexOf(p) < 0) : [];
     if (topic && rest.length) parts.push(fold(app, topic, rest));
   }
   return parts;

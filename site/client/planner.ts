@@ -66,10 +66,15 @@ class Planner implements App {
   }
 
   take(tree: string): void {
-    const at = standing(this.state, tree);
-    const again = at.view === "ending";
+    const again = standing(this.state, tree).view === "ending";
     this.state.begin(tree);
-    this.go(again ? { view: "question", tree, question: this.state.tree(tree).start } : at);
+    this.go(again ? { view: "question", tree, question: this.firstAsked(tree) } : standing(this.state, tree));
+  }
+
+  /** The first question of a topic that was not told in another. */
+  private firstAsked(tree: string): string {
+    const found = this.state.path(tree).steps.find((s) => !this.state.toldBefore(tree, s.question));
+    return found ? found.question : this.state.tree(tree).start;
   }
 
   open(kept: Kept, said: string, seen: boolean): void {

@@ -8,7 +8,7 @@ import { act, clone, fill, inputs, slot, submit, ticked } from "./dom";
 import { Question } from "./data";
 import { showProblem } from "./problem";
 import { Screen } from "./screens";
-import { after, before, missing, previous } from "./steps";
+import { after, askedHere, before, missing, previous } from "./steps";
 import { showTrail } from "./trail";
 import { SKIP, entry, left } from "./walker";
 import * as words from "./words";
@@ -25,7 +25,7 @@ export function questionView(app: App, screen: Screen): HTMLElement {
   fill(view, "left", words.remaining(left(table, id)));
   showTrail(app, view, tree, steps);
   placeQuestion(view, tree, id);
-  prefill(view, app.state.chosen(tree, id));
+  prefill(view, app.state.ticked(tree, id));
   keepAlone(view);
   const box = boxOf(app, view, question);
   placeFigure(app, view, screen, box);
@@ -42,7 +42,7 @@ export function questionView(app: App, screen: Screen): HTMLElement {
     else if (chosen.length) leave(chosen);
     else showProblem(view, missing(question));
   });
-  act(view, "back", () => app.back(previous(steps, tree)));
+  act(view, "back", () => app.back(previous(askedHere(app.state, tree, steps), tree)));
   act(view, "skip", () => leave([SKIP])).hidden = !question.skip;
   return view;
 }

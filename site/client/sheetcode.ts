@@ -2,6 +2,7 @@
 // reference and says what is in a code. It knows no page.
 
 import { Measure, Tables, refused } from "./quantity";
+import { Facts, told } from "./told";
 import { Answers, Path, SKIP, Table, TableAnswer, TableMeasure, TableRow, amount, entry, isSkip, walk } from "./walker";
 
 // Whole numbers of any size. Their literals are newer than the browsers that the script is written down for.
@@ -20,6 +21,9 @@ export interface Book {
   prompts: string[];
   general: string[];
   cards: { [id: string]: { prompts?: string[] } };
+  /** What can be told, and by prompt what it hangs on. */
+  facts: Facts;
+  fits: { [prompt: string]: { presumes?: string[]; unless?: string[] } };
   units?: Tables | undefined;
 }
 
@@ -55,7 +59,7 @@ export function encode(book: Book, sheet: Sheet): string {
     paths.push(path);
     p.put(rooms.rank(path), rooms.all());
   }
-  packPrompts(book, p, cameUp(book, taken, paths), sheet);
+  packPrompts(book, p, cameUp(book, taken, paths, sheet.answers), sheet);
   return spell(p.number());
 }
 
@@ -74,7 +78,7 @@ export function decode(book: Book, text: string): Sheet | NoSheet {
     sheet.answers[id] = answers;
     paths.push(walk(rooms.table, answers, book.units));
   }
-  const whole = unpackPrompts(book, u, cameUp(book, sheet.taken, paths), sheet);
+  const whole = unpackPrompts(book, u, cameUp(book, sheet.taken, paths, sheet.answers), sheet);
   return whole && u.rest === NONE ? sheet : { refused: "mistyped" };
 }
 
@@ -207,7 +211,7 @@ function among(book: Book, within: (id: string) => boolean): string[] {
   return book.prompts.filter(within);
 }
 
-function cameUp(book: Book, taken: string[], paths: Path[]): string[] {
+function cameUp(book: Book, taken: string[], paths: Path[], answers: Sheet["answers"]): string[] {
   let up = book.general;
   paths.forEach((path, i) => {
     const ending = entry(tableOf(book, taken[i] as string).endings, path.ending);
@@ -217,7 +221,12 @@ function cameUp(book: Book, taken: string[], paths: Path[]): string[] {
       up = up.concat((card && card.prompts) || []);
     }
   });
-  return among(book, (id) => up.indexOf(id) >= 0);
+  const known = told({ trees: book.trees, facts: book.facts, taken, answers, asked: [], units: book.units });
+  const is = (fact: string): boolean => !!entry(known, fact);
+  return among(book, (id) => {
+    const fit = entry(book.fits, id) || {};
+    return up.indexOf(id) >= 0 && (fit.presumes || []).every(is) && !(fit.unless || []).some(is);
+  });
 }
 
 /** The places of those that pass. */

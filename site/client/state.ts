@@ -1,16 +1,25 @@
 // What the reader has said so far, and what follows from it.
 
-import { Answers, Path, addOnce, entry, walk } from "./walker";
+import { Answers, Path, TableMeasure, addOnce, amount, entry, walk } from "./walker";
 import { Data, Ending, Tree, signOfEnding } from "./data";
 import { Kept, MOST_OWN, MOST_STARS, holdsNothing, nothing } from "./kept";
 import { Gathered, NONE, Said, WORN, gather, promptsOf, toldOf } from "./safety";
+import { show, refused } from "./quantity";
 import { Sitting } from "./sitting";
+import * as told from "./told";
+
+/** The fact that the sheet asks for in the reader's own words. */
+const DAY = "day";
 
 export class State {
   kept: Kept = nothing();
   /** The sheet that another one took the place of. */
   earlier: Kept | undefined;
   readonly sitting: Sitting;
+  /** Questions that told something where the reader was asked; see told.ts. */
+  private asked: string[] = [];
+  private settled: Kept | undefined;
+  private known: { of: string; told: told.Told } = { of: "", told: {} };
 
   constructor(readonly data: Data) {
     this.sitting = new Sitting(data.safety);
@@ -73,7 +82,7 @@ export class State {
 
   /** Marks a tree as begun and takes it off the waiting ones. */
   begin(tree: string): void {
-    addOnce(this.kept.taken, [tree]);
+    told.begin(this.said(), tree);
     this.kept.waiting = without(this.kept.waiting, tree);
   }
 
@@ -81,10 +90,72 @@ export class State {
     return entry(this.answersOf(tree), question) || [];
   }
 
+  /** Notes an answer, here and in the other topics that ask for what it tells. */
   answer(tree: string, question: string, chosen: string[]): void {
-    const answers = this.answersOf(tree);
-    answers[question] = chosen;
-    this.kept.answers[tree] = answers;
+    told.answer(this.said(), tree, question, chosen);
+  }
+
+  /** What the reader has said, settled once where it came from elsewhere. */
+  private said(): told.Sitting {
+    const { taken, answers } = this.kept;
+    if (this.settled !== this.kept) this.asked = [];
+    const said = { trees: this.data.trees, facts: this.data.facts || {}, taken, answers, asked: this.asked, units: this.data.units };
+    if (this.settled !== this.kept) {
+      this.settled = this.kept;
+      told.settle(said);
+    }
+    return said;
+  }
+
+  /** The facts told in topics, with their amounts. */
+  private told(): told.Told {
+    const said = this.said();
+    const of = JSON.stringify([said.taken, said.answers, said.asked]);
+    if (this.known.of !== of) this.known = { of, told: told.told(said) };
+    return this.known.told;
+  }
+
+  isTold(fact: string): boolean {
+    return !!entry(this.told(), fact) || this.sitting.facts().indexOf(fact) >= 0 || (fact === DAY && !!this.kept.day);
+  }
+
+  /** What was told, in words that a question can show; empty where it was not. */
+  private wordsOf(fact: string): string {
+    if (fact === DAY) return this.kept.day.replace(/[\s.!?]+$/, "").replace(/\s+/g, " ");
+    const at = entry(this.told(), fact);
+    const row = at && entry(this.tree(at.tree).questions, at.question);
+    if (!at || !row || !row.measure || !this.data.units) return "";
+    const v = amount(row.measure as TableMeasure, at.words, this.data.units);
+    return refused(v) ? "" : show(this.data.units, v, row.measure);
+  }
+
+  /** Whether what is answered at a question was told in another topic. */
+  toldBefore(tree: string, question: string): boolean {
+    return told.before(this.said(), tree, question);
+  }
+
+  /** The answers to tick where a question comes: those given, or what was told elsewhere. */
+  ticked(tree: string, question: string): string[] {
+    const chosen = this.chosen(tree, question);
+    const row = entry(this.tree(tree).questions, question);
+    return chosen.length || !row ? chosen : told.ticks(row, (f) => this.isTold(f));
+  }
+
+  /** Whether a prompt fits what the reader told. */
+  private fits(prompt: string): boolean {
+    const p = entry(this.data.prompts, prompt);
+    return !!p && (p.presumes || []).every((f) => this.isTold(f)) && !this.isNeedless(prompt);
+  }
+
+  /** Whether something was told that makes a prompt needless. */
+  private isNeedless(prompt: string): boolean {
+    const p = entry(this.data.prompts, prompt);
+    return ((p && p.unless) || []).some((f) => this.isTold(f));
+  }
+
+  /** The prompts that fit. */
+  fitting(prompts: string[]): string[] {
+    return prompts.filter((id) => this.fits(id));
   }
 
   path(tree: string): Path {
@@ -116,7 +187,7 @@ export class State {
     for (const r of this.endings()) addOnce(prompts, r.ending.prompts || []);
     addOnce(prompts, this.cardPrompts(""));
     addOnce(prompts, this.forLater());
-    return prompts;
+    return this.fitting(prompts);
   }
 
   /** Prompts of what was told on the safety screen. An emergency leaves none on the sheet: first comes help. */
@@ -128,7 +199,7 @@ export class State {
   cardPrompts(first: string): string[] {
     const prompts: string[] = [];
     for (const id of this.cards(first)) addOnce(prompts, entry(this.data.cards, id) || []);
-    return prompts;
+    return this.fitting(prompts);
   }
 
   /** Trees whose ending, or a card picked up in them, brings a prompt. */
@@ -154,12 +225,12 @@ export class State {
 
   /** Prompts that the reader took off and may put back. */
   takenOff(): string[] {
-    return Object.keys(this.kept.picks).filter((id) => !this.isOn(id));
+    return Object.keys(this.kept.picks).filter((id) => !this.isOn(id) && !this.isNeedless(id));
   }
 
   isOn(prompt: string): boolean {
     const pick = entry(this.kept.picks, prompt);
-    return pick === undefined ? this.byDefault(prompt) : pick;
+    return pick === undefined ? this.byDefault(prompt) : pick && !this.isNeedless(prompt);
   }
 
   /** Only a choice against the default is kept, so changed answers still count. */
@@ -199,7 +270,19 @@ export class State {
     const own = this.kept.own.find((o) => o.id === id);
     if (own) return own.ask;
     const prompt = entry(this.data.prompts, id);
-    return entry(this.kept.reworded, id) || (prompt ? prompt.ask : "");
+    return prompt ? this.filled(prompt.ask, entry(this.kept.reworded, id) || prompt.ask) : "";
+  }
+
+  /** Puts what was told into the gaps that a prompt has. */
+  private filled(gaps: string, ask: string): string {
+    for (const fact of told.gaps(gaps)) ask = ask.split(`{${fact}}`).join(this.wordsOf(fact) || told.BLANK);
+    return ask;
+  }
+
+  /** The same turned round: a changed amount changes in the reader's words as well. */
+  private gapped(gaps: string, ask: string): string {
+    for (const fact of told.gaps(gaps)) if (this.wordsOf(fact)) ask = ask.split(this.wordsOf(fact)).join(`{${fact}}`);
+    return ask;
   }
 
   /** Puts a question in other words; none brings a prompt's own words back. */
@@ -207,7 +290,7 @@ export class State {
     const own = this.kept.own.find((o) => o.id === id);
     const prompt = entry(this.data.prompts, id);
     if (own) own.ask = ask || own.ask;
-    else if (ask && prompt && ask !== prompt.ask) this.kept.reworded[id] = ask;
+    else if (ask && prompt && ask !== this.filled(prompt.ask, prompt.ask)) this.kept.reworded[id] = this.gapped(prompt.ask, ask);
     else delete this.kept.reworded[id];
   }
 

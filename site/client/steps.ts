@@ -21,10 +21,15 @@ export function before(steps: Step[], id: string): Step[] {
   return at < 0 ? steps : steps.slice(0, at);
 }
 
-/** The screen that follows an answered question, whether or not it has an answer yet. */
+/** Steps without those that are answered by what another topic heard. */
+export function askedHere(state: State, tree: string, steps: Step[]): Step[] {
+  return steps.filter((s) => !state.toldBefore(tree, s.question));
+}
+
+/** The screen that follows an answered question: the next one that was not told in another topic. */
 export function after(state: State, tree: string, id: string): Screen {
   const steps = state.path(tree).steps;
-  const next = steps[steps.findIndex((s) => s.question === id) + 1];
+  const next = askedHere(state, tree, steps.slice(steps.findIndex((s) => s.question === id) + 1))[0];
   return next ? { view: "question", tree, question: next.question } : standing(state, tree);
 }
 

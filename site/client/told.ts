@@ -6,7 +6,6 @@ import { Tables } from "./quantity";
 import { Answers, SKIP, Table, TableAnswer, TableRow, UNSURE, addOnce, entry, isSkip, walk } from "./walker";
 
 export interface Fact {
-  says: string;
   /** A set of which only one fact can be true. */
   of?: string;
   unit?: string;
@@ -26,7 +25,7 @@ export interface Sitting {
   answers: { [tree: string]: Answers };
   /** Questions that told something where the reader was asked, "tree/question". */
   asked: string[];
-  units?: Tables;
+  units?: Tables | undefined;
 }
 
 /** Where a fact was told, and what was typed there; empty for a fact without an amount. */
@@ -38,6 +37,14 @@ export interface Telling {
 
 export interface Told {
   [fact: string]: Telling;
+}
+
+/** Stands in a question for what was not told. */
+export const BLANK = "___";
+
+/** The facts that a text has gaps for: "My slope is {slope}." */
+export function gaps(text: string): string[] {
+  return (text.match(/\{[a-z0-9-]+\}/g) || []).map((gap) => gap.slice(1, -1));
 }
 
 /** The facts told on the paths of the topics taken, each where it was told first. */

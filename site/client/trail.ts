@@ -20,6 +20,7 @@ function item(app: App, tree: string, step: Step): HTMLElement {
   const li = clone("part-step");
   fill(li, "asked", question.text);
   putAnswers(slot(li, "answered"), said(app.state, question, step.chosen));
+  if (app.state.toldBefore(tree, step.question)) slot(li, "answered").appendChild(make("small", words.toldBefore));
   const button = act(li, "change", () => app.go({ view: "question", tree, question: step.question, change: true }));
   button.appendChild(unseen(words.change(question.text)));
   return li;

@@ -10,6 +10,7 @@ export const noTopic = "Please tick at least one topic first.";
 export const noOwn = "Please write your question first.";
 export const sheet = "My sheet";
 export const skipped = "Skipped";
+export const toldBefore = "You told us this before.";
 export const cleared = "All is cleared. Nothing is left on this page.";
 export const onSheet = "The question is on your sheet, under questions of your own.";
 export const enoughOwn = "You have 100 questions of your own now. Take one off first, then add this one.";
