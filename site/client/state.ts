@@ -275,13 +275,19 @@ export class State {
 
   /** Puts what was told into the gaps that a prompt has. */
   private filled(gaps: string, ask: string): string {
-    for (const fact of told.gaps(gaps)) ask = ask.split(`{${fact}}`).join(this.wordsOf(fact) || told.BLANK);
+    for (const fact of told.gaps(gaps)) {
+      const words = this.wordsOf(fact) || told.BLANK;
+      ask = ask.split(`{${fact}}`).join(words).split(`{${fact} alone}`).join(alone(words));
+    }
     return ask;
   }
 
   /** The same turned round: a changed amount changes in the reader's words as well. */
   private gapped(gaps: string, ask: string): string {
-    for (const fact of told.gaps(gaps)) if (this.wordsOf(fact)) ask = ask.split(this.wordsOf(fact)).join(`{${fact}}`);
+    for (const fact of told.gaps(gaps)) {
+      const words = this.wordsOf(fact);
+      if (words) ask = ask.split(words).join(`{${fact}}`).split(alone(words)).join(`{${fact} alone}`);
+    }
     return ask;
   }
 
@@ -355,6 +361,11 @@ export class State {
   private answersOf(tree: string): Answers {
     return entry(this.kept.answers, tree) || {};
   }
+}
+
+/** An amount as it was typed, without the other units behind it. */
+function alone(words: string): string {
+  return words.split(" (")[0] as string;
 }
 
 function without(ids: string[], id: string): string[] {
