@@ -19,6 +19,7 @@ import (
 
 	"github.com/chromedp/cdproto/cdp"
 	"github.com/chromedp/cdproto/emulation"
+	"github.com/chromedp/cdproto/input"
 	"github.com/chromedp/cdproto/log"
 	"github.com/chromedp/cdproto/network"
 	"github.com/chromedp/cdproto/page"
@@ -259,6 +260,14 @@ func (b *tab) press(names ...string) {
 func (b *tab) write(text string) {
 	b.t.Helper()
 	b.do(chromedp.KeyEvent(text))
+}
+
+// tapAt presses and lets go, as a finger or a mouse does.
+func (b *tab) tapAt(x, y float64) {
+	b.t.Helper()
+	for _, kind := range []input.DispatchMouseEventType{input.DispatchMouseEventTypeMousePressed, input.DispatchMouseEventTypeMouseReleased} {
+		command(b, input.DispatchMouseEvent, input.DispatchMouseEventParams{Type: kind, X: x, Y: y, Button: input.MouseButtonLeft, ClickCount: 1})
+	}
 }
 
 // back and forward are the browser's own buttons.

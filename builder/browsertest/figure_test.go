@@ -382,13 +382,7 @@ func TestFigureInPlanner(t *testing.T) {
 	t.Parallel()
 	b := newTab(t)
 	b.openPlanner(onDisk)
-	b.choose("heel-height")
-	b.choose("no")
-	b.choose("none")
-	s := b.choose("day")
-	if s.Entry == "" {
-		t.Fatalf("not at an amount: %+v", s)
-	}
+	b.at("heel-height", witness(lib.Tree("heel-height"), "usual"))
 	if eval[int](b, `document.querySelectorAll("#planner .figure").length`) != 0 {
 		t.Error("the figure is made before it is opened")
 	}

@@ -65,6 +65,8 @@ func TestWholeVisitByKeyboard(t *testing.T) {
 		b.tickByKey("Hills and ramps")
 		b.tickByKey("Foot shell and toes")
 		b.pressButton("Start")
+		b.pressButton(oneLine(lib.Safety.Leg.Answers[0].Text.S))
+		b.pressButton("None of these")
 		for _, id := range []string{"hills-and-ramps", "foot-shell-and-toes"} {
 			tr := lib.Tree(id)
 			ex := tr.Examples[len(tr.Examples)-1]

@@ -26,6 +26,7 @@ const name = (e) => e.tagName.toLowerCase() + (e.id ? "#" + e.id : "") + Array.f
 const seen = (e) => e.checkVisibility({ visibilityProperty: true, opacityProperty: true }) && !e.closest(".unseen, .skip, .sheet-paper");
 const scrolls = (e) => { const b = e.closest('[tabindex="0"]'); return b && ["auto", "scroll"].includes(getComputedStyle(b).overflowX); };
 if (document.documentElement.scrollWidth > wide) out.push("the page is " + document.documentElement.scrollWidth + " wide in a window of " + wide);
+const fixed = (e) => { for (; e; e = e.parentElement) if (getComputedStyle(e).position === "fixed") return true; return false; }; // lies over what scrolls beneath it
 const lines = [];
 for (const e of document.body.querySelectorAll("*")) {
   if (!seen(e)) continue;
@@ -40,7 +41,7 @@ for (const e of document.body.querySelectorAll("*")) {
       if ((r.right > wide + 1 || r.left < -1) && !scrolls(e)) out.push("beyond the edge: " + name(e));
       const drawing = e.closest("svg"), d = drawing && drawing.getBoundingClientRect();
       if (d && getComputedStyle(drawing).overflow === "hidden" && (r.left < d.left - 1 || r.right > d.right + 1 || r.top < d.top - 1 || r.bottom > d.bottom + 1)) out.push("cut off: " + name(e));
-      lines.push({ e, top: r.top + r.height * 0.25, bottom: r.bottom - r.height * 0.25, left: r.left, right: r.right });
+      lines.push({ e, fixed: fixed(e), top: r.top + r.height * 0.25, bottom: r.bottom - r.height * 0.25, left: r.left, right: r.right });
     }
   }
 }
@@ -48,7 +49,7 @@ lines.sort((a, b) => a.top - b.top);
 for (let i = 0; i < lines.length; i++) {
   for (let j = i + 1; j < lines.length && lines[j].top < lines[i].bottom; j++) {
     const a = lines[i], b = lines[j];
-    if (a.e !== b.e && Math.min(a.right, b.right) - Math.max(a.left, b.left) > 3 && Math.min(a.bottom, b.bottom) - b.top > 1) out.push("one over the other: " + name(a.e) + " and " + name(b.e));
+    if (a.e !== b.e && a.fixed === b.fixed && Math.min(a.right, b.right) - Math.max(a.left, b.left) > 3 && Math.min(a.bottom, b.bottom) - b.top > 1) out.push("one over the other: " + name(a.e) + " and " + name(b.e));
   }
 }
 return Array.from(new Set(out)).slice(0, 8);

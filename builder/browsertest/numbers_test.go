@@ -98,7 +98,7 @@ func TestFigureShowsOwnNumbers(t *testing.T) {
 	t.Parallel()
 	b := newTab(t)
 	b.openPlanner(onDisk)
-	b.at("hills-and-ramps", tree.Answers{"safety": {"no"}, "change": {"no"}, "where": {"home"}})
+	b.at("hills-and-ramps", witness(lib.Tree("hills-and-ramps"), "steepness"))
 	b.openFigure()
 	if own := b.offered("own"); own != "" {
 		t.Errorf("a question with an example's number is offered: %q", own)

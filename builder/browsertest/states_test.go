@@ -2,7 +2,11 @@ package browsertest
 
 import (
 	"fmt"
+	"slices"
 	"testing"
+
+	"keelpath/builder/safety"
+	"keelpath/builder/tree"
 )
 
 // A state is a kind of page, or of screen, that a reader can come to.
@@ -30,6 +34,16 @@ var states = []state{
 	pageState("prepare/loads-and-weight.html"), pageState("workbench/index.html"), pageState("workbench/heel-change.html"),
 	planner("topics", func(*tab) {}),
 	planner("topics-error", func(b *tab) { wantProblem(b, b.hand(`next()`)) }),
+	planner("safety-leg", func(b *tab) { b.hand(`answer(["hills-and-ramps"]); next()`) }),
+	planner("safety-gate", func(b *tab) { toGate(b) }),
+	planner("safety-signs", func(b *tab) { toGate(b); b.tap("unsure") }),
+	planner("safety-call", func(b *tab) {
+		toGate(b)
+		b.tap("unsure")
+		b.hand(`tapOn(planner.querySelector(".signs label"), "the first sign")`)
+	}),
+	planner("safety-told", func(b *tab) { tellAll(b, safety.Worn, "skin", "leg", "fall") }),
+	planner("safety-emergency", func(b *tab) { tellAll(b, safety.NotYet, "help", "skin", "despair") }),
 	planner("question", func(b *tab) { takeHalf(b) }),
 	planner("question-error", func(b *tab) { takeHalf(b); wantProblem(b, b.hand(`next()`)) }),
 	planner("ending", func(b *tab) { takeRich(b) }),
@@ -76,14 +90,43 @@ func wantProblem(b *tab, s screen) {
 	}
 }
 
+// toGate stops before the gate of the safety screen.
+func toGate(b *tab) {
+	b.t.Helper()
+	if s := b.hand(`answer(["hills-and-ramps"]); next(); tapOn(planner.querySelector('[data-leg="worn"]'), "leg")`); s.View != "gate" {
+		b.t.Fatalf("not at the gate: %q", s.View)
+	}
+}
+
+// tellAll tells every sign of these groups.
+func tellAll(b *tab, leg string, groups ...string) {
+	b.t.Helper()
+	var told []safety.Said
+	for _, d := range canTell(leg) {
+		if slices.Contains(groups, d.Group) {
+			told = append(told, d)
+		}
+	}
+	b.hand(`answer(["hills-and-ramps"]); next()`)
+	if s := b.tell(leg, told); s.View != "told" {
+		b.t.Fatalf("not at what was told: %q", s.View)
+	}
+}
+
 // takeHalf stops at a question that takes several answers, with a trail.
 func takeHalf(b *tab) {
 	b.t.Helper()
-	b.choose("heel-height")
-	b.choose("no")
-	if s := b.choose("none"); s.View != "question" || len(s.Trail) != 2 {
-		b.t.Fatalf("not at the third question: %+v", s)
+	for _, tr := range lib.Trees {
+		for _, q := range tr.Questions {
+			path, err := tr.Walk(witness(tr, q.ID.S))
+			if err != nil || tr.Audience.S != "patient" || q.Pick != tree.PickAny || path.Open != q.ID.S || len(path.Steps) < 2 {
+				continue
+			}
+			b.screens(tr, path)
+			return
+		}
 	}
+	b.t.Fatal("no tree asks for several answers after two others")
 }
 
 // takeRich ends where cards, feet and questions come up.

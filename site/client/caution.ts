@@ -17,6 +17,7 @@ export interface Cautions {
 /** Fresh copies of the cautions of all endings reached, each wording once. */
 export function cautions(app: App): Cautions {
   const out: Cautions = { grave: toldParts(app.state), other: [] };
+  for (const part of out.grave) for (const because of Array.from(part.querySelectorAll(".because"))) because.remove();
   const said: string[] = [];
   for (const reached of app.state.endings()) {
     if (app.state.signOfEnding(reached.id)) continue; // it is told with the others

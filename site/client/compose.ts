@@ -123,11 +123,11 @@ export interface Answered {
   lines: { asked: string; said: string }[];
 }
 
-/** What the reader answered, topic by topic. */
+/** What the reader answered, topic by topic. An answer that told a sign stays in the tab; its caution says what to do. */
 export function answered(state: State): Answered[] {
   return state.kept.taken.map((tree) => {
     const { title, questions } = state.tree(tree);
-    const lines = state.path(tree).steps.map((s) => {
+    const lines = state.path(tree).steps.filter((s) => !state.signsOf(tree, s.question, s.chosen).length).map((s) => {
       const question = entry(questions, s.question) as Question;
       return { asked: question.text, said: said(state, question, s.chosen).join(", ") };
     });

@@ -72,7 +72,11 @@ function titleOf(group: string): string {
 
 /** Rows that this reader is not asked are taken out. */
 function keepRows(view: HTMLElement, ids: string[]): void {
-  for (const input of inputs(view)) if (ids.indexOf(input.value) < 0) (input.parentElement as HTMLElement).remove();
+  for (const input of inputs(view)) if (ids.indexOf(input.value) < 0) rowOf(input).remove();
+}
+
+function rowOf(input: HTMLElement): HTMLElement {
+  return input.closest("li") as HTMLElement;
 }
 
 function tick(view: HTMLElement, ids: string[]): void {
@@ -104,8 +108,7 @@ function tieCall(app: App, view: HTMLElement, group: string, now: () => void): v
   let said = emergencies(sitting.table, earlier).length > 0;
   const here = (): Said[] => ticked(view).map((sign) => ({ group, sign }));
   view.addEventListener("change", (event) => {
-    const row = (event.target as HTMLElement).parentElement as HTMLElement;
-    show(row);
+    show(rowOf(event.target as HTMLElement));
     if (!said && emergencies(sitting.table, here()).length) {
       said = true;
       app.say(line.words());
@@ -117,7 +120,7 @@ function tieCall(app: App, view: HTMLElement, group: string, now: () => void): v
 
 /** The ticked row, where it is one that cannot wait; else that of another such sign; else above the rows. */
 function placeOf(view: HTMLElement, row: HTMLElement, grave: Said[]): HTMLElement {
-  const rows = inputs(view).filter((i) => grave.some((s) => s.sign === i.value)).map((i) => i.parentElement as HTMLElement);
+  const rows = inputs(view).filter((i) => grave.some((s) => s.sign === i.value)).map(rowOf);
   return rows.indexOf(row) >= 0 ? row : rows[0] || slot(view, "call");
 }
 

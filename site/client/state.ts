@@ -62,7 +62,8 @@ export class State {
     return out;
   }
 
-  private signsOf(tree: string, question: string, chosen: string[]): Said[] {
+  /** The signs that an answer tells. */
+  signsOf(tree: string, question: string, chosen: string[]): Said[] {
     const row = entry(this.tree(tree).questions, question);
     const ways = ((row && row.answers) || []).filter((a) => chosen.indexOf(a.id) >= 0).map((a) => a.go || "");
     return ways.map((way) => this.signOfEnding(way)).filter((s): s is Said => !!s);
