@@ -1,6 +1,7 @@
 package library_test
 
 import (
+	"flag"
 	"go/ast"
 	"go/parser"
 	"go/token"
@@ -17,6 +18,8 @@ import (
 
 const root = "../.."
 
+var refresh = flag.Bool("refresh", false, "write the findings that there are into testdata/bad")
+
 // Every broken input gets its findings, each at its place, and no others.
 func TestBad(t *testing.T) {
 	for _, c := range corpus.Cases(t, root) {
@@ -31,6 +34,10 @@ func TestBad(t *testing.T) {
 			l := load(t, &list, library.Builtin(), layer)
 			l.Overdue(corpusDay, &list)
 			got := list.Sorted()
+			if *refresh {
+				c.Refresh(t, dir, got)
+				return
+			}
 			if diff := c.Diff(dir, got); diff != "" {
 				t.Errorf("%s%s", c.About, diff)
 			}

@@ -6,12 +6,16 @@
 //	One or more lines that say what is broken.
 //	escapes FILE ...                  in these files \x00, \u00e9 and \r are read as in Go
 //	finds FILE:LINE:COL CHECK words   an error whose sentence holds the words
-//	  help words                      and one of whose help lines holds these
+//	  help words                      and each of its help lines, whole and in order
 //	warns FILE CHECK words            the same for a warning
 //
 // with a finds or warns line for every finding, in order of place. COL or
-// LINE:COL is left out where the finding has none. The files are one layer over
-// the built-in content.
+// LINE:COL is left out where the finding has none. In a help line "*" stands for
+// the place in a file that the archive does not hold: that content changes. The
+// files are one layer over the built-in content.
+//
+// "go test ./builder/library -run TestBad -refresh" writes the findings that there
+// are into the archives. Read the difference: it is what people will read.
 package corpus
 
 import (
@@ -36,6 +40,8 @@ type Case struct {
 	About string
 	Want  []Want
 	Files []txtar.File
+
+	path string // of the archive
 }
 
 // Want is a finding that a case should get.
@@ -44,7 +50,7 @@ type Want struct {
 	Check  string
 	Weight finding.Weight
 	Text   string // part of the sentence
-	Help   string // part of a help line; may be empty
+	Help   []string
 }
 
 // Cases reads all archives of testdata/bad, in order of name. root is the way
@@ -65,7 +71,7 @@ func Cases(tb testing.TB, root string) []Case {
 		if err != nil {
 			tb.Fatalf("%s: %v", f, err)
 		}
-		c.Name = strings.TrimSuffix(filepath.Base(f), ".txtar")
+		c.Name, c.path = strings.TrimSuffix(filepath.Base(f), ".txtar"), f
 		out = append(out, c)
 	}
 	return out
@@ -99,7 +105,8 @@ func parse(a *txtar.Archive) (Case, error) {
 			if len(c.Want) == 0 {
 				return c, fmt.Errorf("%q stands before any finding", line)
 			}
-			c.Want[len(c.Want)-1].Help = rest
+			last := &c.Want[len(c.Want)-1]
+			last.Help = append(last.Help, rest)
 		default:
 			c.About += line
 		}
@@ -152,15 +159,7 @@ func (c Case) Write(tb testing.TB) (dir string) {
 // Diff holds what was found in dir against what should be. It gives "" where
 // they agree, and else each finding that is missing or one too many.
 func (c Case) Diff(dir string, got []finding.Finding) string {
-	got = slices.Clone(got)
-	dir = filepath.ToSlash(dir) + "/"
-	for i, f := range got {
-		got[i].File = strings.TrimPrefix(f.File, dir)
-		got[i].Help = slices.Clone(f.Help)
-		for j, h := range f.Help {
-			got[i].Help[j] = strings.ReplaceAll(h, dir, "")
-		}
-	}
+	got = c.shown(dir, got)
 	var b strings.Builder
 	var missing []Want
 	for _, w := range c.Want {
@@ -173,8 +172,8 @@ func (c Case) Diff(dir string, got []finding.Finding) string {
 	}
 	for _, w := range missing {
 		fmt.Fprintf(&b, "missing: %s %s %s\n", w.Place, w.Check, w.Text)
-		if w.Help != "" {
-			fmt.Fprintf(&b, "           help %s\n", w.Help)
+		for _, h := range w.Help {
+			fmt.Fprintf(&b, "           help %s\n", h)
 		}
 	}
 	for _, f := range got {
@@ -189,9 +188,73 @@ func (c Case) Diff(dir string, got []finding.Finding) string {
 	return b.String()
 }
 
+// shown gives findings as archives show them: without the folder that the case was
+// written to, and with "*" for places in content of another layer.
+func (Case) shown(dir string, got []finding.Finding) []finding.Finding {
+	dir = filepath.ToSlash(dir) + "/"
+	out := slices.Clone(got)
+	for i, f := range out {
+		out[i].File = strings.TrimPrefix(f.File, dir)
+		out[i].Help = slices.Clone(f.Help)
+		for j, h := range f.Help {
+			out[i].Help[j] = place.ReplaceAllStringFunc(strings.ReplaceAll(h, dir, own), func(at string) string {
+				if rest, ok := strings.CutPrefix(at, own); ok {
+					return rest
+				}
+				file, _, _ := strings.Cut(at, ":")
+				return file + ":*"
+			})
+			out[i].Help[j] = strings.ReplaceAll(out[i].Help[j], own, "")
+		}
+	}
+	return out
+}
+
+// own stands before the names of the archive's own files for a moment.
+const own = "\x00"
+
+var place = regexp.MustCompile(`\x00?\b(?:content|trees)/[\w./-]+:\d+(?::\d+)?`)
+
+// Refresh writes what was found in dir into the archive. Of a sentence it keeps the
+// part that stands there, where it still fits.
+func (c Case) Refresh(tb testing.TB, dir string, got []finding.Finding) {
+	tb.Helper()
+	src, err := os.ReadFile(c.path)
+	if err != nil {
+		tb.Fatal(err)
+	}
+	about, files, _ := strings.Cut(string(src), "\n-- ")
+	var b strings.Builder
+	for line := range strings.Lines(about + "\n") {
+		if verb, _, _ := strings.Cut(strings.TrimSpace(line), " "); !slices.Contains([]string{"", "finds", "warns", "help"}, verb) {
+			b.WriteString(line)
+		}
+	}
+	for _, f := range c.shown(dir, got) {
+		verb, text := "finds", f.Text
+		if f.Weight == finding.Warning {
+			verb = "warns"
+		}
+		if i := slices.IndexFunc(c.Want, func(w Want) bool { return w.about(f) }); i >= 0 {
+			text = c.Want[i].Text
+		}
+		fmt.Fprintf(&b, "%s %s %s %s\n", verb, f.Place, f.Check, text)
+		for _, h := range f.Help {
+			fmt.Fprintf(&b, "  help %s\n", h)
+		}
+	}
+	if err := os.WriteFile(c.path, []byte(b.String()+"\n-- "+files), 0o644); err != nil {
+		tb.Fatal(err)
+	}
+}
+
+// about leaves the help lines aside.
+func (w Want) about(f finding.Finding) bool {
+	return f.Place.String() == w.Place && f.Check == w.Check && f.Weight == w.Weight && strings.Contains(f.Text, w.Text)
+}
+
 func (w Want) is(f finding.Finding) bool {
-	return f.Place.String() == w.Place && f.Check == w.Check && f.Weight == w.Weight && strings.Contains(f.Text, w.Text) &&
-		(w.Help == "" || slices.ContainsFunc(f.Help, func(h string) bool { return strings.Contains(h, w.Help) }))
+	return w.about(f) && slices.Equal(f.Help, w.Help)
 }
 
 func (w Want) file() string { file, _, _ := strings.Cut(w.Place, ":"); return file }
