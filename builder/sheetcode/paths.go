@@ -95,7 +95,7 @@ func (w *weights) grouped(q *tree.Question) []group {
 	switch {
 	case q.Measure != nil:
 		m := q.Measure
-		add(big.NewInt(int64(m.Answers())), w.routed(q), func(i *big.Int) []string { return []string{m.Typed(int(i.Int64()))} })
+		add(big.NewInt(int64(m.Answers())), w.routed(q), func(i *big.Int) []string { return []string{m.Named(int(i.Int64()))} })
 		for _, l := range m.Likes {
 			single(w.routed(q), l.ID.S)
 		}

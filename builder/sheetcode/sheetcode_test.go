@@ -134,7 +134,7 @@ func randomAnswer(rnd *rand.Rand, q *tree.Question) []string {
 		if len(m.Likes) > 0 && rnd.IntN(6) == 0 {
 			return []string{m.Likes[rnd.IntN(len(m.Likes))].ID.S}
 		}
-		return []string{m.Typed(rnd.IntN(m.Answers()))}
+		return []string{m.Named(rnd.IntN(m.Answers()))}
 	}
 	if q.Pick == tree.PickAny && rnd.IntN(2) == 0 {
 		var out []string

@@ -10,6 +10,8 @@ import { hideProblem, showProblem } from "./problem";
 import { copy, download } from "./share";
 import { Book, NoSheet, Sheet } from "./sheetcode";
 import { State } from "./state";
+import { exact, refused } from "./quantity";
+import { Answers, SKIP, TableRow, amount, entry } from "./walker";
 import * as words from "./words";
 
 const MARK = "#code=";
@@ -30,7 +32,7 @@ export function tieCode(app: App, view: HTMLElement): void {
   act(view, "code", () => {
     asked(app, (carry) => {
       code.value = carry.encode(book(app.state, carry), app.state.toTake());
-      fill(view, "own-left", app.state.kept.own.length || app.state.kept.day ? words.codeLeaves : "");
+      fill(view, "own-left", notHeld(app.state, carry.decode(book(app.state, carry), code.value)).join(" "));
       slot(view, "link-made").hidden = true;
       made.hidden = false;
       code.focus();
@@ -42,6 +44,27 @@ export function tieCode(app: App, view: HTMLElement): void {
     copy(app, link, (location.href.split("#")[0] as string) + MARK + encodeURIComponent(code.value));
   });
   slot(view, "share").addEventListener("toggle", () => asked(app, (carry) => records(app, view, carry)), { once: true });
+}
+
+/** What of the sheet the code has no room for: the reader's own words, and amounts finer than its steps. */
+function notHeld(state: State, held: Sheet | NoSheet): string[] {
+  const out = state.kept.own.length || state.kept.day ? [words.codeLeaves] : [];
+  const rounded = isRefused(held) ? [] : held.taken.reduce((all, tree) => all.concat(roundedIn(state, tree, held.answers[tree] || {})), [] as string[]);
+  return out.concat(rounded, rounded.length ? [words.fileKeeps] : []);
+}
+
+function roundedIn(state: State, tree: string, held: Answers): string[] {
+  const out: string[] = [];
+  for (const step of state.path(tree).steps) {
+    const m = (entry(state.tree(tree).questions, step.question) as TableRow).measure;
+    const typed = step.chosen[0] as string;
+    const back = (entry(held, step.question) || [])[0];
+    if (!m || typed === SKIP || back === undefined) continue;
+    const was = amount(m, typed, state.data.units);
+    const is = amount(m, back, state.data.units);
+    if (!refused(was) && !refused(is) && Math.abs(exact(was) - exact(is)) > 1e-9) out.push(words.codeHolds(typed, back));
+  }
+  return out;
 }
 
 /** A button for each tree whose answers can be saved as a filled form. */

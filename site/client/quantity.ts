@@ -418,6 +418,18 @@ export function read(t: Tables, text: string, m: Measure): Value | Refusal {
   return { ...v, value, rest: v.value - value };
 }
 
+/** The i-th answer of a measure as people say it; see Named in builder/quantity. */
+export function named(t: Tables, m: Measure, i: number): string {
+  const u = unitOf(t, m.unit);
+  const at = clean((nearest(m.from / m.step) + i) * m.step);
+  const n = nearest(1 / across(at, u.kind, "slope"));
+  const c = across(1 / n, "slope", u.kind);
+  const rounded = n > 0 && n <= 20 && Math.abs(c - at) > TINY && nearest(c / m.step) === nearest(at / m.step);
+  if (m.accept.indexOf(RATIO) >= 0 && at > 0 && rounded) return withUnit(unitOf(t, RATIO), n.toFixed(0));
+  const text = fromCanonical(u, at).toFixed(6).replace(/\.?0+$/, "");
+  return u.spell ? `${text} ${u.spell[0]}` : text;
+}
+
 // Refusing
 
 function refuse(t: Tables, m: Measure, code: string, u: Unit, more: Gaps = {}): Refusal {

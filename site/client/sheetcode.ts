@@ -1,7 +1,7 @@
 // The sheet's code: the browser's copy of builder/sheetcode, which is the
 // reference and says what is in a code. It knows no page.
 
-import { Measure, Tables, refused } from "./quantity";
+import { Measure, Tables, named, refused } from "./quantity";
 import { Facts, told } from "./told";
 import { Answers, Path, SKIP, Table, TableAnswer, TableMeasure, TableRow, amount, entry, isSkip, walk } from "./walker";
 
@@ -365,7 +365,7 @@ class Rooms {
     const single = (id: string, go?: string): void => add(ONE, go ? this.room(go) : this.routed(row), () => [id]);
     const m = row.measure;
     if (m) {
-      add(big(answersOf(m)), this.routed(row), (i) => [this.typed(m, Number(i))]);
+      add(big(answersOf(m)), this.routed(row), (i) => [named(this.units as Tables, m, Number(i))]);
       for (const like of m.likes || []) single(like.id);
     } else if (row.any) {
       const { free, own, alone } = kinds(row);
@@ -430,15 +430,6 @@ class Rooms {
         rank -= g.count * g.room;
       }
     }
-  }
-
-  /** The i-th amount of a measure as a reader could type it. */
-  private typed(m: Measure, i: number): string {
-    const u = ((this.units as Tables).units || []).find((unit) => unit.code === m.unit);
-    if (!u) throw new Error(`no unit has the code "${m.unit}"`);
-    const at = Math.round((Math.round(m.from / m.step) + i) * m.step * 1e9) / 1e9;
-    const text = ((at * u.den) / u.num).toFixed(6).replace(/\.?0+$/, "");
-    return u.spell ? `${text} ${u.spell[0]}` : text;
   }
 }
 

@@ -218,7 +218,12 @@ export const youAdded = "You put it on your sheet.";
 export const codeWrong = "This code is not right. Please look at each sign again.";
 export const codeOther = "This code was made with another edition of this planner, or before it was changed. It cannot be opened here.";
 export const codeLeaves = "Your own words are not in the code. The file and the text have them.";
+export const fileKeeps = "The file keeps what you wrote.";
 export const notLoaded = "This part could not be loaded. Please try again, or save your sheet as a file.";
+
+export function codeHolds(typed: string, held: string): string {
+  return `The code holds your “${typed}” as ${held}.`;
+}
 
 export function saveAnswers(tree: string): string {
   return `Save my answers: ${tree}`;
