@@ -184,8 +184,10 @@ func TestFindingsAreOneSentence(t *testing.T) {
 		if strings.HasSuffix(err.Text, ".") || err.Text == "" || strings.Contains(err.Text, "\n") {
 			t.Errorf("%q: %q", s.src, err.Text)
 		}
-		if len(err.Help) == 0 && s.help != "" {
-			t.Errorf("%q: no help", s.src)
+		for _, help := range err.Help {
+			if strings.HasSuffix(help, ".") || help == "" || strings.Contains(help, "\n") {
+				t.Errorf("%q: the help %q", s.src, help)
+			}
 		}
 	}
 }

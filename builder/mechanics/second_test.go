@@ -156,19 +156,22 @@ func checkRange(t *testing.T, what string, got Range, low, usual, high *big.Rat,
 	sameRat(t, what+" high", got.High, add(high, frac(spread, 1)))
 }
 
-// The rows of the check list that hold without any tolerance, as fractions.
+// The rows of the check list that hold without any tolerance, each worked out by
+// this package and by hand in fractions.
 func TestExactRows(t *testing.T) {
 	inch := frac(254, 10)
-	quarter, foot := mul(inch, frac(1, 4)), mul(inch, frac(12, 1))
-	for what, pair := range map[string][2]*big.Rat{
-		"1/4 in per ft is 1:48":     {over(quarter, foot), frac(1, 48)},
-		"1:12 up 30 in runs 30 ft":  {over(mul(inch, frac(30, 1)), frac(1, 12)), mul(foot, frac(30, 1))},
-		"1:8 is 12.5 %":             {mul(frac(1, 8), frac(100, 1)), frac(25, 2)},
-		"two Paris points and 1.5F": {over(add(frac(240, 1), frac(40, 3)), frac(20, 3)), frac(38, 1)},
-		"7000 grains, in mg":        {mul(frac(6479891, 100000), frac(7000, 1)), frac(45359237, 100)},
+	foot := mul(inch, frac(12, 1))
+	for _, r := range []struct {
+		what string
+		got  float64
+		want *big.Rat
+	}{
+		{"1/4 in per ft is 1:48", SlopeOf(25.4/4, 12*25.4), over(mul(inch, frac(1, 4)), foot)},
+		{"and so 1 in 48", SlopeN(SlopeOf(25.4/4, 12*25.4)), frac(48, 1)},
+		{"1:12 up 30 in runs 30 ft", RampRun(30*25.4, OneIn(12)), over(mul(inch, frac(30, 1)), frac(1, 12))},
+		{"1:8 is 12.5 %", SlopePercent(OneIn(8)), frac(25, 2)},
+		{"a foot of 24 cm and two Paris points make 38", ShoeEU(240).Usual, over(add(frac(240, 1), frac(40, 3)), frac(20, 3))},
 	} {
-		if pair[0].Cmp(pair[1]) != 0 {
-			t.Errorf("%s: %v against %v", what, pair[0], pair[1])
-		}
+		sameRat(t, r.what, r.got, r.want)
 	}
 }

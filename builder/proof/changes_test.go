@@ -18,14 +18,20 @@ import (
 )
 
 // slopes reads the test tree with every kind of way on.
-func slopes(t *testing.T) *tree.Tree {
+func slopes(t *testing.T) *tree.Tree { t.Helper(); return good(t, "slopes") }
+
+// inchesAndPounds reads the one whose measures decide the way, do not count in
+// canonical units, and begin elsewhere than at 0.
+func inchesAndPounds(t *testing.T) *tree.Tree { t.Helper(); return good(t, "inches") }
+
+func good(t *testing.T, name string) *tree.Tree {
 	t.Helper()
-	src, err := os.ReadFile("../../testdata/good/slopes.yaml")
+	src, err := os.ReadFile("../../testdata/good/" + name + ".yaml")
 	if err != nil {
 		t.Fatal(err)
 	}
 	var list finding.List
-	tr := tree.Parse("trees/slopes.yaml", src, &list)
+	tr := tree.Parse("trees/"+name+".yaml", src, &list)
 	for _, f := range list.Sorted() {
 		t.Errorf("%s: %s", f.Place, f.Text)
 	}
@@ -37,7 +43,7 @@ func slopes(t *testing.T) *tree.Tree {
 
 func treesAndSlopes(t *testing.T) []*tree.Tree {
 	t.Helper()
-	return append([]*tree.Tree{slopes(t)}, librarytest.Load(t).Trees...)
+	return append([]*tree.Tree{slopes(t), inchesAndPounds(t)}, librarytest.Load(t).Trees...)
 }
 
 // budget is how many changed answers one tree may cost the script in a test.

@@ -104,6 +104,27 @@ func TestWalkersAgreeOnOddAnswers(t *testing.T) {
 	}
 }
 
+// Two amounts to one question are refused by both, and by the same words, though
+// each alone would do.
+func TestWalkersRefuseTwoAmounts(t *testing.T) {
+	script := clienttest.Load(t, "walker.ts")
+	units := script.Value(quantity.Table())
+	tr := inchesAndPounds(t)
+	given := tree.Answers{"lift": {"1 in", "30 mm"}}
+	const want = `question "lift" takes one answer, and 2 were given`
+	if _, err := tr.Walk(given); err == nil || err.Error() != want {
+		t.Errorf("Go says %v", err)
+	}
+	if v, err := script.Call("walk", script.Value(tr.Table(nil)), script.Value(given), units); err == nil || !strings.Contains(err.Error(), want) {
+		t.Errorf("the script says %v, %v", v, err)
+	}
+	for _, one := range given["lift"] {
+		if err := tr.Question("lift").Accepts([]string{one}); err != nil {
+			t.Error(err)
+		}
+	}
+}
+
 func oddAnswers(rnd *rand.Rand, tr *tree.Tree) tree.Answers {
 	out := tree.Answers{}
 	for _, q := range tr.Questions {
@@ -113,6 +134,9 @@ func oddAnswers(rnd *rand.Rand, tr *tree.Tree) tree.Answers {
 		if q.Measure != nil {
 			typed := []string{"12 %", "1:12", "38 mm", "1 1/2 in", "70 kg", "-3", "", "ten", "9999", "5 deg", tree.Skip}
 			out[q.ID.S] = []string{typed[rnd.IntN(len(typed))]}
+			if rnd.IntN(6) == 0 { // two amounts, each of which might do
+				out[q.ID.S] = append(out[q.ID.S], typed[rnd.IntN(len(typed))])
+			}
 			continue
 		}
 		n := 1

@@ -5,6 +5,7 @@ import (
 	"maps"
 	"math/big"
 	"math/rand/v2"
+	"os"
 	"slices"
 	"strings"
 	"testing"
@@ -12,6 +13,7 @@ import (
 	"github.com/google/go-cmp/cmp"
 
 	"keelpath/builder/clienttest"
+	"keelpath/builder/finding"
 	"keelpath/builder/internal/librarytest"
 	"keelpath/builder/library"
 	"keelpath/builder/quantity"
@@ -219,15 +221,17 @@ func same(a, b Sheet) bool {
 		maps.EqualFunc(a.Answers, b.Answers, func(x, y tree.Answers) bool { return maps.EqualFunc(x, y, slices.Equal) })
 }
 
-// Every path that the weights number is one of the tree's, with its own number:
-// small trees in full.
+// Every path that the weights number is one of the tree's, with its own number, and
+// every path of the tree has one: small trees in full, counted apart.
 func TestRanks(t *testing.T) {
 	_, b := builtin(t)
+	small := 0
 	for _, tr := range b.trees {
 		w := b.ways[tr.ID.S]
-		if w.all().BitLen() > 17 {
+		if w.all().BitLen() > 14 {
 			continue
 		}
+		small++
 		taken, none := 0, 0
 		for i := range w.all().Int64() {
 			answers, ok := w.unrank(big.NewInt(i))
@@ -244,8 +248,61 @@ func TestRanks(t *testing.T) {
 			}
 			taken++
 		}
+		if want := ways(t, tr, tree.Answers{}); taken != want {
+			t.Errorf("%s: %d paths have a number, and the tree has %d", tr.ID.S, taken, want)
+		}
 		t.Logf("%s: %d paths, %d numbers without one", tr.ID.S, taken, none)
 	}
+	if small < 5 {
+		t.Errorf("only %d trees are small", small)
+	}
+}
+
+// ways counts the paths that begin with these answers, open ones among them.
+func ways(t *testing.T, tr *tree.Tree, given tree.Answers) int {
+	t.Helper()
+	p, err := tr.Walk(given)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if p.Ending != "" {
+		return 1
+	}
+	n := 1
+	for _, chosen := range every(tr.Question(p.Open)) {
+		given[p.Open] = chosen
+		n += ways(t, tr, given)
+		delete(given, p.Open)
+	}
+	return n
+}
+
+// every lists all that a question takes, one amount for each of its steps.
+func every(q *tree.Question) [][]string {
+	var out [][]string
+	if q.Skip.Given() {
+		out = append(out, []string{tree.Skip})
+	}
+	if m := q.Measure; m != nil {
+		for _, l := range m.Likes {
+			out = append(out, []string{l.ID.S})
+		}
+		for i := range m.Answers() {
+			out = append(out, []string{m.Typed(i)})
+		}
+		return out
+	}
+	sets := [][]string{nil}
+	for _, a := range q.Answers {
+		if a.Alone || q.Pick != tree.PickAny {
+			out = append(out, []string{a.ID.S})
+			continue
+		}
+		for _, set := range sets {
+			sets = append(sets, append(slices.Clone(set), a.ID.S))
+		}
+	}
+	return append(out, sets[1:]...)
 }
 
 // Crockford's alphabet and check symbols as he published them (Base 32,
@@ -287,29 +344,106 @@ func TestCrockfordsTable(t *testing.T) {
 }
 
 // The check symbol catches every wrong symbol and every swap of two neighbours,
-// in codes of any length that is used: what it weighs is a sum of digit times
-// power of 32 modulo 37, so it is enough to try every pair of digits at every place.
+// in codes of any length: what a place weighs, a power of 32 modulo 37, comes again
+// after 36 places, so it is enough to try every pair of symbols at as many.
 func TestCheckCatchesAll(t *testing.T) {
-	weight := 1 // of the last digit
-	for place := 0; place < mostSymbols; place++ {
-		next := weight * 32 % 37
-		for a := range 32 {
-			for b := range 32 {
-				if a != b && (a-b)*weight%37 == 0 {
-					t.Fatalf("place %d: %d for %d is not caught", place, b, a)
+	digits := symbols[:32]
+	const long = 38
+	zeros := strings.Repeat("0", long)
+	tried := 0
+	caught := func(text string) {
+		t.Helper()
+		if tried++; len(text) != long+1 {
+			t.Fatalf("%s has another length", text)
+		}
+		if n, ok := unspell(text); ok {
+			t.Fatalf("%s is read as %v", text, n)
+		}
+	}
+	for place := range long - 1 {
+		for _, a := range digits {
+			for _, b := range digits {
+				code := zeros[:place] + string(a) + string(b) + zeros[place+2:]
+				n := new(big.Int)
+				for _, r := range code {
+					n.Add(n.Mul(n, big.NewInt(32)), big.NewInt(int64(strings.IndexRune(digits, r))))
 				}
-				if a != b && ((a*weight+b*next)-(b*weight+a*next))%37 == 0 {
-					t.Fatalf("place %d: a swap of %d and %d is not caught", place, a, b)
+				whole := spell(n)
+				code += whole[len(whole)-1:]
+				if m, ok := unspell(code); !ok || m.Cmp(n) != 0 {
+					t.Fatalf("%s is read as %v", code, m)
+				}
+				if a != b {
+					caught(code[:place] + string(b) + string(a) + code[place+2:]) // swapped
+					caught(code[:place] + string(b) + code[place+1:])             // another symbol
 				}
 			}
 		}
-		weight = next
 	}
-	for last := range 32 { // the last digit and the check symbol in each other's place
-		for check := range 32 {
-			if last != check && (check-last-(last-check))%37 == 0 {
-				t.Fatalf("the last digit %d and the check symbol %d swapped are not caught", last, check)
+	for _, last := range digits { // the last digit and the check symbol in each other's place
+		n := big.NewInt(int64(strings.IndexRune(digits, last)))
+		whole := zeros[:long-1] + strip(spell(n))
+		if check := whole[long]; check != whole[long-1] {
+			caught(whole[:long-1] + string(check) + string(last))
+		}
+	}
+	if tried < 2*(long-1)*32*31 {
+		t.Errorf("only %d faults were tried", tried)
+	}
+}
+
+// impossible gives codes with the right check symbol and this edition's mark whose
+// content no sheet has.
+func impossible(t *testing.T, b *Book) map[string]string {
+	t.Helper()
+	out := map[string]string{}
+	one := func(id string) *packer {
+		p := &packer{}
+		p.add(int64(b.Edition), 1<<editionBits)
+		marks, err := b.which([]string{id})
+		if err != nil {
+			t.Fatal(err)
+		}
+		p.put(marks, b.choices())
+		return p
+	}
+	for _, tr := range b.trees {
+		w := b.ways[tr.ID.S]
+		for i := range int64(2_000) {
+			rank := new(big.Int).Sub(w.all(), big.NewInt(1+i))
+			if rank.Sign() < 0 {
+				break
 			}
+			if _, ok := w.unrank(rank); !ok {
+				p := one(tr.ID.S)
+				p.put(rank, w.all())
+				out["a number that stands for no path of "+tr.ID.S] = spell(p.number())
+				break
+			}
+		}
+	}
+	p := &packer{}
+	p.add(int64(b.Edition), 1<<editionBits)
+	p.put(new(big.Int), b.choices())
+	b.packPrompts(p, b.cameUp(nil, nil, nil), Sheet{Picks: map[string]bool{}})
+	p.put(big.NewInt(1), big.NewInt(2))
+	out["something behind the end"] = spell(p.number())
+	return out
+}
+
+// The check symbol is not the only defence.
+func TestImpossibleContent(t *testing.T) {
+	_, b := builtin(t)
+	all := impossible(t, b)
+	if len(all) < 2 {
+		t.Fatalf("only %d codes", len(all))
+	}
+	for what, code := range all {
+		if n, ok := unspell(code); !ok || new(big.Int).And(n, big.NewInt(1<<editionBits-1)).Int64() != int64(b.Edition) {
+			t.Errorf("%s: %s is mistyped", what, code)
+		}
+		if s, err := b.Decode(code); err != Mistyped {
+			t.Errorf("%s: %s is read as %v, %v", what, code, s, err)
 		}
 	}
 }
@@ -398,10 +532,15 @@ func TestOtherEdition(t *testing.T) {
 // The page's script writes and reads the same codes.
 func TestTwin(t *testing.T) {
 	l, b := builtin(t)
+	src, err := os.ReadFile("../../testdata/good/inches.yaml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	b = BookOf(l, append(slices.Clone(b.trees), tree.Parse("trees/inches.yaml", src, &finding.List{})))
 	script := clienttest.Load(t, "sheetcode.ts")
 	var tables []tree.Table
 	for _, tr := range b.trees {
-		tables = append(tables, tr.Table(l.Proofs[tr.ID.S].Left))
+		tables = append(tables, tr.Table(nil))
 	}
 	cards := map[string]map[string][]string{}
 	for id, prompts := range b.cards {
@@ -444,6 +583,14 @@ func TestTwin(t *testing.T) {
 			}
 		case !same(got, out.Sheet):
 			t.Fatalf("%s:\n%s", typed, cmp.Diff(got, out.Sheet))
+		}
+	}
+	wrong := slices.Collect(maps.Values(impossible(t, b)))
+	wrong = append(wrong, "", "0", "-", strings.Repeat("0", mostSymbols+1), strings.Repeat("0", 10*mostSymbols))
+	for _, code := range wrong {
+		v, err := script.Call("decode", book, script.Value(code))
+		if _, errGo := b.Decode(code); err != nil || errGo != Mistyped || fmt.Sprint(v.Export()) != "map[refused:mistyped]" {
+			t.Errorf("%.80q: Go says %v, the script %v %v", code, errGo, v, err)
 		}
 	}
 	other := script.Value(map[string]any{"edition": b.Edition ^ 1, "trees": tables, "prompts": b.prompts, "general": b.general, "cards": cards, "facts": b.sets(), "fits": b.fits, "units": quantity.Table()})
