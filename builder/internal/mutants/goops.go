@@ -5,6 +5,7 @@ import (
 	"go/ast"
 	"go/parser"
 	"go/token"
+	"regexp"
 	"slices"
 	"strconv"
 )
@@ -150,12 +151,14 @@ func (m *maker) swap(at token.Pos, is token.Token) *mutant {
 	return m.replace(s.operator, at, at+token.Pos(len(is.String())), s.to.String())
 }
 
+var isZero = regexp.MustCompile(`^(0|""|nil|false|[\w.]+\{\})$`)
+
 // zero makes a return give the zero values of the function's types.
 func (m *maker) zero(is *ast.FuncType, r *ast.ReturnStmt) {
 	if is.Results == nil || len(r.Results) == 0 {
 		return
 	}
-	if !slices.ContainsFunc(r.Results, func(e ast.Expr) bool { return !slices.Contains([]string{"0", `""`, "nil", "false"}, m.text(e)) }) {
+	if !slices.ContainsFunc(r.Results, func(e ast.Expr) bool { return !isZero.MatchString(m.text(e)) }) {
 		return // it gives them already
 	}
 	values := ""
