@@ -17,7 +17,7 @@ var tables = []string{"cards.yaml", "cases.yaml", "index.yaml", "planner.yaml", 
 // ofTree are checks of which every finding is made as a tree is read.
 var ofTree = []string{
 	"no-way-on", "no-way-out", "no-answers", "no-questions", "no-endings", "needless-key", "reserved-id", "repeated-id", "bad-id", "wrong-name", "dead-link",
-	"formula", "measure", "route-order", "safety-ending", "safety-first", "unknown-answer",
+	"formula", "measure", "route-order", "safety-ending", "safety-first", "unknown-answer", "unknown-key",
 }
 
 // Every broken tree of the corpus gets, as it is read alone, the findings that

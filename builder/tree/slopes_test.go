@@ -9,6 +9,7 @@ import (
 	"github.com/google/go-cmp/cmp"
 
 	"keelpath/builder/finding"
+	"keelpath/builder/formula"
 	"keelpath/builder/quantity"
 	"keelpath/builder/read"
 	"keelpath/builder/tree"
@@ -174,6 +175,59 @@ func TestRestsOn(t *testing.T) {
 		want := map[string]string{"needed": " / steepness", "gap": " / other usual", "apart": "gap / other usual safety"}[w.ID.S]
 		if got != want {
 			t.Errorf("%s rests on %q, want %q", w.ID.S, got, want)
+		}
+	}
+}
+
+// However often a formula names one, it stands once.
+func TestRestsOnOnce(t *testing.T) {
+	e, err := formula.Parse("gap + other + gap > usual - other")
+	if err != nil {
+		t.Fatal(err.Text)
+	}
+	values, questions := slopes(t).RestsOn(e)
+	if d := cmp.Diff([][]string{{"gap"}, {"other", "usual"}}, [][]string{values, questions}); d != "" {
+		t.Errorf("wanted (-) and given (+):\n%s", d)
+	}
+}
+
+func TestGaps(t *testing.T) {
+	for text, want := range map[string]string{"{a} and {b-c}, {a}": "a b-c a", "{a} {b": "a", "{No} {a}": "a", "{{a}}": "a", "} {a": "", "": ""} {
+		if got := strings.Join(tree.Gaps(text), " "); got != want {
+			t.Errorf("the gaps of %q are %q, want %q", text, got, want)
+		}
+	}
+}
+
+// An answer that tells a sign leads to the ending that the build makes of it.
+func TestSignLeadsOn(t *testing.T) {
+	src, err := os.ReadFile("../../testdata/good/slopes.yaml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	var list finding.List
+	tr := tree.Parse("trees/slopes.yaml", []byte(strings.Replace(string(src), `{ text: "Yes", go: stop }`, `{ text: "Yes", sign: chest }`, 1)), &list)
+	if list.Len() > 0 {
+		t.Fatal(list.Sorted())
+	}
+	a := tr.Question("safety").Answer("yes")
+	if a.Go.S != "safety-chest" || a.Go.At != a.Sign.At || a.Go.At.Line == 0 {
+		t.Errorf("it leads to %+v", a.Go)
+	}
+}
+
+// What formulas make of an id that they cannot use says nothing of the tree's shape.
+func TestLooseByItsNames(t *testing.T) {
+	src, err := os.ReadFile("../../testdata/good/slopes.yaml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	for id, loose := range map[string]bool{"mm": true, "where-now": false} {
+		var list finding.List
+		more := "questions:\n  " + id + ": { text: \"So?\", why: To know., answers: { unsure: { text: Not sure, go: stop } } }\n"
+		tr := tree.Parse("trees/slopes.yaml", []byte(strings.Replace(string(src), "questions:\n", more, 1)), &list)
+		if tr.Loose != loose {
+			t.Errorf("%s: %v, %v", id, tr.Loose, list.Sorted())
 		}
 	}
 }
