@@ -256,7 +256,24 @@ func difference(s, n sealed) string {
 	case s.how == holds:
 		return fmt.Sprintf("%s no longer says %q", s.what, short(s.text))
 	}
-	return fmt.Sprintf("%s is %q, and the built-in one, for safety, is %q", s.what, short(n.text), short(s.text))
+	is, was := apart(n.text, s.text)
+	return fmt.Sprintf("%s is %q, and the built-in one, for safety, is %q", s.what, short(is), short(was))
+}
+
+// apart leaves out what two long texts begin with alike.
+func apart(a, b string) (string, string) {
+	const most = 40
+	a, b = oneLine(a), oneLine(b)
+	at, same := 0, 0
+	for same < min(len(a), len(b)) && a[same] == b[same] {
+		if same++; a[same-1] == ' ' {
+			at = same
+		}
+	}
+	if at < most {
+		return a, b
+	}
+	return "…" + a[at:], "…" + b[at:]
 }
 
 // short cuts a text to what a finding can show.

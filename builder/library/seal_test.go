@@ -373,7 +373,7 @@ func screenTampers(t *testing.T, l *library.Library) []tamper {
 		row("drop", "what is said to those who wear a leg", drop(worn), strings.TrimSuffix(worn, "/worn")),
 		row("put beside", "small print", set(sign+"/more", "Only if it lasts a week."), sign+"/more"),
 		row("turn", "how soon", set(sign+"/when", "soon"), sign+"/when"),
-		row("turn", "a sign for those who wear a leg", set(sign+"/leg", "true"), sign+"/leg"),
+		row("turn", "a sign for those who wear a leg", set(sign+"/leg", "true"), sign),
 		row("drop", "a sign's prompts", drop(prompts), strings.TrimSuffix(prompts, "/prompts")),
 		row("drop", "a sign", drop(sign), group),
 		row("drop", "a sign, by another id", func(d *document) { d.rename(sign, "itch") }, group),
@@ -381,7 +381,7 @@ func screenTampers(t *testing.T, l *library.Library) []tamper {
 		row("swap", "two cautions", swap(sign+"/caution", far+"/caution"), far+"/caution"),
 		reword("endings/now/title"),
 		row("reword", "what to do first", set("endings/now/steps", "[Wait for the clinic to open.]"), "endings/now/steps"),
-		row("drop", "the last step", less("endings/today/steps"), "endings/today"),
+		row("drop", "the last step", less("endings/today/steps"), "endings/today/steps"),
 	}
 }
 
@@ -520,6 +520,8 @@ func tableTampers(l *library.Library) []tamper {
 		{way: "reword", name: "a sign's prompt", file: "trees/prompts.yaml", edit: set(prompt+"/ask", "Is it cheap?"), at: prompt + "/ask"},
 		{way: "reword", name: "why a sign's prompt", file: "trees/prompts.yaml", edit: set(prompt+"/why", "To pass the time."), at: prompt + "/why"},
 		{way: "reword", name: "whom a sign's prompt asks", file: "trees/prompts.yaml", edit: set(prompt+"/whom", "[payer]"), at: prompt + "/whom"},
+		{way: "put beside", name: "what a sign's prompt presumes", file: "trees/prompts.yaml", edit: set(prompt+"/presumes", "[leg-worn]"), at: prompt + "/presumes"},
+		{way: "put beside", name: "what makes a sign's prompt needless", file: "trees/prompts.yaml", edit: set(prompt+"/unless", "[leg-worn]"), at: prompt + "/unless"},
 		{way: "reword", name: "a card's title", file: "trees/cards.yaml", edit: set(card+"/title", "You slid"), at: card + "/title"},
 		{way: "reword", name: "a card's text", file: "trees/cards.yaml", edit: set(card+"/text", "It is nothing to tell."), at: card + "/text"},
 		{way: "drop", name: "a card's prompts", file: "trees/cards.yaml", edit: drop(card + "/prompts"), at: card},
@@ -621,7 +623,7 @@ func harmless(t *testing.T) []tamper {
 		{name: "the words of a question", file: free.file, edit: set(free.at+"/text", "How is it?")},
 		{name: "the title of an ending", file: end.file, edit: set(end.at+"/title", "Talk it over")},
 		{name: "a prompt more at an ending for safety", file: g.file, edit: more(g.ending+"/prompts", fresh(l, g.e))},
-		{name: "an answer more that leads to safety", file: g.file, edit: set(g.ask+"/answers/aside", `{ text: "Something else is wrong", go: `+g.e.ID.S+" }")},
+		{name: "an answer more that leads to safety", file: g.file, edit: set(g.ask+"/answers/aside", `{ text: "Something else is wrong"`+alone(g.q)+`, go: `+g.e.ID.S+" }")},
 		{name: "who reviewed a tree", file: g.file, edit: set("reviewers", "[Keelpath editors]")},
 	}
 }
@@ -632,6 +634,14 @@ func fresh(l *library.Library, e *tree.Ending) string {
 		if !slices.Contains(read.Strings(e.Prompts), p.ID.S) {
 			return p.ID.S
 		}
+	}
+	return ""
+}
+
+// alone makes an answer one that is never ticked with others, where they could be.
+func alone(q *tree.Question) string {
+	if q.Pick == tree.PickAny {
+		return ", alone: true"
 	}
 	return ""
 }

@@ -235,6 +235,8 @@ func (b *ledger) prompt(p *Prompt) {
 	w.text("ask", p.Ask)
 	w.list("whom", p.Whom, same)
 	w.text("why", p.Why)
+	w.list("presumes", p.Presumes, same)
+	w.list("unless", p.Unless, same)
 }
 
 func (b *ledger) promptSays(p *Prompt) {
