@@ -277,6 +277,9 @@ func TestToldStaysInTheTab(t *testing.T) {
 		return b
 	}
 	with, without := take(told), take(nil)
+	// One question that came up there and is taken off again is in no file either.
+	skin, _ := lib.Safety.Sign("sore")
+	with.run(fmt.Sprintf(`document.querySelector('#planner [data-prompt=%q] [data-act="off"]').click()`, skin.Prompts[0].S))
 	if a, b := savedText(with), savedText(without); a != b {
 		t.Errorf("the saved files differ:\n%s\n%s", a, b)
 	}
@@ -298,7 +301,6 @@ func TestToldStaysInTheTab(t *testing.T) {
 			t.Errorf("the text lacks the caution %q", s.Title.S)
 		}
 	}
-	// What the reader does with a question that came up there is theirs, and goes along.
 	if kept := eval[string](with, `(() => { dispatchEvent(new Event("pagehide")); return sessionStorage.getItem("keelpath-sheet") || ""; })()`); strings.Contains(kept, `"sore"`) {
 		t.Errorf("the sheet's own store holds what was told: %s", kept)
 	}
