@@ -117,7 +117,7 @@ func TestSafetyOutranksOtherTrees(t *testing.T) {
 	b := newTab(t)
 	b.openPlanner(onDisk)
 	var cautions []string
-	for _, at := range [][2]string{{"heel-height", "small-gap"}, {"something-changed", "do-not-walk"}, {"hills-and-ramps", ""}} {
+	for _, at := range [][2]string{{"heel-height", "small-gap"}, {"something-changed", "rest-limb"}, {"hills-and-ramps", ""}} {
 		tr := lib.Tree(at[0])
 		id := at[1]
 		if id == "" { // the last ending that is not one for safety

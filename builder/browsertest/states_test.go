@@ -141,7 +141,7 @@ func takeRich(b *tab) {
 
 func takeGrave(b *tab) {
 	b.t.Helper()
-	if s := b.take(lib.Tree("something-changed"), exampleAt(b, "something-changed", "after-a-fall")); s.Ending.Caution == "" {
+	if s := b.take(lib.Tree("something-changed"), exampleAt(b, "something-changed", "rest-limb")); s.Ending.Caution == "" {
 		b.t.Fatalf("the ending has no caution: %+v", s.Ending)
 	}
 }

@@ -94,7 +94,7 @@ func types(t *testing.T, l *library.Library, id string, answers tree.Answers) (e
 func TestHeelRule(t *testing.T) {
 	l := librarytest.Load(t)
 	for _, heel := range []string{"2 in", "50.8 mm", "5 cm", "1 1/2 in"} {
-		answers := tree.Answers{"safe": {"no"}, "knee": {"none"}, "shoes": {"heel"}, "usual": {"3/8 in"}, "other": {heel}, "hands": {"yes"}}
+		answers := tree.Answers{"knee": {"none"}, "shoes": {"heel"}, "usual": {"3/8 in"}, "other": {heel}, "hands": {"yes"}}
 		if e, got := types(t, l, "heel-height", answers); !slices.Contains(got, "heel-you-set") {
 			t.Errorf("a heel of %s leads to %q, which brings up %v and no heel that one sets", heel, e.ID.S, got)
 		}
@@ -105,7 +105,7 @@ func TestHeelRule(t *testing.T) {
 // in a sandal. Common practice, no source.
 func TestToeRule(t *testing.T) {
 	l := librarytest.Load(t)
-	e, _ := types(t, l, "foot-shell-and-toes", tree.Answers{"danger": {"none"}, "about": {"look"}, "look": {"toes"}})
+	e, _ := types(t, l, "foot-shell-and-toes", tree.Answers{"about": {"look"}, "look": {"toes"}})
 	for _, want := range []string{
 		"**With toes.** For: it looks more like a foot in a sandal. Against: the toes can catch as a shoe goes on.",
 		"**Without toes.** For: it goes into a shoe more easily. Against: it looks plain in a sandal.",
