@@ -139,3 +139,85 @@ func TestFigureShowsOwnNumbers(t *testing.T) {
 		t.Errorf("of what is like a ramp the figure says %q", got)
 	}
 }
+
+// One amount is the same everywhere: under the box, in the figure and its question,
+// in the answers told, at the ending, on the sheet, in its text, and when the code
+// is opened again. What is worked out comes from what was typed: 210 lb is 95.254 kg,
+// and with 20 kg that is 115.3 kg (0.45359237 kg a pound, NIST SP 811, from memory);
+// 3.5 in less 3/8 in is 3 1/8 in, 79.4 mm.
+func TestOneAmountEverywhere(t *testing.T) {
+	for _, c := range []struct {
+		tree    string
+		before  tree.Answers
+		typed   []string // one question after the other
+		back    []string // read back
+		shown   []string // as the answers are told
+		figure  []string // in the figure's question at the last of them
+		after   []string
+		ending  string // worked out
+		carried string // what the page says that the code holds otherwise
+	}{
+		{"hills-and-ramps", tree.Answers{"safety": {"no"}, "change": {"no"}, "where": {"home"}}, []string{"1:12"}, []string{"1:12 is about 8.3 %, 4.8 degrees."},
+			[]string{"1:12 (about 8.3 %, 4.8 degrees)"}, []string{"1:12 (about 8.3 %, 4.8 degrees)"}, []string{"both"}, "4.8 degrees", ""},
+		{"hills-and-ramps", tree.Answers{"safety": {"no"}, "change": {"no"}, "where": {"home"}}, []string{"16 %"}, []string{"16 % is about 9.1 degrees, 1:6.3."},
+			[]string{"16 % (about 9.1 degrees, 1:6.3)"}, []string{"16 % (about 9.1 degrees, 1:6.3)"}, []string{"both"}, "9.1 degrees", ""},
+		{"heel-height", tree.Answers{"safe": {"no"}, "knee": {"none"}, "shoes": {"day"}}, []string{"3/8 in", "1 1/2 in"}, []string{"3/8 in is about 9.5 mm.", "1 1/2 in is 38.1 mm."},
+			[]string{"3/8 in (9.5 mm)", "1 1/2 in (38.1 mm)"}, []string{"1 1/8 in (28.6 mm) more"}, []string{"yes"}, "28.6 mm (1 1/8 in)", "The code holds your “1 1/2 in” as 38 mm."},
+		{"loads-and-weight", tree.Answers{"safety": {"no"}, "signs": {"none"}, "change": {"same"}, "things": {"child"}}, []string{"210 lb", "20 kg"}, []string{"210 lb is about 95.3 kg.", "20 kg is about 44 lb."},
+			[]string{"210 lb (95.3 kg)", "20 kg (44 lb)"}, []string{"115.3 kg (254 lb)"}, nil, "115.3 kg (254 lb)", "The code holds your “210 lb” as 95.5 kg."},
+	} {
+		t.Run(strings.Join(c.typed, " and "), func(t *testing.T) {
+			t.Parallel()
+			b := newTab(t)
+			b.openPlanner(onDisk)
+			b.at(c.tree, c.before)
+			ask := ""
+			for i, typed := range c.typed {
+				b.hand(`write(planner.querySelector(".entry input"), %s)`, typed)
+				if got := b.readBack(); got != c.back[i] {
+					t.Errorf("%s is read back as %q, want %q", typed, got, c.back[i])
+				}
+				if i == len(c.typed)-1 {
+					b.openFigure()
+					ask = b.figureText("prompt")
+					for _, want := range c.figure {
+						if !strings.Contains(ask, want) {
+							t.Errorf("the figure asks %q, without %q", ask, want)
+						}
+					}
+					b.pressButton("Put this question on my sheet")
+				}
+				b.choose(typed)
+			}
+			for _, answer := range c.after {
+				b.choose(answer)
+			}
+			s := b.look()
+			told := oneLine(fmt.Sprint(s.Trail))
+			for _, want := range c.shown {
+				if !strings.Contains(told, want) {
+					t.Errorf("the answers are told as %s, without %q", told, want)
+				}
+			}
+			if got := strings.Join(s.Ending.Text, " "); s.View != "ending" || !strings.Contains(got, c.ending) {
+				t.Errorf("%s %q says %q, without %q", s.View, s.Ending.Title, got, c.ending)
+			}
+			if got := b.tap("bar-sheet").Sheet.Own; len(got) != 1 || got[0] != ask {
+				t.Errorf("on the sheet are %q, want %q", got, ask)
+			}
+			b.hand(`tapOn(planner.querySelector('[data-slot="share"] summary'), "without paper")`)
+			b.waitFor(`document.getElementById("planner-text").value !== ""`)
+			text := oneLine(eval[string](b, `document.getElementById("planner-text").value`))
+			for _, want := range append([]string{ask}, c.shown...) {
+				if !strings.Contains(text, want) {
+					t.Errorf("the text is without %q:\n%s", want, text)
+				}
+			}
+			b.hand(`tapOn(planner.querySelector('[data-act="code"]'), "code")`)
+			b.waitFor(`document.getElementById("planner-code").value !== ""`)
+			if got := oneLine(eval[string](b, `document.querySelector('[data-slot="own-left"]').innerText`)); !strings.Contains(got, c.carried) || (c.carried == "") == strings.Contains(got, "The code holds") {
+				t.Errorf("of the code the page says %q, want %q", got, c.carried)
+			}
+		})
+	}
+}
