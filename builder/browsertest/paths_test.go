@@ -11,6 +11,7 @@ import (
 	"github.com/google/go-cmp/cmp"
 
 	"keelpath/builder/proof"
+	"keelpath/builder/told"
 	"keelpath/builder/tree"
 )
 
@@ -184,18 +185,19 @@ func expected(t testing.TB, tr *tree.Tree, answers tree.Answers) journey {
 			brought = append(brought, p.S)
 		}
 	}
-	brought = once(brought)
+	r := readerOf(tr, answers)
+	brought = r.fitting(once(brought))
 	for _, id := range brought {
-		out.Ending.Prompts = append(out.Ending.Prompts, oneLine(lib.Prompt(id).Ask.S))
+		out.Ending.Prompts = append(out.Ending.Prompts, r.ask(id))
 	}
 	out.Ending.Caution, out.Ending.Text = endingTexts(t, tr, path)
-	out.Sheet = expectedSheet(brought)
+	out.Sheet = r.expectedSheet(brought)
 	return out
 }
 
 // expectedSheet gives what a sheet shows of prompts that came up: the general
 // ones first, by topic, twelve before the fold, and things to bring apart.
-func expectedSheet(brought []string) sheet {
+func (r toldReader) expectedSheet(brought []string) sheet {
 	out := sheet{Stars: "0 of 3 stars used.", Groups: []group{}, More: []group{}, Own: []string{}, Bring: []string{}, Off: []string{}}
 	var ids []string
 	for _, p := range lib.General {
@@ -204,7 +206,7 @@ func expectedSheet(brought []string) sheet {
 	n := 0
 	for _, id := range once(append(ids, brought...)) {
 		p := lib.Prompt(id)
-		ask, title := oneLine(p.Ask.S), "Three questions for any visit"
+		ask, title := r.ask(id), "Three questions for any visit"
 		if p.Topic != nil {
 			if p.Topic.ID.S == "bring" {
 				out.Bring = append(out.Bring, ask)
@@ -224,6 +226,38 @@ func expectedSheet(brought []string) sheet {
 		(*into)[i].Prompts = append((*into)[i].Prompts, ask)
 	}
 	return out
+}
+
+// toldReader is a reader who took one topic and wears a leg.
+type toldReader struct {
+	tree  *tree.Tree
+	facts map[string]told.Telling
+}
+
+func readerOf(tr *tree.Tree, answers tree.Answers) toldReader {
+	s := told.Sitting{Trees: lib.Trees, Facts: lib.Facts, Taken: []string{tr.ID.S}, Answers: map[string]tree.Answers{tr.ID.S: answers}}
+	return toldReader{tr, s.Told()}
+}
+
+func (r toldReader) fitting(prompts []string) []string {
+	told := func(fact string) bool { _, ok := r.facts[fact]; return ok || fact == "leg-worn" }
+	return slices.DeleteFunc(prompts, func(id string) bool { return !lib.Prompt(id).Fits(told) })
+}
+
+// ask is what a prompt asks of this reader, with the amounts that were told.
+func (r toldReader) ask(id string) string {
+	return oneLine(tree.FillGaps(lib.Prompt(id).Ask.S, func(fact string) string {
+		at, ok := r.facts[fact]
+		if !ok {
+			return "___"
+		}
+		m := r.tree.Question(at.Question).Measure
+		v, err := m.Read(at.Words)
+		if err != nil {
+			panic(err) // the path takes it
+		}
+		return m.Show(v)
+	}))
 }
 
 func leftText(n int) string {

@@ -3,6 +3,8 @@
 package library
 
 import (
+	"slices"
+
 	"keelpath/builder/explainer"
 	"keelpath/builder/helpline"
 	"keelpath/builder/proof"
@@ -94,6 +96,12 @@ const Blank = "___"
 // forms, where a blank can be filled in by hand.
 func (p *Prompt) Plain() string {
 	return tree.FillGaps(p.Ask.S, func(string) string { return Blank })
+}
+
+// Fits tells whether the prompt suits a reader who told some facts.
+func (p *Prompt) Fits(told func(fact string) bool) bool {
+	untold := func(f read.Text) bool { return !told(f.S) }
+	return !slices.ContainsFunc(p.Presumes, untold) && !slices.ContainsFunc(p.Unless, func(f read.Text) bool { return told(f.S) })
 }
 
 // Whom lists the people a prompt can be for, in the order pages name them.
