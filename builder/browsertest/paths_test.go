@@ -11,7 +11,7 @@ import (
 	"github.com/google/go-cmp/cmp"
 
 	"keelpath/builder/proof"
-	"keelpath/builder/told"
+	talk "keelpath/builder/told"
 	"keelpath/builder/tree"
 )
 
@@ -231,11 +231,11 @@ func (r toldReader) expectedSheet(brought []string) sheet {
 // toldReader is a reader who took one topic and wears a leg.
 type toldReader struct {
 	tree  *tree.Tree
-	facts map[string]told.Telling
+	facts map[string]talk.Telling
 }
 
 func readerOf(tr *tree.Tree, answers tree.Answers) toldReader {
-	s := told.Sitting{Trees: lib.Trees, Facts: lib.Facts, Taken: []string{tr.ID.S}, Answers: map[string]tree.Answers{tr.ID.S: answers}}
+	s := talk.Sitting{Trees: lib.Trees, Facts: lib.Facts, Taken: []string{tr.ID.S}, Answers: map[string]tree.Answers{tr.ID.S: answers}}
 	return toldReader{tr, s.Told()}
 }
 
