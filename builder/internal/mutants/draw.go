@@ -3,6 +3,7 @@ package main
 import (
 	"bytes"
 	"cmp"
+	gobuild "go/build"
 	"math/rand/v2"
 	"os"
 	"path/filepath"
@@ -48,7 +49,7 @@ func draw(root string, files []string, seed uint64) ([]mutant, error) {
 	return all, nil
 }
 
-// sources gives the files of a target: those that match a pattern, tests left out.
+// sources gives the files of a target: those that match a pattern, tests and what is for other systems left out.
 func sources(root string, patterns []string) ([]string, error) {
 	var out []string
 	for _, p := range patterns {
@@ -61,7 +62,13 @@ func sources(root string, patterns []string) ([]string, error) {
 			if err != nil {
 				return nil, err
 			}
-			if !strings.HasSuffix(f, "_test.go") && !slices.Contains(out, filepath.ToSlash(rel)) {
+			here := !strings.HasSuffix(f, ".go")
+			if !here {
+				if here, err = gobuild.Default.MatchFile(filepath.Split(f)); err != nil {
+					return nil, err
+				}
+			}
+			if here && !strings.HasSuffix(f, "_test.go") && !slices.Contains(out, filepath.ToSlash(rel)) {
 				out = append(out, filepath.ToSlash(rel))
 			}
 		}
