@@ -22,7 +22,14 @@ var refresh = flag.Bool("refresh", false, "write the findings that there are int
 
 // Every broken input gets its findings, each at its place, and no others.
 func TestBad(t *testing.T) {
-	for _, c := range corpus.Cases(t, root) {
+	cases := corpus.Cases(t, root)
+	all := &heard{}
+	t.Cleanup(func() {
+		if all.cases == len(cases) { // not where some were chosen by -run
+			all.everySentence(t)
+		}
+	})
+	for _, c := range cases {
 		t.Run(c.Name, func(t *testing.T) {
 			t.Parallel()
 			dir := c.Write(t)
@@ -34,6 +41,7 @@ func TestBad(t *testing.T) {
 			l := load(t, &list, library.Builtin(), layer)
 			l.Overdue(corpusDay, &list)
 			got := list.Sorted()
+			all.add(got)
 			if *refresh {
 				c.Refresh(t, dir, got)
 				return
