@@ -58,7 +58,7 @@ func (h *heard) everySentence(t *testing.T) {
 // unshown are texts that no archive can show, or shows yet: the list only gets
 // shorter.
 var unshown = []string{
-	// The screen's own faults, which no layer can reach, for it is sealed: builder/safety has tests of them.
+	// Faults of the safety screen itself, which no layer can reach, for it is sealed. Nothing shows these words yet.
 	" has an id that stands for no sign",
 	"%s are %s, and %s were expected",
 	"%s has the \"when\" %q, and that is not one of its values",
