@@ -513,7 +513,7 @@ func TestHugeStoredState(t *testing.T) {
 	for _, c := range []struct {
 		ids  int
 		says string
-	}{{200_000, "What this tab had kept cannot be read any more"}, {40_000, "Your answers from before are still here"}} {
+	}{{200_000, "What was kept in this tab can no longer be read"}, {40_000, "Your answers from before are still here"}} {
 		b.open(onDisk("index.html"))
 		b.run(fmt.Sprintf(`sessionStorage.setItem("keelpath-sheet", JSON.stringify({ form: "keelpath-sheet-2", kept: { day: "Walk.", order: Array.from({ length: %[1]d }, (_, i) => "u" + i), stars: [] } }))`, c.ids))
 		from := time.Now()

@@ -3,6 +3,7 @@ package browsertest
 import (
 	"fmt"
 	"slices"
+	"strings"
 	"testing"
 
 	"keelpath/builder/safety"
@@ -50,6 +51,25 @@ var states = []state{
 	planner("ending-safety", func(b *tab) { takeGrave(b) }),
 	planner("sheet", func(b *tab) { fillSheet(b) }),
 	planner("sheet-safety", func(b *tab) { takeGrave(b); b.tap("sheet") }),
+	planner("sheet-too-long", func(b *tab) {
+		fillSheet(b)
+		b.hand(put+`put(document.getElementById("planner-own"), %s)`, strings.Repeat("Is it so? ", 60))
+	}),
+	planner("asks", func(b *tab) {
+		takeRich(b)
+		b.tap("topics")
+		b.hand(openFile, "no sheet")
+		b.waitFor(`!document.getElementById("planner-file-problem").hidden`)
+		b.hand(openFile, `{"form":"keelpath-sheet-1","kept":{"day":"Walk."}}`)
+		b.waitFor(asksFirst)
+	}),
+	planner("replaced", func(b *tab) {
+		takeRich(b)
+		b.tap("topics")
+		b.hand(openFile, `{"form":"keelpath-sheet-1","kept":{"day":"Walk."}}`)
+		b.waitFor(asksFirst)
+		b.tap("replace")
+	}),
 	planner("clear", func(b *tab) { takeRich(b); b.tap("clear") }),
 }
 

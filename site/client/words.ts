@@ -14,7 +14,7 @@ export const toldBefore = "You told us this before.";
 export const cleared = "All is cleared. Nothing is left on this page.";
 export const onSheet = "The question is on your sheet, under questions of your own.";
 export const enoughOwn = "You have 100 questions of your own now. Take one off first, then add this one.";
-export const offerTooLong = "The link brought a question that is too long for the sheet, so it was not taken.";
+export const offerTooLong = "The link came with a question that is too long for the sheet, so it was not added.";
 export const notOnSheet = "The question was not put on your sheet.";
 export const general = "Three questions for any visit";
 export const ownQuestions = "My own questions";
@@ -35,7 +35,7 @@ export const visit = "After the visit";
 export const stillHere = "Your answers from before are still here, in this tab.";
 export const saved = "The file is yours. Keep it where only you can see it.";
 export const opened = "Your sheet is open again.";
-export const notKept = "What this tab had kept cannot be read any more, so the planner begins anew.";
+export const notKept = "What was kept in this tab can no longer be read, so the planner starts over.";
 export const kept = "Your sheet is as it was.";
 export const broughtBack = "Your earlier sheet is back.";
 export const emptyCode = "There is nothing on the sheet in this code, so it was not opened.";
@@ -61,7 +61,7 @@ const left = {
 /** What of a saved sheet has changed or is missing. */
 export function leftOut(found: { older: boolean; left: (keyof typeof left)[] }): string {
   const older = found.older ? "It was saved with an earlier version of this planner. Please look through your answers, because some questions have changed." : "";
-  const missing = found.left.length ? `Some of it does not fit here and was left out: ${found.left.map((what) => left[what]).join("; ")}.` : "";
+  const missing = found.left.length ? `Some of it no longer fits and was left out: ${found.left.map((what) => left[what]).join("; ")}.` : "";
   return [older, missing].filter((s) => s).join(" ");
 }
 
