@@ -65,7 +65,7 @@ func (l *loader) check(ctx context.Context) error {
 		c.page(p)
 	}
 	for _, step := range []func(){
-		c.fileNames, c.cases, c.told, c.wordForms, c.wordingHeld, func() { proof.HandOvers(l.Trees, l.list) }, c.brought, c.readingGrades,
+		c.fileNames, c.cases, c.told, c.wordForms, c.wordingHeld, c.ownNumbers, func() { proof.HandOvers(l.Trees, l.list) }, c.brought, c.readingGrades,
 	} {
 		if err := ctx.Err(); err != nil {
 			return err
