@@ -146,6 +146,7 @@ func TestSheet(t *testing.T) {
 		{"what follows an answered question", `(() => { const s = begun({where: ["town"], size: ["skip"]}); return ["where", "size"].map((q) => script.after(s, "day", q)).concat(script.after(begun(full), "day", "stairs")); })()`,
 			`[{"view": "question", "tree": "day", "question": "size"}, {"view": "question", "tree": "day", "question": "stairs"}, {"view": "ending", "tree": "day"}]`},
 		{"the way back", `[script.previous(begun(full).path("day").steps, "day"), script.previous([], "day")]`, `[{"view": "question", "tree": "day", "question": "stairs"}, {"view": "topics"}]`},
+		{"what was answered, topic by topic, without what told a sign", `script.answered(begun({where: ["home", "town"], size: ["30 mm"]}, "split"))`, `[{"title": "My day", "lines": [{"asked": "Where?", "said": "At home, In town"}, {"asked": "How long?", "said": "30 mm (1 1/8 in)"}]}]`},
 		{"empty, not empty, cleared", `(() => { const s = begun(); const said = [s.isEmpty()]; s.addOwn("One?"); said.push(s.isEmpty()); s.clear(); return said.concat(s.isEmpty(), s.kept.own.length); })()`, `[true, false, true, 0]`},
 		{"a sheet that took another's place keeps it", `(() => { const s = begun(full); const was = s.kept; const next = begun(null, "no").kept; s.open(next); return [s.earlier === was, s.kept === next, s.isEmpty()]; })()`, `[true, true, false]`},
 		{"nothing is put aside for it", `(() => { const s = begun(); s.kept.large = true; s.open(begun(null, "no").kept); s.kept = begun().kept; return [s.earlier === undefined, s.isEmpty()]; })()`, `[true, true]`},

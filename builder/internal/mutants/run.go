@@ -31,6 +31,7 @@ type bench struct {
 	most time.Duration
 	bins []string
 	env  []string // of the tests
+	said []byte   // by tests that failed
 }
 
 // least is the shortest time that tests are given before they count as endless.
@@ -44,7 +45,7 @@ func newBench(root string, t target) (*bench, error) {
 	}
 	began := time.Now()
 	if is := b.run(); is != survived {
-		return nil, fmt.Errorf("%s: the tests fail on the unchanged program", t.name)
+		return nil, fmt.Errorf("%s: the tests fail on the unchanged program: %s", t.name, b.said)
 	}
 	b.most = max(least, 5*time.Since(began))
 	return b, nil
@@ -84,7 +85,8 @@ func (b *bench) run() came {
 		cmd := exec.CommandContext(ctx, bin, args...)
 		cmd.Dir = filepath.Join(b.root, filepath.FromSlash(b.tests[i]))
 		cmd.Env, cmd.WaitDelay = append(os.Environ(), b.env...), time.Second
-		err := cmd.Run()
+		said, err := cmd.CombinedOutput()
+		b.said = said
 		var left *exec.ExitError
 		switch {
 		case ctx.Err() != nil:
