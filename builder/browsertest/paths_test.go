@@ -192,6 +192,7 @@ func expected(t testing.TB, tr *tree.Tree, answers tree.Answers) journey {
 	}
 	out.Ending.Caution, out.Ending.Text = endingTexts(t, tr, path)
 	out.Sheet = r.expectedSheet(brought)
+	out.Sheet.Notes = out.Ending.Cards
 	return out
 }
 
