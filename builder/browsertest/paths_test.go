@@ -94,7 +94,9 @@ func TestPlannerWalksAsGoDoes(t *testing.T) {
 			// The browser's history costs as much as all the rest, and other tests look at it.
 			b.atStart(`history.pushState = () => {}`)
 			b.openPlanner(onDisk)
-			for some := range slices.Chunk(somePaths(t, tr), 15) {
+			// An answer that tells a sign leads to the safety screen, which has tests of its own.
+			plain := slices.DeleteFunc(somePaths(t, tr), func(a tree.Answers) bool { return tr.Ending(walk(t, tr, a).Ending).Sign.Given() })
+			for some := range slices.Chunk(plain, 15) {
 				var paths []tree.Path
 				for _, answers := range some {
 					paths = append(paths, walk(t, tr, answers))

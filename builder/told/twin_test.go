@@ -59,7 +59,7 @@ type draw struct {
 }
 
 // shared are topics that ask for facts which others ask for too.
-var shared = []string{"hills-and-ramps", "motion-or-push", "work", "where-to-start", "heel-height", "water-and-weather"}
+var shared = []string{"hills-and-ramps", "motion-or-push", "work", "where-to-start"}
 
 func (d *draw) tree() *tree.Tree {
 	if d.rnd.IntN(4) > 0 {
@@ -68,20 +68,27 @@ func (d *draw) tree() *tree.Tree {
 	return d.s.Trees[d.rnd.IntN(len(d.s.Trees))]
 }
 
-// plan gives a way through a topic on which much is told: the best of a few.
+// plans are ways through each topic that tell most of what other topics ask for too.
+var plans = map[string][]tree.Answers{}
+
 func (d *draw) plan(t *tree.Tree) tree.Answers {
-	var best tree.Answers
-	most := -1
-	for given := range proof.SomePaths(t, 12, d.rnd.Uint64()) {
-		n := 0
-		for q, chosen := range given {
-			n += len(told.By(t.Question(q), chosen))
+	if plans[t.ID.S] == nil {
+		all := slices.Collect(proof.SomePaths(t, 60, 1))
+		tells := func(given tree.Answers) (n int) {
+			for q, chosen := range given {
+				for _, f := range told.By(t.Question(q), chosen) {
+					if slices.Contains([]string{"slope", "one-leg", "both-legs"}, f) {
+						n++
+					}
+				}
+			}
+			return n
 		}
-		if n > most {
-			best, most = given, n
-		}
+		slices.SortStableFunc(all, func(a, b tree.Answers) int { return tells(b) - tells(a) })
+		plans[t.ID.S] = all[:min(8, len(all))]
 	}
-	return best
+	some := plans[t.ID.S]
+	return some[d.rnd.IntN(len(some))]
 }
 
 // leads gives the plan's answer, or another one.
@@ -134,7 +141,7 @@ func TestBrowserTellsTheSame(t *testing.T) {
 	script := clienttest.Load(t, "told.ts")
 	rnd := rand.New(rand.NewPCG(5, 11))
 	carried, taken := 0, 0
-	for range 16 {
+	for range 10 {
 		s := sitting(l)
 		in := script.Value(tableOf(s))
 		d := &draw{rnd, s}
@@ -147,6 +154,9 @@ func TestBrowserTellsTheSame(t *testing.T) {
 			}
 			plan := d.plan(tr)
 			for range 12 {
+				if path, _ := tr.Walk(s.Answers[id]); path.Ending != "" && rnd.IntN(4) > 0 {
+					break // what was carried over stays as it is, more often than not
+				}
 				q := d.question(tr)
 				chosen := d.leads(plan, q)
 				s.Answer(id, q.ID.S, chosen)
