@@ -40,6 +40,7 @@ func TestEveryWayPassesTheScreen(t *testing.T) {
 	b.hand(`answer(["hills-and-ramps"]); next()`)
 	wantsScreen(t, b, "the list of topics")
 	b.back()
+	b.waitFor(`document.querySelector("#planner form.topics") !== null`)
 	b.forward()
 	b.waitFor(`document.querySelector("#planner .choices") !== null`)
 	wantsScreen(t, b, "Back and Forward")
