@@ -11,6 +11,7 @@ import (
 	"github.com/google/go-cmp/cmp"
 
 	"keelpath/builder/proof"
+	"keelpath/builder/safety"
 	talk "keelpath/builder/told"
 	"keelpath/builder/tree"
 )
@@ -101,7 +102,7 @@ func TestPlannerWalksAsGoDoes(t *testing.T) {
 				for _, answers := range some {
 					paths = append(paths, walk(t, tr, answers))
 				}
-				all := b.manyScreens(tr, paths, "sheet", "clear", "clear-now")
+				all := b.manyScreens(tr, paths, "bar-sheet", "clear", "clear-now")
 				for i, answers := range some {
 					if diff := cmp.Diff(expected(t, tr, answers), journeyOf(t, paths[i], all[i])); diff != "" {
 						t.Fatalf("%v: Go (-) and the page (+) differ:\n%s", answers, diff)
@@ -181,27 +182,40 @@ func expected(t testing.TB, tr *tree.Tree, answers tree.Answers) journey {
 	for _, p := range e.Prompts {
 		brought = append(brought, p.S)
 	}
+	if e.Sign.Given() { // the gathered ending
+		brought = nil
+		out.Ending.Title, _ = gatheredInGo(safety.Worn, []safety.Said{saidBy(e)})
+	}
 	for _, id := range path.Cards {
-		out.Ending.Cards = append(out.Ending.Cards, oneLine(lib.Card(id).Title.S))
+		if !e.Sign.Given() {
+			out.Ending.Cards = append(out.Ending.Cards, oneLine(lib.Card(id).Title.S))
+		}
 		for _, p := range lib.Card(id).Prompts {
 			brought = append(brought, p.S)
 		}
 	}
+	if e.Sign.Given() {
+		brought = append(brought, laterOf(e)...)
+	}
 	r := readerOf(tr, answers)
 	brought = r.fitting(once(brought))
-	for _, id := range brought {
-		out.Ending.Prompts = append(out.Ending.Prompts, r.ask(id))
+	if !e.Sign.Given() {
+		for _, id := range brought {
+			out.Ending.Prompts = append(out.Ending.Prompts, r.ask(id))
+		}
+		out.Ending.Caution, out.Ending.Text = endingTexts(t, tr, path)
 	}
-	out.Ending.Caution, out.Ending.Text = endingTexts(t, tr, path)
 	out.Sheet = r.expectedSheet(brought)
-	out.Sheet.Notes = out.Ending.Cards
+	for _, id := range path.Cards {
+		out.Sheet.Notes = append(out.Sheet.Notes, oneLine(lib.Card(id).Title.S))
+	}
 	return out
 }
 
 // expectedSheet gives what a sheet shows of prompts that came up: the general
 // ones first, by topic, twelve before the fold, and things to bring apart.
 func (r toldReader) expectedSheet(brought []string) sheet {
-	out := sheet{Stars: "0 of 3 stars used.", Groups: []group{}, More: []group{}, Own: []string{}, Bring: []string{}, Off: []string{}}
+	out := sheet{Stars: "0 of 3 stars used.", Groups: []group{}, More: []group{}, Own: []string{}, Bring: []string{}, Off: []string{}, Notes: []string{}}
 	var ids []string
 	for _, p := range lib.General {
 		ids = append(ids, p.ID.S)
@@ -279,6 +293,25 @@ func once(ids []string) []string {
 		if !slices.Contains(out, id) {
 			out = append(out, id)
 		}
+	}
+	return out
+}
+
+// saidBy is the sign that an ending stands for.
+func saidBy(e *tree.Ending) safety.Said {
+	_, group := lib.Safety.Sign(e.Sign.S)
+	return safety.Said{Group: group.ID.S, Sign: e.Sign.S}
+}
+
+// laterOf gives the questions that such an ending leaves on the sheet: an emergency leaves none.
+func laterOf(e *tree.Ending) []string {
+	sign, _ := lib.Safety.Sign(e.Sign.S)
+	if sign.When.S == string(safety.Now) || sign.When.S == string(safety.Crisis) {
+		return nil
+	}
+	var out []string
+	for _, p := range sign.Prompts {
+		out = append(out, p.S)
 	}
 	return out
 }

@@ -105,6 +105,7 @@ if (out.View === "ending") {
   out.Ending.Cards = all(".card > h4", ending).map(text);
   out.Ending.Prompts = all('[data-slot="prompts"] .ask', ending).map(text);
 }
+if (out.View === "told") out.Ending.Title = out.Title;
 if (out.View === "sheet") {
   // What is folded in is there and not shown, so it is read as it is written.
   const asks = (r) => all(".ask", r).map((e) => clean(e.textContent));

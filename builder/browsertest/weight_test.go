@@ -17,7 +17,7 @@ const (
 	pageLimit    = 60_000  // with style and script, compressed
 	plannerLimit = 150_000 // with the safety screen, which must be there before any topic
 	scriptLimit  = 20_000  // compressed
-	guardLimit   = 26_000  // of the planner's script, which has the safety screen in it
+	guardLimit   = 30_000  // of the planner's script, which has the safety screen in it
 	imageLimit   = 30_000
 )
 

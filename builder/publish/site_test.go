@@ -447,9 +447,9 @@ func zipped(t *testing.T, data []byte) int {
 }
 
 // A page with all it loads, compressed: 60 kB, the planner 150 kB, a script 20 kB and
-// the planner's 26 kB. The planner was held to 120 and 20 kB before the safety screen,
-// whose signs and cautions must be there before any topic begins: it weighed 126 and
-// 23 kB with the first eleven of its signs.
+// the planner's 30 kB. The planner was held to 120 and 20 kB before the safety screen,
+// whose signs and cautions must be there before any topic begins: it weighs 134 and
+// 27 kB with it, and with what a reader has told.
 func TestWeight(t *testing.T) {
 	out := builtin(t)
 	for name, n := range pagesOf(t, out) {
@@ -472,7 +472,7 @@ func TestWeight(t *testing.T) {
 	for name, data := range out.files {
 		limit := 20 * 1024
 		if strings.HasPrefix(name, "assets/planner.") {
-			limit = 26 * 1024
+			limit = 30 * 1024
 		}
 		if path.Ext(name) == ".js" && zipped(t, data) > limit {
 			t.Errorf("%s weighs %d bytes, want at most %d", name, zipped(t, data), limit)

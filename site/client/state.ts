@@ -185,7 +185,7 @@ export class State {
   /** Prompts that the endings and cards bring, general ones not among them. */
   cameUp(): string[] {
     const prompts: string[] = [];
-    for (const r of this.endings()) addOnce(prompts, r.ending.prompts || []);
+    for (const r of this.endings()) if (!this.signOfEnding(r.id)) addOnce(prompts, r.ending.prompts || []);
     addOnce(prompts, this.cardPrompts(""));
     addOnce(prompts, this.forLater());
     return this.fitting(prompts);
@@ -207,7 +207,7 @@ export class State {
   broughtBy(prompt: string): string[] {
     return this.kept.taken.filter((tree) => {
       const path = this.path(tree);
-      const ending = path.ending ? entry(this.tree(tree).endings, path.ending) : undefined;
+      const ending = path.ending && !this.signOfEnding(path.ending) ? entry(this.tree(tree).endings, path.ending) : undefined;
       const prompts = ((ending && ending.prompts) || []).slice();
       for (const card of path.cards) addOnce(prompts, entry(this.data.cards, card) || []);
       return prompts.indexOf(prompt) >= 0;
