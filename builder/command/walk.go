@@ -90,6 +90,16 @@ func (w *walker) given(args []string) error {
 		if !ok {
 			return wrongCall{fmt.Errorf("%q is not of the form question=answer", a)}
 		}
+		if q == safetyKey && w.t.Question(q) == nil {
+			told, err := w.givenScreen(answer)
+			if err != nil {
+				return wrongCall{err}
+			}
+			if got, some := w.gathered(told); some {
+				return w.help(told, got)
+			}
+			continue
+		}
 		question := w.t.Question(q)
 		if question == nil {
 			return wrongCall{fmt.Errorf("tree %q has no question %q; questions: %s", w.t.ID.S, q, strings.Join(w.questionIDs(), ", "))}
@@ -153,6 +163,13 @@ func (w *walker) ask(ctx context.Context) error {
 	}
 	fmt.Fprintf(talk, "%s\n%s\n", w.t.Title.S, w.t.Purpose.S)
 	lines := linesOf(ctx, w.s.In)
+	told, err := w.askScreen(ctx, talk, lines)
+	if err != nil {
+		return err
+	}
+	if got, some := w.gathered(told); some {
+		return w.help(told, got)
+	}
 	given := tree.Answers{}
 	bare := "" // a number of the line before that came without its unit
 	for {
@@ -341,14 +358,18 @@ type landed struct {
 	Next    []string `json:"next"`
 }
 
+func (w *walker) json(v any) error {
+	enc := json.NewEncoder(w.s.Out)
+	enc.SetEscapeHTML(false)
+	enc.SetIndent("", "  ")
+	return enc.Encode(v)
+}
+
 func (w *walker) end(path tree.Path) error {
 	e := w.t.Ending(path.Ending)
 	prompts := w.prompts(e, path.Cards)
 	if w.asJSON {
-		enc := json.NewEncoder(w.s.Out)
-		enc.SetEscapeHTML(false)
-		enc.SetIndent("", "  ")
-		return enc.Encode(landed{Tree: w.t.ID.S, Path: path, Title: e.Title.S, Safety: e.Safety, Prompts: prompts, Next: append([]string{}, read.Strings(e.Next)...)})
+		return w.json(landed{Tree: w.t.ID.S, Path: path, Title: e.Title.S, Safety: e.Safety, Prompts: prompts, Next: append([]string{}, read.Strings(e.Next)...)})
 	}
 	out := w.s.Out
 	fmt.Fprintln(out)

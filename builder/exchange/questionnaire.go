@@ -132,6 +132,9 @@ type former struct {
 
 func (f *former) items() []item {
 	out := []item{display("intro", stance+" "+f.lib.Edition.Lines.Sentence(helpline.Emergency))}
+	if f.t.Safety.Given() && f.lib.Safety != nil {
+		out = append(out, f.screen())
+	}
 	for _, q := range f.order {
 		for _, p := range f.places[q] {
 			when := f.when[p.link][0]
