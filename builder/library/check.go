@@ -162,6 +162,7 @@ func (c *checker) nearly(cells map[string]*Cell, r *Row) bool {
 }
 
 func (c *checker) tree(t *tree.Tree) {
+	c.screenFirst(t)
 	c.has(c.sources, "the tree", t.Credits.Sources...)
 	c.trained(t.Credits)
 	for _, q := range t.Questions {

@@ -63,6 +63,16 @@ func (l *loader) firstSteps(sign *safety.Sign) read.Text {
 	return out
 }
 
+// screenFirst reports a tree for patients that the safety screen does not come
+// before.
+func (c *checker) screenFirst(t *tree.Tree) {
+	if t.Audience.S != "patient" || !t.NoScreen {
+		return
+	}
+	c.list.Add(t.ID.At, "safety-screen", fmt.Sprintf("the tree %q is for patients, and the safety screen does not come before it", t.ID.S),
+		"add a line \"safety: shared\": signs that need help outrank everything else")
+}
+
 // screen checks the names and texts of the safety screen.
 func (c *checker) screen() {
 	s := c.Safety

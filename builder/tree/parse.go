@@ -292,6 +292,10 @@ func (c *checker) run() {
 // comes before it.
 func (c *checker) safetyKey() {
 	s := c.t.Safety
+	c.t.NoScreen = c.top.Lacks("safety")
+	if q := c.t.Question("safety"); q != nil && s.Given() {
+		c.list.Add(q.ID.At, "reserved-id", `question "safety" has an id that stands for the safety screen`, "give it another id")
+	}
 	switch {
 	case s.Given() && c.t.Audience.S == "resident":
 		c.list.Add(s.At, "safety-screen", "a tree for residents has no safety screen before it", "leave the line out: it asks in questions of its own")

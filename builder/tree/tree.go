@@ -26,6 +26,9 @@ type Tree struct {
 	Endings   []*Ending
 	Examples  []*Example
 
+	// NoScreen tells that the author did not say how the safety screen comes before it.
+	NoScreen bool
+
 	worked map[string]*formula.Expr // of Values, by id
 
 	// Loose tells that a way on may be missing because what the author wrote
