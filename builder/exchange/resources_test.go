@@ -132,7 +132,7 @@ func TestCheckersFindFaults(t *testing.T) {
 	good := string(written(t, librarytest.Load(t))[0].JSON)
 	faults := map[string]string{
 		"a status that is none": strings.Replace(good, `"status": "active"`, `"status": "done"`, 1),
-		"a type that is none":   strings.Replace(good, `"type": "choice"`, `"type": "pick"`, 1),
+		"a type that is none":   strings.Replace(good, `"type": "display"`, `"type": "pick"`, 1),
 		"no linkId":             strings.Replace(good, `"linkId": "intro",`, "", 1),
 		"an unknown field":      strings.Replace(good, `"linkId": "intro",`, `"linkId": "intro", "level": 3,`, 1),
 		"an operator of none":   strings.Replace(good, `"operator": "="`, `"operator": "=="`, 1),
