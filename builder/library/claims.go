@@ -38,9 +38,24 @@ func (c *checker) claims(p *explainer.Page) {
 			c.list.Add(studied.At, "how-sure", fmt.Sprintf("the claim rests on %q, which is a %s, and does not say how sure it is", studied.ID, c.Source(studied.ID).Kind.S),
 				`put a mark behind it: "[](support:little)" for one small study, "some" for a few studies or a review, "well" for reviews that agree or a guideline, "trade" for what clinics do`)
 		}
+		if mark != nil && mark.ID == "well" && cited != nil && !c.readThrough(b.Refs) {
+			c.list.Add(mark.At, "how-sure", `the mark "well" rests on sources that were read no further than the opening, or only as others tell them`,
+				`mark it "some" until one of them has been read further, and its "seen" says so`)
+		}
 		if mark != nil && (mark.ID == "well" || mark.ID == "some") && cited == nil {
 			c.list.Add(mark.At, "how-sure", fmt.Sprintf("the mark %q says that a claim has been studied, and the text cites no source", mark.ID),
 				`cite the source: "[](source:its-id)"`, `or mark it "little", if nobody has studied it, or "trade", if clinics do it and nobody has`)
 		}
 	}
+}
+
+// readThrough tells whether one of the sources cited was read further than its
+// opening: as a whole, or as the authors' own abstract.
+func (c *checker) readThrough(refs []explainer.Ref) bool {
+	for _, r := range refs {
+		if s := c.Source(r.ID); r.Kind == "source" && s != nil && (s.Seen.S == "page" || s.Seen.S == "abstract") {
+			return true
+		}
+	}
+	return false
 }

@@ -14,6 +14,7 @@ import (
 	"keelpath/builder/library"
 	"keelpath/builder/read"
 	"keelpath/builder/tree"
+	"keelpath/site"
 )
 
 func pageNamed(t *testing.T, out output, name string) *html.Node {
@@ -626,5 +627,24 @@ func TestSearchShows(t *testing.T) {
 		if !strings.Contains(text, want) {
 			t.Errorf("the page does not say %q", want)
 		}
+	}
+}
+
+// A shock unit and a torsion unit go in the leg, above the foot: "an add-on in the
+// leg tube", as textbooks place shock pylons and rotators. Common practice, no source.
+func TestAddonsGoAboveTheFoot(t *testing.T) {
+	told := 0
+	for _, name := range []string{"foot-types", "motion-push", "pulls"} {
+		text, err := site.Files.ReadFile("pages/" + name + ".html")
+		if err != nil {
+			t.Fatal(err)
+		}
+		if strings.Contains(string(text), "goes under another foot") {
+			t.Errorf("%s puts an add-on under the foot", name)
+		}
+		told += strings.Count(string(text), "An add-on goes in the leg, above the foot")
+	}
+	if told != 3 {
+		t.Errorf("%d of 3 pages say where an add-on goes", told)
 	}
 }
