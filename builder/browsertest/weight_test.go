@@ -15,9 +15,9 @@ import (
 // What a reader on a slow line may be asked to load, in bytes.
 const (
 	pageLimit    = 60_000  // with style and script, compressed
-	plannerLimit = 150_000 // with the safety screen, which must be there before any topic
+	plannerLimit = 140_000 // with the safety screen, which must be there before any topic
 	scriptLimit  = 20_000  // compressed
-	guardLimit   = 30_000  // of the planner's script, which has the safety screen in it
+	guardLimit   = 27_000  // of the planner's script, which has the safety screen and what was told in it: 26.7 kB, of which 5 read and show amounts
 	imageLimit   = 30_000
 )
 

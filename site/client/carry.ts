@@ -2,20 +2,16 @@
 // records; and what would change an ending. Few readers ask for these, so the planner loads
 // them when one does. The build writes the edition's mark and the forms behind it (builder/publish/carry.go).
 
-import { Form, response } from "./response";
-import { decode, encode } from "./sheetcode";
+import { Held, makeCode, openCode, records } from "./codes";
 import { plainText } from "./text";
 import { changeLists } from "./would";
 
-export interface Carry {
-  encode: typeof encode;
-  decode: typeof decode;
-  response: typeof response;
+export interface Carry extends Held {
+  makeCode: typeof makeCode;
+  openCode: typeof openCode;
+  records: typeof records;
   changeLists: typeof changeLists;
   plainText: typeof plainText;
-  edition: number;
-  /** Trees that can be written as a form. */
-  forms: { [tree: string]: Form };
 }
 
-(window as { keelpathCarry?: Partial<Carry> }).keelpathCarry = { encode, decode, response, changeLists, plainText };
+(window as { keelpathCarry?: Partial<Carry> }).keelpathCarry = { makeCode, openCode, records, changeLists, plainText };
