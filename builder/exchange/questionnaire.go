@@ -310,10 +310,10 @@ func (f *former) question(p *place) item {
 	return out
 }
 
-// limits words what a measure takes: "from 0 to 40 %, in steps of 0.01".
+// limits words what a measure takes: "from 0 to 40 %". In which steps an amount is kept says nothing to a reader.
 func limits(m *tree.Measure) string {
 	u, _ := quantity.Lookup(m.Unit)
-	return fmt.Sprintf("from %s to %s, in steps of %s", decimal(u.From(m.From)), strings.TrimSpace(string(decimal(u.From(m.To)))+" "+u.Mark), decimal(u.From(m.Step)))
+	return fmt.Sprintf("from %s to %s", decimal(u.From(m.From)), strings.TrimSpace(string(decimal(u.From(m.To)))+" "+u.Mark))
 }
 
 func (f *former) options(p *place) []option {

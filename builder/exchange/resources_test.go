@@ -158,3 +158,28 @@ func TestCheckersFindFaults(t *testing.T) {
 		}
 	}
 }
+
+// A form says from where to where an amount goes, and not in which steps it is kept.
+func TestLimitsSayNoSteps(t *testing.T) {
+	l := librarytest.Load(t)
+	said := map[string]string{}
+	for _, w := range written(t, l) {
+		for _, i := range newFiller(t, w.JSON).items {
+			if i.Type != "quantity" {
+				continue
+			}
+			said[w.Tree.ID.S+" "+i.LinkID] = i.Text
+			if strings.Contains(i.Text, "step") {
+				t.Errorf("%s, %s: %q", w.Tree.ID.S, i.LinkID, i.Text)
+			}
+		}
+	}
+	for link, want := range map[string]string{
+		"hills-and-ramps steepness.amount": "An amount: from 0 to 40 %", "heel-height usual.amount": "An amount: from 0 to 120 mm",
+		"loads-and-weight body.amount": "An amount: from 10 to 300 kg",
+	} {
+		if got := said[link]; got != want {
+			t.Errorf("%s: %q, want %q", link, got, want)
+		}
+	}
+}

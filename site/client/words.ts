@@ -18,6 +18,16 @@ export const offerTooLong = "The link came with a question that is too long for 
 export const notOnSheet = "The question was not put on your sheet.";
 export const general = "Three questions for any visit";
 export const ownQuestions = "My own questions";
+
+/** Behind a figure's question that was made with another number than the reader tells now. */
+export function numberNow(amounts: string[]): string {
+  return `My answer is now ${amounts.join(" and ")}.`;
+}
+export const numberSkipped = "I skipped the question about this number since then.";
+
+export function numbersChanged(count: number): string {
+  return `You changed a number since. Please look at ${count === 1 ? "one question" : `${count} questions`} of your own.`;
+}
 export const starred = "These matter most to me";
 export const done = "Done. You can take it again.";
 export const begun = "You have begun this one.";
@@ -105,8 +115,24 @@ export function ifIs(amount: string): string {
   return `it were ${amount}`;
 }
 
-export function ifBetween(from: string, to: string): string {
-  return `it were from ${from} to ${to}`;
+export function ifOver(amount: string): string {
+  return `it were more than ${amount}`;
+}
+
+export function ifUnder(amount: string): string {
+  return `it were less than ${amount}`;
+}
+
+/** An end of a stretch of amounts; where it is open, the amount is not part of the stretch. */
+export interface End {
+  open: boolean;
+  amount: string;
+}
+
+export function ifWithin(from: End, to: End): string {
+  if (!from.open && !to.open) return `it were from ${from.amount} to ${to.amount}`;
+  const below = to.open ? `less than ${to.amount}` : `at most ${to.amount}`;
+  return from.open ? `it were more than ${from.amount} and ${below}` : `it were ${from.amount} or more, but ${below}`;
 }
 
 export function ifSo(ifs: string[]): string {

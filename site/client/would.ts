@@ -6,7 +6,7 @@ import { units } from "./amounts";
 import { Change, changes } from "./changes";
 import { make } from "./dom";
 import { Ending, Question } from "./data";
-import { show } from "./quantity";
+import { spanned } from "./spans";
 import { SKIP, TableMeasure, entry } from "./walker";
 import * as words from "./words";
 
@@ -49,22 +49,11 @@ function leads(app: App, tree: string, c: Change): string {
 }
 
 function said(app: App, tree: string, question: Question, c: Change): string {
-  if (c.range) return spanned(app, question.measure as TableMeasure, c.range);
+  if (c.range) return spanned(units(app.state), question.measure as TableMeasure, c.range);
   if (c.answer === SKIP && question.skip) return words.ifSkipped;
   const answer = question.answers.find((a) => a.id === c.answer);
   const text = answer ? answer.text : "";
   const now = app.state.chosen(tree, c.question);
   if (!question.any || (answer && answer.alone) || now[0] === SKIP) return words.ifAnswered(text);
   return now.indexOf(c.answer as string) < 0 ? words.ifTicked(text) : words.ifUnticked(text);
-}
-
-function spanned(app: App, m: TableMeasure, range: { from: number; to: number }): string {
-  const kind = units(app.state).units.find((u) => u.code === m.unit) as { kind: "length" };
-  const say = (value: number): string => show(units(app.state), { kind: kind.kind, value, unit: m.unit }, m);
-  const lowest = range.from <= m.from;
-  const highest = range.to >= m.to;
-  if (lowest && highest) return words.ifAny;
-  if (lowest) return words.ifLess(say(range.to));
-  if (highest) return words.ifMore(say(range.from));
-  return range.from === range.to ? words.ifIs(say(range.from)) : words.ifBetween(say(range.from), say(range.to));
 }
