@@ -2,6 +2,7 @@ package command
 
 import (
 	"bufio"
+	"cmp"
 	"context"
 	"encoding/json"
 	"errors"
@@ -18,6 +19,7 @@ import (
 	"keelpath/builder/library"
 	"keelpath/builder/quantity"
 	"keelpath/builder/read"
+	"keelpath/builder/told"
 	"keelpath/builder/tree"
 )
 
@@ -80,6 +82,7 @@ type walker struct {
 	l      *library.Library
 	t      *tree.Tree
 	asJSON bool
+	leg    string // as answered on the safety screen
 }
 
 // given walks with the answers of the command line.
@@ -98,6 +101,7 @@ func (w *walker) given(args []string) error {
 			if got, some := w.gathered(told); some {
 				return w.help(told, got)
 			}
+			w.leg = told.Leg
 			continue
 		}
 		question := w.t.Question(q)
@@ -170,6 +174,7 @@ func (w *walker) ask(ctx context.Context) error {
 	if got, some := w.gathered(told); some {
 		return w.help(told, got)
 	}
+	w.leg = told.Leg
 	given := tree.Answers{}
 	bare := "" // a number of the line before that came without its unit
 	for {
@@ -367,7 +372,8 @@ func (w *walker) json(v any) error {
 
 func (w *walker) end(path tree.Path) error {
 	e := w.t.Ending(path.Ending)
-	prompts := w.prompts(e, path.Cards)
+	known := w.told(path)
+	prompts := w.prompts(e, path.Cards, known)
 	if w.asJSON {
 		return w.json(landed{Tree: w.t.ID.S, Path: path, Title: e.Title.S, Safety: e.Safety, Prompts: prompts, Next: append([]string{}, read.Strings(e.Next)...)})
 	}
@@ -391,7 +397,7 @@ func (w *walker) end(path tree.Path) error {
 	fmt.Fprintf(out, "\nQuestions to bring:\n")
 	for _, id := range prompts {
 		p := w.l.Prompt(id)
-		fmt.Fprintf(out, "- %s (%s)\n", p.Plain(), strings.Join(read.Strings(p.Whom), ", "))
+		fmt.Fprintf(out, "- %s (%s)\n", tree.FillGaps(p.Ask.S, known.words), strings.Join(read.Strings(p.Whom), ", "))
 	}
 	for _, n := range e.Next {
 		fmt.Fprintf(out, "\nGo on with: keelpath walk %s\n", n.S)
@@ -399,13 +405,50 @@ func (w *walker) end(path tree.Path) error {
 	return nil
 }
 
-// prompts gives the ending's prompts and then the cards', each once.
-func (w *walker) prompts(e *tree.Ending, cards []string) []string {
+// prompts gives the ending's prompts and then the cards', each once, where they fit
+// what was told. A residents' tree lists them all, to choose from.
+func (w *walker) prompts(e *tree.Ending, cards []string, t toldHere) []string {
 	out := append([]string{}, read.Strings(e.Prompts)...)
 	for _, id := range cards {
 		for _, p := range w.l.Card(id).Prompts {
 			if !slices.Contains(out, p.S) {
 				out = append(out, p.S)
+			}
+		}
+	}
+	return slices.DeleteFunc(out, func(id string) bool {
+		return w.t.Audience.S == "patient" && !w.l.Prompt(id).Fits(t.is)
+	})
+}
+
+// toldHere is what a person told on the way: the facts, and the words for an amount.
+type toldHere map[string]string
+
+func (t toldHere) is(fact string) bool { _, ok := t[fact]; return ok }
+
+func (t toldHere) words(fact string) string { return cmp.Or(t[fact], library.Blank) }
+
+// told gives what the answers on a path tell, and the leg of the safety screen.
+func (w *walker) told(path tree.Path) toldHere {
+	s := told.Sitting{Trees: []*tree.Tree{w.t}, Facts: w.l.Facts, Taken: []string{w.t.ID.S}, Answers: map[string]tree.Answers{w.t.ID.S: {}}}
+	for _, step := range path.Steps {
+		s.Answers[w.t.ID.S][step.Question] = step.Chosen
+	}
+	out := toldHere{}
+	for fact, at := range s.Told() {
+		out[fact] = ""
+		if m := w.t.Question(at.Question).Measure; m != nil {
+			if v, err := m.Read(at.Words); err == nil {
+				out[fact] = m.Show(v)
+			}
+		}
+	}
+	if w.l.Safety != nil {
+		for _, a := range w.l.Safety.Leg.Answers {
+			for _, fact := range a.Tells {
+				if a.ID.S == w.leg {
+					out[fact.S] = ""
+				}
 			}
 		}
 	}
