@@ -221,3 +221,42 @@ func TestOneAmountEverywhere(t *testing.T) {
 		})
 	}
 }
+
+// A figure's question that was put on the sheet has the number it was made with. Where the
+// answer becomes another one, the sheet, the paper and the text say the new one behind it.
+func TestChangedNumberStandsBehindItsQuestion(t *testing.T) {
+	t.Parallel()
+	b := newTab(t)
+	b.openPlanner(onDisk)
+	b.at("hills-and-ramps", witness(lib.Tree("hills-and-ramps"), "steepness"))
+	b.hand(`write(planner.querySelector(".entry input"), %s)`, "14 %")
+	b.openFigure()
+	b.pressButton("Put this question on my sheet")
+	b.choose("14 %")
+	ask := fmt.Sprintf(slopeQuestion, "14 % (about 8 degrees, 1:7.1)")
+	behind := func() [3]string {
+		return eval[[3]string](b, `["#planner .since", "#planner [data-slot='status']", ".sheet-paper"].map((at) => (document.querySelector(at) || {}).textContent || "")`)
+	}
+	if s := b.tap("bar-sheet"); len(s.Sheet.Own) != 1 || s.Sheet.Own[0] != ask || behind()[0] != "" {
+		t.Fatalf("on the sheet are %q, and %q", s.Sheet.Own, behind())
+	}
+	b.back()
+	b.back()
+	b.choose("12 %")
+	b.tap("bar-sheet")
+	const now = "My answer is now 12 % (about 6.8 degrees, 1:8.3)."
+	got := behind()
+	if got[0] != now || got[1] != "You changed a number since. Please look at one question of your own." || !strings.Contains(got[2], ask+" ("+now+")") {
+		t.Errorf("behind the question stand %q", got)
+	}
+	b.hand(`tapOn(planner.querySelector('[data-slot="share"] summary'), "without paper")`)
+	b.waitFor(`document.getElementById("planner-text").value !== ""`)
+	if text := eval[string](b, `document.getElementById("planner-text").value`); !strings.Contains(text, ask+" ("+now+")") {
+		t.Errorf("the text is without %q:\n%s", now, text)
+	}
+	b.tap("bar-topics")
+	b.tap("bar-sheet")
+	if got := behind(); got[0] != now || got[1] != "" {
+		t.Errorf("at the second look stand %q, and it is said twice", got)
+	}
+}

@@ -137,6 +137,12 @@ func TestSheet(t *testing.T) {
 		{"in the reader's words", `(() => { const s = begun(full); const said = [s.ask("feet1")]; for (const w of ["Mine?", "Ask feet1?", "Mine?", ""]) { s.reword("feet1", w); said.push(s.ask("feet1"), Object.keys(s.kept.reworded).length); } return said; })()`, `["Ask feet1?", "Mine?", 1, "Ask feet1?", 0, "Mine?", 1, "Ask feet1?", 0]`},
 		{"an own question is never empty", `(() => { const s = begun(); s.addOwn("One?"); s.reword("own 1", "Two?"); const a = s.ask("own 1"); s.reword("own 1", ""); return [a, s.ask("own 1"), s.kept.reworded]; })()`, `["Two?", "Two?", {}]`},
 		{"what nobody knows asks nothing", `(() => { const s = begun(); s.reword("none", "Words?"); return [s.ask("none"), s.kept.reworded]; })()`, `["", {}]`},
+		{"a figure's question fits while its number does", `(() => { const s = begun(full); s.addOwn("At 30 mm?", {"day/size": 30}); const a = script.askWhole(s, "own 1"); s.answer("day", "size", ["30.0 mm"]); return [a, script.askWhole(s, "own 1"), script.outdated(s)]; })()`, `["At 30 mm?", "At 30 mm?", []]`},
+		{"where the number changes, the new one stands behind it, and goes again", `(() => { const s = begun(full); s.addOwn("At 30 mm?", {"day/size": 30}); s.addOwn("Mine?"); const said = []; for (const a of ["40 mm", "skip", "30 mm"]) { s.answer("day", "size", [a]); said.push(script.askWhole(s, "own 1"), script.askWhole(s, "own 2"), script.outdated(s).length); } return said; })()`,
+			`["At 30 mm? (My answer is now 40 mm (1 5/8 in).)", "Mine?", 1, "At 30 mm? (I skipped the question about this number since then.)", "Mine?", 1, "At 30 mm?", "Mine?", 0]`},
+		{"put in other words, a figure's question is the reader's own", `(() => { const s = begun(full); s.addOwn("At 30 mm?", {"day/size": 30}); s.answer("day", "size", ["40 mm"]); s.reword("own 1", "At 30 mm?"); const same = script.since(s, "own 1"); s.reword("own 1", "At 40 mm?"); return [same, script.askWhole(s, "own 1"), s.kept.own]; })()`,
+			`["My answer is now 40 mm (1 5/8 in).", "At 40 mm?", [{"id": "own 1", "ask": "At 40 mm?"}]]`},
+		{"a number that was not told yet says nothing", `(() => { const s = begun(); s.begin("day"); s.addOwn("At 30 mm?", {"day/size": 30}); return [script.since(s, "own 1"), s.toTake().own]; })()`, `["", [{"id": "own 1", "ask": "At 30 mm?", "of": {"day/size": 30}}]]`},
 		{"a removed own question leaves its name and star free", `(() => { const s = begun(); s.addOwn("One?"); s.addOwn("Two?"); s.star("own 1"); s.star("own 2"); s.removeOwn("own 1"); s.addOwn("Three?"); return [s.kept.own, s.starred()]; })()`, `[[{"id": "own 2", "ask": "Two?"}, {"id": "own 1", "ask": "Three?"}], ["own 2"]]`},
 
 		{"a hundred own questions, and no more", `(() => { const s = begun(); const said = []; for (let i = 0; i < 101; i++) said.push(s.addOwn("One?")); return [said.filter((x) => x).length, said[100], s.kept.own.length]; })()`, `[100, false, 100]`},
@@ -174,7 +180,7 @@ func planner(t *testing.T) *clienttest.Script {
 	if err != nil {
 		t.Fatal(err)
 	}
-	page := clienttest.LoadAll(t, "compose.ts", "state.ts", "steps.ts")
+	page := clienttest.LoadAll(t, "compose.ts", "state.ts", "steps.ts", "amounts.ts")
 	if err := page.Run("var units = "+string(units)+";"+world+"; true", new(any)); err != nil {
 		t.Fatal(err)
 	}

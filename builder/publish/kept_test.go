@@ -81,6 +81,24 @@ func TestOlderSheet(t *testing.T) {
 	}
 }
 
+// A figure's question keeps the amounts that it was made with, where this page's trees
+// ask for them; a sheet from before such amounts were kept opens as it did.
+func TestQuestionKeepsItsAmounts(t *testing.T) {
+	open := opener(t)
+	for kept, want := range map[string]string{
+		`{"id":"own 1","ask":"Why?"}`: `{"ask":"Why?","id":"own 1"}`,
+		`{"id":"own 1","ask":"Why?","of":{"hills-and-ramps/steepness":0.14,"hills-and-ramps/gone":1,"gone/steepness":1,"heel-height/usual":"12","hills-and-ramps/where":2}}`: `{"ask":"Why?","id":"own 1","of":{"hills-and-ramps/steepness":0.14}}`,
+		`{"id":"own 1","ask":"Why?","of":{"gone/steepness":1}}`: `{"ask":"Why?","id":"own 1"}`,
+		`{"id":"own 1","ask":"Why?","of":[1]}`:                  `{"ask":"Why?","id":"own 1"}`,
+	} {
+		got := open(savedSheet(2, `{"own":[`+kept+`]}`))
+		text, err := json.Marshal(got.Kept["own"])
+		if err != nil || string(text) != "["+want+"]" || got.Older || len(got.Left) > 0 {
+			t.Errorf("%s opens as %s, left %v", kept, text, got.Left)
+		}
+	}
+}
+
 // Whatever a saved sheet holds too much of is left out whole, never cut, and told.
 func TestLeftOutIsTold(t *testing.T) {
 	open := opener(t)

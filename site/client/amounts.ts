@@ -3,7 +3,7 @@
 
 import { State } from "./state";
 import { Like, Question } from "./data";
-import { Tables, Value, refused, show } from "./quantity";
+import { Tables, Value, exact, refused, show } from "./quantity";
 import { SKIP, amount, entry } from "./walker";
 import * as words from "./words";
 
@@ -22,6 +22,42 @@ export function said(state: State, question: Question, chosen: string[]): string
   if (like) return [like.text];
   const v = amount(m, typed, units(state));
   return refused(v) ? [] : [show(units(state), v, m)];
+}
+
+/** The amount that the reader gave at a question, named "tree/question". */
+export function amountAt(state: State, at: string): Value | undefined {
+  const [tree, question] = at.split("/") as [string, string];
+  const row = entry(state.tree(tree).questions, question);
+  const chosen = state.chosen(tree, question);
+  if (!row || !row.measure || !chosen.length || chosen[0] === SKIP) return undefined;
+  const v = amount(row.measure, chosen[0] as string, units(state));
+  return refused(v) ? undefined : v;
+}
+
+/** What a figure's question does not say: answers that are no longer the amounts it was made with. */
+export function since(state: State, id: string): string {
+  const own = state.kept.own.find((o) => o.id === id);
+  const of = (own && own.of) || {};
+  const now: string[] = [];
+  for (const at of Object.keys(of)) {
+    const [tree, question] = at.split("/") as [string, string];
+    const v = amountAt(state, at);
+    const m = (entry(state.tree(tree).questions, question) as Question).measure;
+    if (v && Math.abs(exact(v) - (of[at] as number)) > 1e-9) now.push(show(units(state), v, m));
+    else if (state.chosen(tree, question)[0] === SKIP) return words.numberSkipped;
+  }
+  return now.length ? words.numberNow(now) : "";
+}
+
+/** The reader's own questions that are made with another number than the reader tells now. */
+export function outdated(state: State): string[] {
+  return state.kept.own.filter((o) => since(state, o.id)).map((o) => `${o.id} ${since(state, o.id)}`);
+}
+
+/** A question as it is taken along, with what it does not say behind it. */
+export function askWhole(state: State, id: string): string {
+  const behind = since(state, id);
+  return state.ask(id) + (behind && ` (${behind})`);
 }
 
 /** Fills the gaps of an ending's texts. Where an amount is not known, words stand for it. */

@@ -2,13 +2,12 @@
 // the form, closed, and is made when first opened.
 
 import { App } from "./app";
-import { units } from "./amounts";
+import { amountAt, units } from "./amounts";
 import { Box } from "./box";
 import { clone, fill } from "./dom";
 import { need } from "./need";
-import { Value, refused } from "./quantity";
 import { Screen } from "./screens";
-import { SKIP, amount, entry } from "./walker";
+import { entry } from "./walker";
 import * as words from "./words";
 
 export function placeFigure(app: App, view: HTMLElement, screen: Screen, box: Box | undefined): void {
@@ -22,10 +21,10 @@ export function placeFigure(app: App, view: HTMLElement, screen: Screen, box: Bo
   fill(see, "name", made.getAttribute("data-title") as string);
   const reader = {
     asked,
-    amount: (at: string) => (at === asked ? box.amount() : answered(app, at)),
+    amount: (at: string) => (at === asked ? box.amount() : amountAt(app.state, at)),
     chosen: (tree: string, question: string) => app.state.chosen(tree, question),
     use: (text: string) => box.write(text),
-    take: (question: string) => app.state.addOwn(question),
+    take: (question: string, of: { [question: string]: number }) => app.state.addOwn(question, of),
   };
   const open = (): void => {
     see.appendChild(made);
@@ -36,14 +35,4 @@ export function placeFigure(app: App, view: HTMLElement, screen: Screen, box: Bo
   };
   see.addEventListener("toggle", open, { once: true });
   view.appendChild(see);
-}
-
-/** The amount that the reader gave at another question. */
-function answered(app: App, at: string): Value | undefined {
-  const [tree, question] = at.split("/") as [string, string];
-  const row = entry(app.state.tree(tree).questions, question);
-  const chosen = app.state.chosen(tree, question);
-  if (!row || !row.measure || !chosen.length || chosen[0] === SKIP) return undefined;
-  const v = amount(row.measure, chosen[0] as string, units(app.state));
-  return refused(v) ? undefined : v;
 }

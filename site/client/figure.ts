@@ -14,8 +14,8 @@ export interface Reader {
   chosen(tree: string, question: string): string[];
   /** Takes an amount of the figure as the answer; only when the reader says so. */
   use(text: string): void;
-  /** Puts the figure's question on the sheet; false if there is no room for it. */
-  take(question: string): boolean;
+  /** Puts the figure's question on the sheet, with the amounts it was made with, by question; false if there is no room for it. */
+  take(question: string, of: { [question: string]: number }): boolean;
 }
 
 /** Gives what makes the figure follow the reader's amounts; it does so at the start. */
@@ -391,6 +391,16 @@ class Run {
 
   // The question to bring
 
+  /** The amounts that the question is made with, by the questions that ask for them. */
+  private made(): { [question: string]: number } {
+    const out: { [question: string]: number } = {};
+    for (const spot of this.figure.at || []) {
+      const x = (this.shown as Look).number(spot.is);
+      if (x !== undefined) out[spot.question] = x;
+    }
+    return out;
+  }
+
   private showQuestion(): void {
     const question = (this.shown as Look).text("prompt");
     const link = this.root.querySelector<HTMLAnchorElement>('a[data-act="own"]');
@@ -408,7 +418,7 @@ class Run {
     const own = this.root.querySelector<HTMLElement>('button[data-act="own"]');
     if (own && reader) {
       own.addEventListener("click", () => {
-        say(reader.take(ask.textContent as string) ? taken : notTaken);
+        say(reader.take(ask.textContent as string, this.made()) ? taken : notTaken);
       });
     }
     (this.root.querySelector('[data-act="copy"]') as HTMLElement).addEventListener("click", () => {

@@ -9,6 +9,8 @@ import { Answers, TableRow, addOnce, amount, entry, isSkip, walk } from "./walke
 export interface Own {
   id: string;
   ask: string;
+  /** The amounts that a figure made it with, in canonical units, by "tree/question"; sheets of before have none. */
+  of?: { [question: string]: number };
 }
 
 /** What became of a question at the visit. */
@@ -154,7 +156,7 @@ function brought(kept: Fields, from: number): Fields {
 }
 
 function sound(from: Fields, data: Data, leave: (what: LeftOut) => void): Kept {
-  const own = ownOf(array(from["own"]), leave);
+  const own = ownOf(array(from["own"]), data, leave);
   const idOf = (was: string): string => {
     const mine = own.find((o) => o.was === was);
     if (mine) return mine.id;
@@ -180,7 +182,7 @@ function sound(from: Fields, data: Data, leave: (what: LeftOut) => void): Kept {
     answers: walkable(object(from["answers"]), data, leave),
     picks: named(from["picks"], (v) => (typeof v === "boolean" ? v : undefined)),
     stars: here(from["stars"]).slice(0, MOST_STARS),
-    own: own.map((o) => ({ id: o.id, ask: o.ask })),
+    own: own.map(({ was, ...o }) => o),
     order: here(from["order"]),
     reworded: named(from["reworded"], (v) => oneLine(asked(v)) || undefined),
     day: asked(from["day"]),
@@ -193,12 +195,24 @@ function sound(from: Fields, data: Data, leave: (what: LeftOut) => void): Kept {
   };
 }
 
-function ownOf(given: unknown[], leave: (what: LeftOut) => void): (Own & { was: string })[] {
+function ownOf(given: unknown[], data: Data, leave: (what: LeftOut) => void): (Own & { was: string })[] {
   if (given.length > MOST_OWN) leave("words");
   return given.slice(0, MOST_OWN).map(object)
-    .map((o) => ({ ask: oneLine(words(o["ask"], MOST_ASKED, leave)), was: plain(o["id"]) }))
+    .map((o) => ({ ask: oneLine(words(o["ask"], MOST_ASKED, leave)), was: plain(o["id"]), ...amountsOf(object(o["of"]), data) }))
     .filter((o) => o.ask)
     .map((o, i) => ({ id: `own ${i + 1}`, ...o }));
+}
+
+/** The amounts that a question was made with, where the questions they answer are still here. */
+function amountsOf(given: Fields, data: Data): { of?: { [question: string]: number } } {
+  const of: { [question: string]: number } = {};
+  for (const tree of data.trees) {
+    for (const q of Object.keys(tree.questions)) {
+      const x = entry(given, `${tree.id}/${q}`);
+      if (typeof x === "number" && (entry(tree.questions, q) as TableRow).measure) of[`${tree.id}/${q}`] = x;
+    }
+  }
+  return Object.keys(of).length ? { of } : {};
 }
 
 function trees(given: unknown, data: Data, leave: (what: LeftOut) => void): string[] {

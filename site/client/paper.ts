@@ -2,6 +2,7 @@
 // shown to the printer only. Its front is made to fill one side and no more, or
 // two in large type; its back, if the reader wants one, begins a page of its own.
 
+import { askWhole } from "./amounts";
 import { App } from "./app";
 import { cautions } from "./caution";
 import { answered, asked, forPaper } from "./compose";
@@ -94,7 +95,7 @@ export class Paper {
     fill(body, "title", title);
     for (const id of prompts) {
       const row = clone("paper-row");
-      fill(row, "ask", this.app.state.ask(id));
+      fill(row, "ask", askWhole(this.app.state, id));
       body.appendChild(row);
     }
     table.appendChild(body);
@@ -123,7 +124,7 @@ export class Paper {
     const replies = asked(state).filter((id) => entry(visit.marks, id) || entry(visit.replies, id));
     put(page, "replies", replies.map((id) => {
       const li = make("li");
-      li.appendChild(make("bdi", state.ask(id)));
+      li.appendChild(make("bdi", askWhole(state, id)));
       li.appendChild(document.createTextNode(" "));
       li.appendChild(make("b", words.reply(entry(visit.marks, id), entry(visit.replies, id))));
       return li;

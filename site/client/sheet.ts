@@ -1,5 +1,6 @@
 // The sheet on the screen: look it over, star, move, reword, take off, add, print.
 
+import { outdated, since } from "./amounts";
 import { App } from "./app";
 import { addEmergency, cautions } from "./caution";
 import { Group, cameFrom, compose, move } from "./compose";
@@ -51,6 +52,15 @@ class SheetView {
     act(view, "topics", () => app.go({ view: "topics" }));
     tieShare(app, view);
     this.showCautions();
+    this.sayChanged();
+  }
+
+  /** Says once that numbers have changed; what they are now stands beside the questions. */
+  private sayChanged(): void {
+    const state = this.app.state;
+    const changed = outdated(state);
+    if (changed.some((one) => state.noticed.indexOf(one) < 0)) this.app.say(words.numbersChanged(changed.length));
+    state.noticed = changed;
   }
 
   showAll(): void {
@@ -119,6 +129,8 @@ class SheetView {
     const li = make("li", "", "prompt");
     const ask = li.appendChild(make("p", this.app.state.ask(id), "ask"));
     ask.dir = "auto";
+    const behind = since(this.app.state, id);
+    if (behind) li.appendChild(make("p", behind, "since"));
     this.addTools(li, id, () => this.app.state.removeOwn(id));
     return li;
   }

@@ -16,6 +16,8 @@ export class State {
   /** The sheet that another one took the place of. */
   earlier: Kept | undefined;
   readonly sitting: Sitting;
+  /** Questions of the reader's own whose changed numbers were said. */
+  noticed: string[] = [];
   /** Questions that told something where the reader was asked; see told.ts. */
   private asked: string[] = [];
   private settled: Kept | undefined;
@@ -296,17 +298,21 @@ export class State {
   reword(id: string, ask: string): void {
     const own = this.kept.own.find((o) => o.id === id);
     const prompt = entry(this.data.prompts, id);
-    if (own) own.ask = ask || own.ask;
-    else if (ask && prompt && ask !== this.filled(prompt.ask, prompt.ask)) this.kept.reworded[id] = this.gapped(prompt.ask, ask);
+    if (own && ask && ask !== own.ask) {
+      own.ask = ask;
+      delete own.of; // the reader has seen to it
+    }
+    if (own) return;
+    if (ask && prompt && ask !== this.filled(prompt.ask, prompt.ask)) this.kept.reworded[id] = this.gapped(prompt.ask, ask);
     else delete this.kept.reworded[id];
   }
 
-  /** Adds a question of the reader's own; false if there are enough already. */
-  addOwn(ask: string): boolean {
+  /** Adds a question of the reader's own; false if there are enough already. Of are the amounts that a figure made it with. */
+  addOwn(ask: string, of?: { [question: string]: number }): boolean {
     if (this.kept.own.length >= MOST_OWN) return false;
     let n = 1;
     while (this.isOwn(`own ${n}`)) n++;
-    this.kept.own.push({ id: `own ${n}`, ask }); // the blank keeps it apart from prompt ids
+    this.kept.own.push({ id: `own ${n}`, ask, ...(of && { of }) }); // the blank keeps it apart from prompt ids
     return true;
   }
 

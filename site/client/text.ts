@@ -2,6 +2,7 @@
 // reader's answers behind it.
 
 import { App } from "./app";
+import { askWhole } from "./amounts";
 import { cautions } from "./caution";
 import { answered, forPaper } from "./compose";
 import { slot, template } from "./dom";
@@ -18,7 +19,7 @@ export function plainText(app: App): string {
   const part = (title: string, items: string[]): void => {
     if (items.length) lines.push("", title, ...items.map((text) => `- ${text}`));
   };
-  const asks = (title: string, ids: string[]): void => part(title, ids.map((id) => state.ask(id)));
+  const asks = (title: string, ids: string[]): void => part(title, ids.map((id) => askWhole(state, id)));
 
   for (const caution of grave) lines.push("", ...blocks(caution));
   if (grave.length) lines.push(emergency);

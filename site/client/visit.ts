@@ -1,5 +1,6 @@
 // The sheet turned over: what became of each question, and what was agreed.
 
+import { askWhole } from "./amounts";
 import { App } from "./app";
 import { asked } from "./compose";
 import { act, clone, fill, slot } from "./dom";
@@ -31,7 +32,7 @@ export function visitView(app: App, paper: Paper): HTMLElement {
 function question(app: App, id: string, n: number): HTMLElement {
   const part = clone("part-asked");
   const visit = app.state.kept.visit;
-  fill(part, "ask", app.state.ask(id));
+  fill(part, "ask", askWhole(app.state, id));
   for (const box of Array.from(part.querySelectorAll<HTMLInputElement>("input"))) {
     const label = box.nextElementSibling as HTMLLabelElement;
     box.name = `visit-${n}`;
