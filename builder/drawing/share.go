@@ -19,7 +19,7 @@ type Share struct {
 // than that cannot be told by eye, and other numbers cannot be compared by eye.
 const (
 	ShareOf  = 100
-	ShareFew = 30
+	ShareFew = 50
 )
 
 // Sizes of the picture, in its own units, and one person in relative ones: the

@@ -10,7 +10,7 @@ import (
 // As many people are filled as are counted, all others are outlines, and nobody
 // stands on another or outside the picture.
 func TestShare(t *testing.T) {
-	for _, s := range []Share{{58, 100, "58 in 100 fell within a year"}, {0, 100, "0 in 100"}, {100, 100, "100 in 100"}, {3, 7, "3 of 7 <walk>"}, {11, 30, "11 of 30"}} {
+	for _, s := range []Share{{58, 100, "58 in 100 fell within a year"}, {0, 100, "0 in 100"}, {100, 100, "100 in 100"}, {3, 7, "3 of 7 <walk>"}, {11, 30, "11 of 30"}, {18, 46, "18 of 46"}} {
 		svg := string(s.SVG(`a"b`))
 		var n node
 		if err := xml.Unmarshal([]byte(svg), &n); err != nil {

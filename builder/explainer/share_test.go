@@ -64,6 +64,7 @@ func TestWrongShares(t *testing.T) {
 		"of zero, otherwise":  {"of: 20", "of: 00", "is of 0 people"},
 		"part of a number":    {"With A, 3 in", "With A, 2.3 in", `do not name its "count"`},
 		"of 66":               {"of: 20", "of: 66", "is of 66 people"},
+		"of 51":               {"of: 20", "of: 51", "is of 51 people"},
 		"no whole number":     {"count: 3", "count: 2.5", `"count" is "2.5"`},
 		"below zero":          {"count: 3", "count: -3", `"count" is "-3"`},
 		"no words":            {"says: With A, 3 in 20 tripped within a week\n", "", `lacks "says"`},
