@@ -35,11 +35,14 @@ func shelfOf[T any](kind string, all []*T, of func(*T) read.Text) shelf {
 type checker struct {
 	*loader
 	trees, prompts, topics, cards, rows, types, words, sources, explainers, facts shelf
+
+	marked map[finding.Place]bool // texts in which marks are read, by their place
 }
 
 func (l *loader) check(ctx context.Context) error {
 	c := &checker{
 		loader:  l,
+		marked:  map[finding.Place]bool{},
 		trees:   shelfOf("tree", l.Trees, func(t *tree.Tree) read.Text { return t.ID }),
 		prompts: shelfOf("prompt", l.Prompts(), func(p *Prompt) read.Text { return p.ID }),
 		topics:  shelfOf("topic", l.Topics, func(t *Topic) read.Text { return t.ID }),
@@ -65,7 +68,7 @@ func (l *loader) check(ctx context.Context) error {
 		c.page(p)
 	}
 	for _, step := range []func(){
-		c.fileNames, c.cases, c.told, c.wordForms, c.wordingHeld, c.ownNumbers, func() { proof.HandOvers(l.Trees, l.list) }, c.brought, c.readingGrades,
+		c.fileNames, c.cases, c.told, c.wordForms, c.wordingHeld, c.ownNumbers, c.rawMarks, func() { proof.HandOvers(l.Trees, l.list) }, c.brought, c.readingGrades,
 	} {
 		if err := ctx.Err(); err != nil {
 			return err
@@ -212,6 +215,7 @@ func (c *checker) trained(header read.Credits) {
 
 // text checks a markdown text inside a YAML value and gives it parsed.
 func (c *checker) text(who string, t read.Text) *explainer.Doc {
+	c.marked[t.At] = true
 	d := explainer.ParseText(t, c.Edition.Lines, c.list)
 	c.refs(who, d)
 	return d

@@ -19,6 +19,7 @@ type said struct {
 	who   string // what it belongs to: `question "slope"`
 	text  string
 	place func(offset int) finding.Place
+	at    finding.Place // where the text begins; none in an explainer's body
 }
 
 // wordingHeld holds all that readers see, and the authors of this content wrote, to
@@ -40,7 +41,7 @@ func (c *checker) everySaid(do func(said)) {
 	say := func(who string, ts ...read.Text) {
 		for _, t := range ts {
 			if t.S != "" {
-				do(said{who, t.S, func(offset int) finding.Place { return c.within(t, offset) }})
+				do(said{who, t.S, func(offset int) finding.Place { return c.within(t, offset) }, t.At})
 			}
 		}
 	}
@@ -88,7 +89,7 @@ func (c *checker) everySaid(do func(said)) {
 	for _, p := range c.Explainers {
 		say("the header", p.Title, p.Message)
 		for _, b := range p.Body.Blocks {
-			do(said{"the page", b.Text, b.Place})
+			do(said{"the page", b.Text, b.Place, finding.Place{}})
 		}
 	}
 }
