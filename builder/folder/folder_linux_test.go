@@ -16,6 +16,8 @@ import (
 	"sync/atomic"
 	"syscall"
 	"testing"
+
+	"golang.org/x/sys/unix"
 )
 
 const childVar = "KEELPATH_FOLDER_CHILD"
@@ -362,4 +364,62 @@ func TestMountedFolder(t *testing.T) {
 		t.Fatalf("/proc is mounted: %v, and a new folder: %v", isMount("/proc"), isMount(t.TempDir()))
 	}
 	wantRefusal(t, "/proc", `"/proc" is a mounted folder`, `name a folder inside it, such as "/proc/out"`)
+}
+
+// Where locks are not to be had, a site is built all the same, and no folder
+// counts as left over: nobody can tell whether its maker is alive.
+func TestFileSystemWithoutLocks(t *testing.T) {
+	flock = func(int, int) error { return syscall.ENOLCK }
+	t.Cleanup(func() { flock = unix.Flock })
+	top := t.TempDir()
+	write(t, top+"/.out.keelpath-11/"+Marker, markerText)
+	build(t, filepath.Join(top, "out"), "good")
+	wantFiles(t, filepath.Join(top, "out"), pages("good"))
+	wantEntries(t, top, ".out.keelpath-11", "out")
+}
+
+// A folder that another process holds is not held twice.
+func TestHeldOnce(t *testing.T) {
+	dir := t.TempDir()
+	first, err := hold(dir)
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer first.Close()
+	if _, err := hold(dir); !errors.Is(err, errTaken) {
+		t.Errorf("a folder that is held was held again: %v", err)
+	}
+}
+
+// A staging folder that its own maker may not open is removed again, and the build
+// says why it stops.
+func TestStageThatCannotBeHeld(t *testing.T) {
+	top := openTop(t)
+	to, err := locate(filepath.Join(top, "out"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	old := syscall.Umask(0o777)
+	asNobody(t, func() { _, err = to.stage() })
+	syscall.Umask(old)
+	if !errors.Is(err, fs.ErrPermission) {
+		t.Errorf("got %v, want that it may not be opened", err)
+	}
+	wantEntries(t, top)
+}
+
+// A folder whose entries cannot be listed keeps its marker, so that its removal
+// can be taken up again.
+func TestDiscardOfAFolderThatCannotBeListed(t *testing.T) {
+	top := openTop(t)
+	var err error
+	asNobody(t, func() {
+		err = errors.Join(os.Mkdir(top+"/old", 0o755), os.WriteFile(top+"/old/"+Marker, nil, 0o644), os.WriteFile(top+"/old/page.html", nil, 0o644), os.Chmod(top+"/old", 0o300))
+		if err == nil {
+			err = discard(top + "/old")
+		}
+	})
+	if !errors.Is(err, fs.ErrPermission) || !marked(top+"/old") {
+		t.Errorf("got %v, want that it may not be listed; marked: %v", err, marked(top+"/old"))
+	}
 }

@@ -402,3 +402,39 @@ func TestMarkerIsPlain(t *testing.T) {
 		}
 	}
 }
+
+// What cannot be looked at is not taken for a folder that is missing.
+func TestTargetBelowAFile(t *testing.T) {
+	top := t.TempDir()
+	write(t, top+"/learn", "a file where a folder is wanted")
+	to, err := locate(filepath.Join(top, "learn", "out"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if err := to.check(); err == nil || errors.Is(err, ErrNotOurs) {
+		t.Errorf("got %v, want an error of the system", err)
+	}
+}
+
+// Each step says so when the folder that it needs is gone.
+func TestFoldersThatAreGone(t *testing.T) {
+	top := t.TempDir()
+	to, err := locate(filepath.Join(top, "missing", "out"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if s, err := to.stage(); s != nil || err == nil || !strings.HasPrefix(err.Error(), "cannot make a folder beside ") || !errors.Is(err, fs.ErrNotExist) {
+		t.Errorf("staged %v, %v", s, err)
+	}
+	gone := &stage{path: filepath.Join(top, "gone")}
+	err = gone.fill(func(*os.Root) error {
+		t.Error("a folder that is gone was filled")
+		return nil
+	})
+	if !errors.Is(err, fs.ErrNotExist) {
+		t.Errorf("filled: %v", err)
+	}
+	if err := to.publish(gone); err == nil || !strings.HasPrefix(err.Error(), "cannot put the new folder in the place of ") {
+		t.Errorf("published: %v", err)
+	}
+}

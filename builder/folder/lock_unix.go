@@ -16,6 +16,9 @@ import (
 // So no lock file can be left over or published, and no process number can come
 // back as another process or mean another one inside a container.
 
+// flock is another in tests, which stand in for a file system without locks.
+var flock = unix.Flock
+
 var errNoLocks = errors.New("this file system has no locks on folders")
 
 // hold locks a folder for this process. Where the file system has no such locks
@@ -54,7 +57,7 @@ func lock(dir string) (*os.File, error) {
 
 // lockOpen notices when the folder was removed before the lock was on it.
 func lockOpen(f *os.File, dir string) error {
-	err := unix.Flock(int(f.Fd()), unix.LOCK_EX|unix.LOCK_NB)
+	err := flock(int(f.Fd()), unix.LOCK_EX|unix.LOCK_NB)
 	if errors.Is(err, unix.EWOULDBLOCK) {
 		return errTaken
 	}

@@ -31,10 +31,7 @@ func (t target) rescue() {
 // tidy removes what killed runs left beside the target, and leaves what a live
 // process holds. What cannot be removed does not stop the build.
 func (t target) tidy() {
-	entries, err := os.ReadDir(t.parent)
-	if err != nil {
-		return
-	}
+	entries, _ := os.ReadDir(t.parent) // those that it names in spite of an error are left over all the same
 	for _, e := range entries {
 		if e.IsDir() && t.leftOver(e.Name()) {
 			t.tidyOne(filepath.Join(t.parent, e.Name()))

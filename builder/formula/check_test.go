@@ -2,6 +2,7 @@ package formula
 
 import (
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
@@ -96,6 +97,7 @@ var mixUps = []slip{
 	{"min() > 5", 1, "min was given 0 values", ""},
 	{"min(shoe_heel, weight) > 5*mm", 16, "a length and a mass", ""},
 	{"abs(shoe_heel, shoe_heel) > 5*mm", 1, "abs was given 2 values", ""},
+	{"max(slope_angel(steepness), bend) > 5*deg", 5, `no function "slope_angel"`, ""}, // and nothing is said of its kind
 	{"max(steep, steep)", 5, "a condition", ""},
 	{"1*mm < shoe_heel < 9*mm", 18, "two comparisons stand in one row", "&& shoe_heel < 9*mm"},
 	{"falls/(2 - 2) > 3 && 3/0 > 1", 23, "3/0 has no value", "divides by zero"},
@@ -189,5 +191,25 @@ func TestFindingsAreOneSentence(t *testing.T) {
 				t.Errorf("%q: the help %q", s.src, help)
 			}
 		}
+	}
+}
+
+// A point is spoken of only where a comma stands inside what may be one number.
+func TestCommaThatPartsValues(t *testing.T) {
+	for _, src := range []string{"slope_angle(steepness,bend) > 5*deg", "slope_angle(8, 33*percent) > 5*deg"} {
+		e, err := Parse(src)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if _, errs := e.Check(names); len(errs) != 1 || strings.Contains(strings.Join(errs[0].Help, "\n"), "with a point") {
+			t.Errorf("%q: %v", src, errs)
+		}
+	}
+}
+
+// Of two names as near as each other the same one is offered each time.
+func TestFunctionNamesAreInOrder(t *testing.T) {
+	if got := functionNames(); len(got) != len(functions)+4 || !slices.IsSorted(got) {
+		t.Errorf("%q", got)
 	}
 }

@@ -31,6 +31,8 @@ var slips = []slip{
 	{"steepness > 14%", 15, `'%' has no place`, "8.5*percent"},
 	{"steepness > 14 percent", 16, "no sign stands between 14 and percent", "write 14*percent"},
 	{"heel > 10 20", 11, "no sign stands between 10 and 20", "join"},
+	{"heel > 10 falls", 11, "no sign stands between 10 and falls", "join"},
+	{"shoe mm > 3", 6, "no sign stands between shoe and mm", "shoe_mm"},
 	{"heel > 2(3)", 9, "no sign stands between 2 and (", "write 2*("},
 	{"steepness > 1:12", 14, `no ":"`, "one_in(12)"},
 	{"heel > 2**3", 9, "no powers", ""},

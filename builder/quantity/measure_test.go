@@ -192,3 +192,12 @@ func TestHintsAreAccepted(t *testing.T) {
 		}
 	}
 }
+
+// The largest limit, and the largest number of steps, are themselves allowed.
+func TestMostIsAllowed(t *testing.T) {
+	for _, from := range []float64{0, -Most} {
+		if m, err := NewMeasure("mm", nil, from, from+Most, 1); err != nil || m.Answers() != Most+1 {
+			t.Errorf("from %v: %d answers, %v", from, m.Answers(), err)
+		}
+	}
+}

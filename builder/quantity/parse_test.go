@@ -100,6 +100,8 @@ var readings = []struct {
 	{height, "1 m 78 cm", 1780, "m"},
 	{height, "1,78 m", 1780, "m"},
 
+	{measure("mm", nil, 0, 2000, 0.5), "1234,567 mm", 1234.567, "mm"}, // four digits before it: no comma of thousands
+
 	{weight, "12 st 4", 172 * 0.45359237, "[stone_av]"},
 	{weight, "12st 4lb", 172 * 0.45359237, "[stone_av]"},
 	{weight, "12 stone 4 pounds", 172 * 0.45359237, "[stone_av]"},
@@ -186,6 +188,7 @@ var refusals = []struct {
 	{heel, "2/2 in", "fraction", ""},
 	{heel, "0/2 in", "fraction", ""},
 	{heel, "1/0", "fraction", ""},
+	{heel, "1/12345 in", "fraction", ""}, // no ruler has such parts
 	{heel, "1.5 1/2 in", "fraction", ""},
 	{heel, "1 / 2 in", "fraction", ""},
 
@@ -234,6 +237,7 @@ var refusals = []struct {
 
 	{heel, "12345678901234567890", "digits", "That number is too long. Enter a number between 0 and 120 mm, like 40 mm."},
 	{heel, strings.Repeat("9", 50), "digits", ""},
+	{heel, "0000000000038 mm", "digits", ""}, // one more than are read
 	{heel, strings.Repeat("38 ", 30), "long", "That is too much text. Enter a number between 0 and 120 mm, like 40 mm."},
 
 	{heel, "-3", "negative", "A number below 0 does not fit here. Enter a number between 0 and 120 mm, like 40 mm."},

@@ -144,3 +144,15 @@ func TestShownCanBeTyped(t *testing.T) {
 		}
 	}
 }
+
+// A step that is in no parts of a ruler is written with a point.
+func TestNumberInSteps(t *testing.T) {
+	for _, c := range []struct {
+		x, step float64
+		want    string
+	}{{1.5, 1.0 / 64, "1 1/2"}, {1.27, 0.01, "1.27"}, {1.5, 1.0 / 128, "1.5"}} {
+		if got := unit("[in_i]").number(c.x, c.step); got != c.want {
+			t.Errorf("%v in steps of %v is %q, want %q", c.x, c.step, got, c.want)
+		}
+	}
+}

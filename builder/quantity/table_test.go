@@ -3,9 +3,12 @@ package quantity
 import (
 	"bytes"
 	"encoding/json"
+	"fmt"
 	"regexp"
 	"strings"
 	"testing"
+
+	"golang.org/x/text/unicode/norm"
 )
 
 // Every code that a unit names exists, no spelling means two things, and what
@@ -99,6 +102,16 @@ func TestGaps(t *testing.T) {
 			if !known[gap[1]] {
 				t.Errorf("%s has the gap %s", code, gap[0])
 			}
+		}
+	}
+}
+
+// The fractions of one sign, held against the Unicode Character Database, whose
+// compatibility decomposition of each is its digits about a fraction slash.
+func TestFractionsOfUnicode(t *testing.T) {
+	for sign, of := range fractions {
+		if want := strings.Replace(norm.NFKD.String(sign), "\u2044", "/", 1); fmt.Sprintf("%d/%d", of[0], of[1]) != want {
+			t.Errorf("%s is %v, and %s in Unicode", sign, of, want)
 		}
 	}
 }

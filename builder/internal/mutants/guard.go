@@ -117,7 +117,7 @@ func (b *bench) guarded(all []mutant) (map[int]came, error) {
 	}
 	defer func() { b.env = nil }()
 	if is := b.run(); is != survived {
-		return nil, fmt.Errorf("%s: with the mutants built in and all of them off, the tests fail", b.name)
+		return nil, fmt.Errorf("%s: with the mutants built in and all of them off, the tests came to %q: %s", b.name, is, b.said)
 	}
 	out := map[int]came{}
 	for _, some := range in {
