@@ -331,6 +331,7 @@ endings:
   stop: { title: Call us, safety: true, caution: Sit down., text: Call today. }
   done: { title: Done, text: Talk it over. }
   other: { title: Other, text: Ask first. }
+safety: shared
 `
 
 // What a layer may and may not do to a tree with an ending for safety.
@@ -427,6 +428,7 @@ endings:
   stop: { title: Call us, safety: true, caution: Sit down., text: Call today. }
   cool: { title: Cool it, safety: true, caution: Take it off., text: Call today. }
   done: { title: Done, text: Talk it over. }
+safety: shared
 `
 
 // A layer may not lead round a question that only some readers are asked, and what it adds
