@@ -10,7 +10,7 @@ export function tieWords(field: HTMLTextAreaElement, most: number, take?: (text:
   const count = make("p", "", "count");
   count.id = `${field.id}-count`;
   count.hidden = true;
-  field.insertAdjacentElement("afterend", count);
+  (field.closest("p") || field).insertAdjacentElement("afterend", count); // no paragraph stands in another
   field.setAttribute("aria-describedby", [field.getAttribute("aria-describedby"), count.id].filter((id) => id).join(" "));
   field.addEventListener("input", () => {
     const text = field.value.trim();
