@@ -287,7 +287,7 @@ func TestFigurePrinted(t *testing.T) {
 	b.press("Tab")
 	b.settled()
 	p := b.print("A4", "figure-slope")
-	for _, want := range []string{"each bends 7.1° on 12.5 %", "about 12.5 %, 7.1 degrees, or 1 in 8", "My slope is about 12.5 %", "yours is steeper"} {
+	for _, want := range []string{"each bends 7.1° on 12.5 %", "about 12.5 %, 7.1 degrees, or 1 in 8", "My slope is 1:8 (about 12.5 %, 7.1 degrees). How far does my ankle bend", "yours is steeper"} {
 		if !strings.Contains(p.Text, want) {
 			t.Errorf("%q is not printed", want)
 		}
