@@ -174,7 +174,7 @@ func (p part) says(name string, t read.Text) {
 
 var (
 	sentence = regexp.MustCompile(`[^.?!]+[.?!]?`)
-	stance   = regexp.MustCompile(`(?i)\b(not pick a foot|picks no foot|never picks|never gives a level|not set a level|clinic( also)? sets (the|a) level|clinic sets it)\b`)
+	stance   = regexp.MustCompile(`(?i)\b(not pick a foot|not choose a foot|picks no foot|never picks|never gives a level|not set a level|clinic( also)? sets (the|a) level|clinic sets it)\b`)
 )
 
 // stances gives the sentences of a text that say that nothing here picks a foot

@@ -445,7 +445,7 @@ func cautionTampers(t *testing.T, l *library.Library) []tamper {
 		if tr.Safety.S == tree.SafetyWhole {
 			whole = tr.File
 		}
-		if strings.Contains(tr.Purpose.S, "picks no foot") {
+		if strings.Contains(tr.Purpose.S, "does not choose a foot") {
 			purpose = tr.File
 		}
 		for _, e := range tr.Endings {
