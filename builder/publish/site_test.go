@@ -11,6 +11,7 @@ import (
 	"os"
 	"path"
 	"path/filepath"
+	"regexp"
 	"runtime"
 	"slices"
 	"strings"
@@ -217,6 +218,9 @@ func TestLinksResolve(t *testing.T) {
 
 const wantPolicy = "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self'; font-src 'self'; base-uri 'none'; form-action 'none'"
 
+// checkedOn is a day as pages say it: a page keeps its own, for not all are checked at once.
+var checkedOn = regexp.MustCompile(`Facts last checked (25|30) November 2026 Next`)
+
 // What holds of every page, whatever is on it.
 func TestEveryPage(t *testing.T) {
 	titles := map[string]string{}
@@ -245,12 +249,15 @@ func TestEveryPage(t *testing.T) {
 			foot := textOf(elements(n, "footer")[0])
 			for _, want := range []string{
 				"This page teaches and helps you ask. It does not replace your care team.", "Call 911 in the US, or your local emergency number.",
-				"Written by Keelpath editors", "Not yet reviewed by a clinician", "Facts last checked 25 November 2026", "Next check due",
+				"Written by Keelpath editors", "Not yet reviewed by a clinician", "Next check due",
 				"No outside funding. No advertising.", "Reading grade", "Version 2026.11", "Sources",
 			} {
 				if !strings.Contains(foot, want) {
 					t.Errorf("the foot does not say %q: %s", want, foot)
 				}
+			}
+			if !checkedOn.MatchString(foot) {
+				t.Errorf("the foot does not say on which day its facts were last checked: %s", foot)
 			}
 		})
 	}
