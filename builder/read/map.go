@@ -292,14 +292,20 @@ func (m *Map) Texts(key string) []Text {
 	}
 	var out []Text
 	for _, c := range v.Content {
-		t := m.r.text(c, key)
-		if t.Given() && t.S == "" {
-			m.r.list.Add(t.At, "empty-text", "an entry of "+quote(key)+" in "+m.what+" is empty", "write it, or leave it out")
-		} else if t.Given() {
-			out = append(out, t)
-		}
+		out = m.entry(out, c, key)
 	}
 	return out
+}
+
+// entry adds one value of a list, unless it is empty or cannot be used.
+func (m *Map) entry(to []Text, v *yaml.Node, key string) []Text {
+	t := m.r.text(v, key)
+	if t.Given() && t.S == "" {
+		m.r.list.Add(t.At, "empty-text", "an entry of "+quote(key)+" in "+m.what+" is empty", "write it, or leave it out")
+	} else if t.Given() {
+		return append(to, t)
+	}
+	return to
 }
 
 // NeedTexts gives a list that must be there, though it may be empty.
@@ -315,7 +321,7 @@ func (m *Map) NeedTexts(key string) []Text {
 // stand without its brackets.
 func (m *Map) OneOrMore(key string) []Text {
 	if v := m.ask(key); v != nil && v.Kind == yaml.ScalarNode {
-		return []Text{m.r.text(v, key)}
+		return m.entry(nil, v, key)
 	}
 	return m.IDs(key)
 }

@@ -131,8 +131,8 @@ var factsForm = anyOf(id(), set(id()))
 
 var factForm = keys(
 	key{"says", need, "The fact in the reader's words, as a heading of an amount or a sentence.", text()},
-	key{"of", may, "A name for a set of facts of which only one can be true.", id()},
-	key{"unit", may, "The unit of its amount, where it is one.", text()},
+	key{"of", may, "A name for a set of facts of which only one can be true.", line()},
+	key{"unit", may, "The unit of its amount, where it is one.", line()},
 	key{"own-words", may, "true where it is told in the reader's own words, on the sheet.", yesNo()},
 )
 

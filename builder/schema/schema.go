@@ -104,6 +104,9 @@ func orNothing(f form) form {
 	if all, ok := f["enum"].([]any); ok {
 		f["enum"] = append(append([]any{}, all...), nil)
 	}
+	if any, ok := f["anyOf"].([]form); ok {
+		f["anyOf"] = append(append([]form{}, any...), form{"type": "null"})
+	}
 	return f
 }
 
