@@ -30,6 +30,14 @@ func (r *running) add(passage string, place func(int) finding.Place) {
 
 func (r *running) stop() { r.add("", nil) }
 
+// PageText gives the running text of an explainer, as package prose counts it:
+// the checker's limit and the grade that the page prints are both taken of it.
+func (l *Library) PageText(p *explainer.Page) []string { return l.pageText(p).passages }
+
+// TreeText is PageText for a tree. The safety screen before it is the same for
+// all trees and has its own grade, so it is left out.
+func (l *Library) TreeText(t *tree.Tree) []string { return l.treeText(t).passages }
+
 // readingGrades holds the pages and trees for patients to the highest grades.
 func (c *checker) readingGrades() {
 	for _, p := range c.Explainers {
@@ -47,9 +55,9 @@ func (c *checker) readingGrades() {
 	}
 }
 
-func (c *checker) pageText(p *explainer.Page) *running {
+func (l *Library) pageText(p *explainer.Page) *running {
 	r := &running{}
-	c.readOn(r, p.Message)
+	l.readOn(r, p.Message)
 	r.stop()
 	for _, b := range p.Body.Blocks {
 		if b.Kind == explainer.Title || b.Kind == explainer.Cell || b.Kind == explainer.Picture {
@@ -60,18 +68,18 @@ func (c *checker) pageText(p *explainer.Page) *running {
 	}
 	r.stop()
 	for _, id := range p.Prompts {
-		c.promptText(r, id.S)
+		l.promptText(r, id.S)
 	}
 	return r
 }
 
 // screenText is what readers of the safety screen read as sentences. Signs are
 // labels, as answers are.
-func (c *checker) screenText() *running {
+func (l *Library) screenText() *running {
 	r := &running{}
-	c.everyScreenText(func(_ string, ts ...read.Text) {
+	l.everyScreenText(func(_ string, ts ...read.Text) {
 		r.stop()
-		c.readOn(r, ts...)
+		l.readOn(r, ts...)
 	})
 	return r
 }
@@ -79,9 +87,9 @@ func (c *checker) screenText() *running {
 // treeText is all that a reader of a tree may read as sentences: what it asks
 // and why, and what its endings, their prompts and its cards say. Answers are
 // labels, and names are names.
-func (c *checker) treeText(t *tree.Tree) *running {
+func (l *Library) treeText(t *tree.Tree) *running {
 	r := &running{}
-	c.readOn(r, t.Purpose)
+	l.readOn(r, t.Purpose)
 	var prompts []string
 	keep := func(ids []read.Text) {
 		for _, id := range ids {
@@ -92,51 +100,51 @@ func (c *checker) treeText(t *tree.Tree) *running {
 	}
 	for _, q := range t.Questions {
 		r.stop()
-		c.readOn(r, q.Text, q.Why, q.Hint)
+		l.readOn(r, q.Text, q.Why, q.Hint)
 	}
 	for _, e := range t.Endings {
 		r.stop()
-		c.readOn(r, e.Caution, e.Text)
+		l.readOn(r, e.Caution, e.Text)
 		for _, talk := range e.Types {
 			r.stop()
-			c.readOn(r, talk.For, talk.Against)
+			l.readOn(r, talk.For, talk.Against)
 		}
 		keep(e.Prompts)
 	}
 	for _, id := range t.Cards() {
-		if k := c.Card(id); k != nil {
+		if k := l.Card(id); k != nil {
 			r.stop()
-			c.readOn(r, k.Text)
+			l.readOn(r, k.Text)
 			keep(k.Prompts)
 		}
 	}
 	for _, id := range prompts {
-		c.promptText(r, id)
+		l.promptText(r, id)
 	}
 	return r
 }
 
-func (c *checker) promptText(r *running, id string) {
-	if p := c.Prompt(id); p != nil {
+func (l *Library) promptText(r *running, id string) {
+	if p := l.Prompt(id); p != nil {
 		r.stop()
-		c.readOn(r, p.Ask, p.Why)
+		l.readOn(r, p.Ask, p.Why)
 	}
 }
 
 // readOn adds markdown texts of YAML values. What was wrong in them has been
 // reported elsewhere.
-func (c *checker) readOn(r *running, ts ...read.Text) {
+func (l *Library) readOn(r *running, ts ...read.Text) {
 	for _, t := range ts {
 		if t.S == "" {
 			continue
 		}
-		for _, passage := range explainer.ParseText(t, c.Edition.Lines, &finding.List{}).Plain {
+		for _, passage := range explainer.ParseText(t, l.Edition.Lines, &finding.List{}).Plain {
 			r.add(passage, func(offset int) finding.Place {
 				// The passage is the text without its marks: its place is found by its words.
 				words := strings.Fields(passage[offset:])
 				for n := min(4, len(words)); n > 0; n-- {
 					if i := strings.Index(t.S, strings.Join(words[:n], " ")); i >= 0 {
-						return c.within(t, i)
+						return l.within(t, i)
 					}
 				}
 				return t.At

@@ -152,7 +152,7 @@ func treeSaid(t *tree.Tree, say func(string, ...read.Text)) {
 // within gives the place of a byte of a YAML text. Where the text runs over
 // lines, it looks for the word that stands there in the file; where it is
 // written with escapes, that fails, and the text's own place must do.
-func (l *loader) within(t read.Text, offset int) finding.Place {
+func (l *Library) within(t read.Text, offset int) finding.Place {
 	word := t.S[offset:]
 	if i := strings.IndexFunc(word, unicode.IsSpace); i > 0 {
 		word = word[:i]

@@ -97,8 +97,8 @@ func (c *checker) screen() {
 }
 
 // everyScreenText gives all that readers see of the safety screen.
-func (c *checker) everyScreenText(say func(who string, ts ...read.Text)) {
-	s := c.Safety
+func (l *Library) everyScreenText(say func(who string, ts ...read.Text)) {
+	s := l.Safety
 	if s == nil {
 		return
 	}

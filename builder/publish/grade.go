@@ -11,10 +11,10 @@ import (
 	"keelpath/builder/prose"
 )
 
-// gradeOf gives the reading grades of a rendered page, with one decimal; empty
+// gradeOf gives the reading grades of a running text, with one decimal; empty
 // where there are no sentences. One formula alone can mislead, so both stand.
-func gradeOf(page []byte) string {
-	c := prose.Of(passages(page))
+func gradeOf(text []string) string {
+	c := prose.Of(text)
 	if c.Sentences == 0 {
 		return ""
 	}
@@ -44,8 +44,9 @@ var closers = []string{"p", "li", "dt", "dd", "h1", "h2", "h3", "h4", "ul", "ol"
 // void elements have no end.
 var void = []string{"br", "hr", "img", "input", "link", "meta"}
 
-// passages gives the page's running text, one passage a block, and an empty one
-// where a heading, a table or the like breaks it.
+// passages gives the running text of a page whose words stand in its template, one
+// passage a block, and an empty one where a heading, a table or the like breaks it.
+// Explainers and trees have theirs from the library, as the checker has.
 func passages(page []byte) []string {
 	var out []string
 	var run strings.Builder

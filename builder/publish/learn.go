@@ -118,7 +118,7 @@ func (m *maker) explainerPage(e *explainer.Page) page {
 	return page{
 		script: script, styles: styles,
 		name: "learn/" + e.ID + ".html", title: e.Title.S, description: e.Message.S, room: "learn",
-		credits: creditsView(e.Credits), template: "explainer",
+		credits: creditsView(e.Credits), template: "explainer", text: func() []string { return m.lib.PageText(e) },
 		model: func(v viewer, p PageView) (any, error) {
 			o := v.options()
 			o.Words = m.words

@@ -24,6 +24,7 @@ type page struct {
 	newTab      bool   // links leave the page open, because it holds the reader's answers
 	template    string // of its own part
 	model       func(viewer, PageView) (any, error)
+	text        func() []string // what the checker grades; nil where the page's words stand in its template
 }
 
 // rooms names the site's rooms by folder, as the trail shows them.

@@ -166,7 +166,11 @@ func (m *maker) html(p page) ([]byte, error) {
 		return nil, err
 	}
 	v.Main = template.HTML(main.String())
-	v.Grade = gradeOf(main.Bytes())
+	text := p.text
+	if text == nil {
+		text = func() []string { return passages(main.Bytes()) }
+	}
+	v.Grade = gradeOf(text())
 	var whole bytes.Buffer
 	if err := m.templates.ExecuteTemplate(&whole, "layout", v); err != nil {
 		return nil, err

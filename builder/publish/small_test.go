@@ -87,7 +87,7 @@ func TestPassages(t *testing.T) {
 	if !slices.Equal(got, want) {
 		t.Errorf("got %q, want %q", got, want)
 	}
-	if g := gradeOf([]byte("<nav>none</nav>")); g != "" {
+	if g := gradeOf(passages([]byte("<nav>none</nav>"))); g != "" {
 		t.Errorf("a page without text has the grade %q", g)
 	}
 }

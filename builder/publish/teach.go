@@ -105,7 +105,7 @@ type stepView struct {
 func (m *maker) listingPage(t *tree.Tree) page {
 	return page{
 		name: listingName(t.ID.S), title: "Inside the tree: " + t.Title.S, description: t.Purpose.S, room: "teach",
-		credits: creditsView(t.Credits), template: "listing", styles: []string{m.planner.name},
+		credits: creditsView(t.Credits), template: "listing", styles: []string{m.planner.name}, text: func() []string { return m.lib.TreeText(t) },
 		model: func(v viewer, p PageView) (any, error) {
 			out := listingView{PageView: p, Counts: v.counts(t), File: m.lib.Inside(t.File), Sources: v.bibliography(read.Strings(t.Credits.Sources), false)}
 			if t.Audience.S == audiencePatient {

@@ -11,7 +11,7 @@ import (
 func (m *maker) treePage(t *tree.Tree) page {
 	return page{
 		name: "prepare/" + t.ID.S + ".html", title: t.Title.S, description: t.Purpose.S, room: "prepare",
-		styles: []string{m.planner.name}, credits: creditsView(t.Credits), template: "tree",
+		styles: []string{m.planner.name}, credits: creditsView(t.Credits), template: "tree", text: func() []string { return m.lib.TreeText(t) },
 		model: func(v viewer, p PageView) (any, error) {
 			tv, err := v.tree(t)
 			if err != nil {
