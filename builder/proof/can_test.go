@@ -520,3 +520,36 @@ examples:
 		}
 	}
 }
+
+// So are more states than may be kept: each of 17 answers is asked for at the end.
+func TestTooManyStates(t *testing.T) {
+	var all []string
+	for j := range 17 {
+		all = append(all, fmt.Sprintf(`q%d == "a"`, j))
+	}
+	body := many(18, func(i int) string {
+		if i < 17 {
+			return fmt.Sprintf("    answers: { a: { text: A }, b: { text: B } }\n    skip: q%d\n    routes: [{ go: q%d }]\n", i+1, i+1)
+		}
+		return "    answers: { a: { text: A } }\n    skip: end\n    routes: [{ if: '" + strings.Join(all, " && ") + "', go: other }, { go: end }]\n"
+	})
+	var list finding.List
+	tr := tree.Parse("trees/random.yaml", []byte(header+"questions:\n"+body+"endings:\n  end: { title: End, text: Talk. }\n  other: { title: Other, text: Talk. }\n"), &list)
+	proved(t, tr, &list)
+	if fs := list.Sorted(); len(fs) != 1 || fs[0].Check != "out-of-reach" {
+		t.Errorf("findings: %v", fs)
+	}
+}
+
+// A circle is shown from where it begins, not from the start of the tree.
+func TestWayRound(t *testing.T) {
+	body := many(3, func(i int) string {
+		return "    answers: { a: { text: A, go: " + []string{"q1", "q2", "q1"}[i] + " }, unsure: { text: Not sure, go: end } }\n"
+	})
+	var list finding.List
+	tr := tree.Parse("trees/random.yaml", []byte(header+"questions:\n"+body+"endings:\n  end: { title: End, text: Talk. }\n"), &list)
+	proved(t, tr, &list)
+	if fs := list.Sorted(); len(fs) != 1 || fs[0].Help[0] != "the way round: q1 -> q2 -> q1" {
+		t.Errorf("findings: %v", fs)
+	}
+}
