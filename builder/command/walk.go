@@ -466,7 +466,7 @@ func (w *walker) measured(path tree.Path) {
 
 // filled gives an ending's text with its amounts.
 func (w *walker) filled(t read.Text, path tree.Path) string {
-	return tree.FillGaps(w.words(t), func(id string) string {
+	return tree.FillGaps(w.worded(t, w.l.SourceName), func(id string) string {
 		if v, ok := path.Amounts[id]; ok {
 			return w.t.ShowAmount(id, v)
 		}
@@ -475,8 +475,10 @@ func (w *walker) filled(t read.Text, path tree.Path) string {
 }
 
 // words gives a markdown text without its marks, links by their titles.
-func (w *walker) words(t read.Text) string {
+func (w *walker) words(t read.Text) string { return w.worded(t, nil) }
+
+func (w *walker) worded(t read.Text, name func(id string) string) string {
 	return explainer.ParseText(t, w.l.Edition.Lines, &finding.List{}).Text(func(kind, id string) explainer.Target {
 		return explainer.Target{Title: w.l.TitleOf(kind, id)}
-	})
+	}, name)
 }

@@ -6,7 +6,6 @@ import (
 	"encoding/hex"
 	"encoding/json"
 	"fmt"
-	"regexp"
 	"slices"
 	"strings"
 	"unicode"
@@ -346,7 +345,7 @@ func (f *former) ending(link string, e *tree.Ending) item {
 		}
 	}
 	add("caution", f.plain(e.Caution))
-	add("text", f.plain(e.Text))
+	add("text", f.worded(e.Text, f.lib.SourceName))
 	for _, talk := range e.Types {
 		ft := f.lib.FootType(talk.Type.S)
 		add("type."+talk.Type.S, fmt.Sprintf("%s can come up to talk about. For: %s Against: %s", ft.Name.S, talk.For.S, talk.Against.S))
@@ -372,22 +371,15 @@ func (f *former) prompts(link string, ids []read.Text) []item {
 	return out
 }
 
-// linked finds links by id, "[words](kind:id)".
-var linked = regexp.MustCompile(`\[([^\]]*)\]\(([a-z]+):([^)]+)\)`)
-
 // plain gives a markdown text in words alone: links say what they lead to, and
 // values that the page works out are named.
-func (f *former) plain(t read.Text) string {
-	t.S = linked.ReplaceAllStringFunc(t.S, func(s string) string {
-		m := linked.FindStringSubmatch(s)
-		switch {
-		case m[2] == "call":
-			return s // the parser knows its words
-		case m[1] != "" || m[2] == "source":
-			return m[1]
-		}
-		return "“" + f.lib.TitleOf(m[2], m[3]) + "”"
-	})
+func (f *former) plain(t read.Text) string { return f.worded(t, nil) }
+
+func (f *former) worded(t read.Text, name func(id string) string) string {
 	t.S = tree.FillGaps(t.S, f.t.WithoutAmount)
-	return strings.Join(explainer.ParseText(t, f.lib.Edition.Lines, &finding.List{}).Plain, " ")
+	doc := explainer.ParseText(t, f.lib.Edition.Lines, &finding.List{})
+	text := doc.Text(func(kind, id string) explainer.Target {
+		return explainer.Target{Title: "“" + f.lib.TitleOf(kind, id) + "”"}
+	}, name)
+	return strings.ReplaceAll(text, "\n", " ")
 }

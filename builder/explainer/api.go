@@ -41,6 +41,10 @@ type Options struct {
 	// Unmarked leaves citation marks out, for a text with no list of sources
 	// below it. Out.Sources still names what is cited.
 	Unmarked bool
+	// Name says in a few words what a source is, for a text with no list of sources
+	// below it: a citation is then those words and leads to the source. Where it is
+	// nil, a citation is a number.
+	Name func(id string) string
 	// Figure makes a figure with its settings; nil leaves figures out.
 	Figure func(id string, given map[string]string) (template.HTML, error)
 	// NewTab opens links in a new tab, for places that would lose the reader's answers.

@@ -340,6 +340,8 @@ func plain(n ast.Node, src []byte) string {
 			b.Write(c.Value)
 		case *call:
 			b.WriteString(c.words.Plain())
+		case *mark:
+			b.WriteString(c.opening() + c.words + c.closing())
 		}
 		return ast.WalkContinue, nil
 	})
@@ -399,6 +401,7 @@ func (w *writer) rewrite(root ast.Node) {
 	for _, l := range links {
 		w.link(l)
 	}
+	w.join(root)
 	if w.o.Words != nil {
 		linker := &wordLinker{writer: w, used: map[string]bool{}}
 		for _, t := range texts {
@@ -433,14 +436,17 @@ func (w *writer) link(l *ast.Link) {
 	w.newTab(l)
 }
 
-// cite puts a numbered mark, or nothing, where the text cites a source.
+// cite puts a numbered mark, the source's name, or nothing, where the text cites a source.
 func (w *writer) cite(l *ast.Link, id string) {
 	number := w.number(id)
-	if w.o.Unmarked {
+	switch {
+	case w.o.Unmarked:
 		l.Parent().RemoveChild(l.Parent(), l)
-		return
+	case w.o.Name != nil:
+		w.mark(l, w.o.Name(id), "source", id)
+	default:
+		l.Parent().ReplaceChild(l.Parent(), l, &citation{number: number})
 	}
-	l.Parent().ReplaceChild(l.Parent(), l, &citation{number: number})
 }
 
 func (w *writer) newTab(l *ast.Link) {

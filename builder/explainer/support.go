@@ -1,6 +1,7 @@
 package explainer
 
 import (
+	"bytes"
 	"fmt"
 	"slices"
 	"strings"
@@ -51,11 +52,13 @@ func (c *checker) support(n *ast.Link, id string, at finding.Place) {
 	}
 }
 
-// mark is how sure a claim is, as a few words that lead to what they mean.
+// mark is a few words about a claim that lead to more: how sure it is, or what
+// source it rests on. Marks side by side share their brackets.
 type mark struct {
 	ast.BaseInline
 	words, url string
 	newTab     bool
+	glued      bool // nothing parts it from the word before it
 }
 
 var kindMark = ast.NewNodeKind("Mark")
@@ -70,17 +73,74 @@ func (w *writer) support(l *ast.Link, id string) {
 		l.Parent().RemoveChild(l.Parent(), l)
 		return
 	}
-	l.Parent().ReplaceChild(l.Parent(), l, &mark{words: s.Words, url: w.o.Target("support", id).URL, newTab: w.o.NewTab})
+	w.mark(l, s.Words, "support", id)
+}
+
+func (w *writer) mark(l *ast.Link, words, kind, id string) {
+	l.Parent().ReplaceChild(l.Parent(), l, &mark{words: words, url: w.o.Target(kind, id).URL, newTab: w.o.NewTab})
+}
+
+// join drops the blanks between marks, and sees to one before the first of them:
+// an author may write a mark straight behind the full stop.
+func (w *writer) join(root ast.Node) {
+	var marks []*mark
+	_ = ast.Walk(root, func(n ast.Node, enter bool) (ast.WalkStatus, error) {
+		if m, ok := n.(*mark); ok && enter {
+			marks = append(marks, m)
+		}
+		return ast.WalkContinue, nil
+	})
+	for _, m := range marks {
+		before, ok := m.PreviousSibling().(*ast.Text)
+		if !ok {
+			m.glued = m.PreviousSibling() != nil && !isMark(m.PreviousSibling())
+			continue
+		}
+		words := before.Segment.Value(w.doc.src)
+		switch {
+		case len(bytes.TrimSpace(words)) == 0 && isMark(before.PreviousSibling()):
+			m.Parent().RemoveChild(m.Parent(), before)
+		case !before.SoftLineBreak():
+			m.glued = len(bytes.TrimRight(words, " ")) == len(words)
+		}
+	}
+}
+
+func isMark(n ast.Node) bool { return n != nil && n.Kind() == kindMark }
+
+// opening is what stands before a mark, and closing what stands behind it.
+func (m *mark) opening() string {
+	switch {
+	case isMark(m.PreviousSibling()):
+		return "; "
+	case m.glued:
+		return " ("
+	}
+	return "("
+}
+
+func (m *mark) closing() string {
+	if isMark(m.NextSibling()) {
+		return ""
+	}
+	return ")"
 }
 
 func (nodes) mark(w util.BufWriter, _ []byte, n ast.Node, enter bool) (ast.WalkStatus, error) {
-	if enter {
-		m := n.(*mark)
-		tab := ""
-		if m.newTab {
-			tab = ` target="_blank"`
-		}
-		fmt.Fprintf(w, `<span class="support">(<a href="%s"%s>%s</a>)</span>`, util.EscapeHTML(util.URLEscape([]byte(m.url), false)), tab, m.words)
+	if !enter {
+		return ast.WalkContinue, nil
 	}
+	m := n.(*mark)
+	tab, before, behind := "", m.opening(), m.closing()
+	if m.newTab {
+		tab = ` target="_blank"`
+	}
+	if lead, open := strings.CutSuffix(before, "("); open {
+		before = lead + `<span class="support">(`
+	}
+	if behind == ")" {
+		behind = `)</span>`
+	}
+	fmt.Fprintf(w, `%s<a href="%s"%s>%s</a>%s`, before, util.EscapeHTML(util.URLEscape([]byte(m.url), false)), tab, util.EscapeHTML([]byte(m.words)), behind)
 	return ast.WalkContinue, nil
 }

@@ -5,6 +5,8 @@ import (
 	"testing"
 
 	"keelpath/builder/explainer"
+	"keelpath/builder/finding"
+	"keelpath/builder/read"
 )
 
 // A mark shows its words, leads to what they mean, and is left out where marks are.
@@ -25,11 +27,42 @@ func TestSupport(t *testing.T) {
 	if out := html(t, md, explainer.Options{Target: target, Unmarked: true}); strings.Contains(string(out.HTML), "studied") || strings.Contains(string(out.HTML), "support") {
 		t.Errorf("a mark is left:\n%s", out.HTML)
 	}
+	checkNamed(t)
 	ids, words := map[string]bool{}, map[string]bool{}
 	for _, s := range explainer.Supports {
 		if ids[s.ID] || words[s.Words] || s.Means == "" {
 			t.Errorf("%+v", s)
 		}
 		ids[s.ID], words[s.Words] = true, true
+	}
+}
+
+// Where sources are named, each stands at its claim and leads on; marks side by
+// side share their brackets, and a blank parts them from the words before.
+func checkNamed(t *testing.T) {
+	t.Helper()
+	name := func(id string) string { return "2020 " + id }
+	for _, c := range []struct{ md, html, text string }{
+		{"It bends.[](source:s) [](support:little)",
+			`It bends. <span class="support">(<a href="source/s.html">2020 s</a>; <a href="support/little.html">little studied</a>)</span>`,
+			"It bends. (2020 s; little studied)"},
+		{"It bends. [](source:s)[](source:r)\n[](support:some) It holds.",
+			`It bends. <span class="support">(<a href="source/s.html">2020 s</a>; <a href="source/r.html">2020 r</a>; <a href="support/some.html">some support</a>)</span> It holds.`,
+			"It bends. (2020 s; 2020 r; some support) It holds."},
+		{"It *bends*[](source:s) a lot\n[](support:trade)",
+			`It <em>bends</em> <span class="support">(<a href="source/s.html">2020 s</a>)</span> a lot` + "\n" + `<span class="support">(<a href="support/trade.html">trade practice</a>)</span>`,
+			"It bends (2020 s) a lot (trade practice)"},
+		{"[](source:s) says so.", `<span class="support">(<a href="source/s.html">2020 s</a>)</span> says so.`, "(2020 s) says so."},
+	} {
+		if out := html(t, c.md, explainer.Options{Target: target, Name: name}); string(out.HTML) != "<p>"+c.html+"</p>\n" {
+			t.Errorf("%q is shown as\n%s", c.md, out.HTML)
+		}
+		doc := explainer.ParseText(read.Text{S: c.md}, lines, &finding.List{})
+		if got := doc.Text(target, name); got != c.text {
+			t.Errorf("%q reads %q", c.md, got)
+		}
+		if got := doc.Text(target, nil); strings.ContainsAny(got, "()") {
+			t.Errorf("%q keeps its marks where none are wanted: %q", c.md, got)
+		}
 	}
 }

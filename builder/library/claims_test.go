@@ -28,3 +28,15 @@ func TestSourceKinds(t *testing.T) {
 		}
 	}
 }
+
+// A source is named by its year, where it has one, and its kind.
+func TestSourceName(t *testing.T) {
+	l := librarytest.Load(t)
+	for id, want := range map[string]string{
+		"spring-feet-step-symmetry-2018": "2018 study", "hospital-leg-care-handout": "advice", "powered-ankle-article-2014": "2014 trade report", "none-such": "",
+	} {
+		if got := l.SourceName(id); got != want {
+			t.Errorf("%s is named %q, want %q", id, got, want)
+		}
+	}
+}

@@ -3,6 +3,7 @@
 package library
 
 import (
+	"fmt"
 	"slices"
 
 	"keelpath/builder/explainer"
@@ -291,6 +292,23 @@ func (l *Library) TitleOf(kind, id string) string {
 		}
 	}
 	return ""
+}
+
+// SourceName says what kind of source it is and of which year, "2023 study", for a
+// place that has no room for its title.
+func (l *Library) SourceName(id string) string {
+	s := l.Source(id)
+	if s == nil {
+		return ""
+	}
+	name := s.Kind.S
+	if name == "trade" { // the one kind that is no name of a text
+		name = "trade report"
+	}
+	if s.Year != 0 {
+		name = fmt.Sprintf("%d %s", s.Year, name)
+	}
+	return name
 }
 
 // File gives the text of an input file as it was read, for listings and

@@ -1,7 +1,9 @@
 package publish
 
 import (
+	"fmt"
 	"html/template"
+	"slices"
 	"strings"
 
 	"keelpath/builder/explainer"
@@ -14,12 +16,37 @@ import (
 // sources below it, so it carries no citation marks; words gathers the glossary
 // words it uses.
 func (v viewer) text(t read.Text) (html template.HTML, words []WordView, err error) {
+	o := v.options()
+	o.Unmarked = true
+	return v.rendered(t, o)
+}
+
+// told renders an ending's text, which says what it rests on and how sure that
+// is: each source by its kind and year, and by its number where all are listed
+// below.
+func (v viewer) told(t read.Text, listed []read.Text) (html template.HTML, words []WordView, err error) {
+	o := v.options()
+	number := func(id string) int { return slices.Index(read.Strings(listed), id) + 1 }
+	o.Name = func(id string) string {
+		if n := number(id); n > 0 {
+			return fmt.Sprintf("source %d, %s", n, v.lib.SourceName(id))
+		}
+		return v.lib.SourceName(id)
+	}
+	o.Target = func(kind, id string) explainer.Target {
+		if n := number(id); kind == "source" && n > 0 {
+			return explainer.Target{URL: fmt.Sprintf("#source-%d", n)}
+		}
+		return v.target(kind, id)
+	}
+	return v.rendered(t, o)
+}
+
+func (v viewer) rendered(t read.Text, o explainer.Options) (html template.HTML, words []WordView, err error) {
 	if !t.Given() {
 		return "", nil, nil
 	}
 	doc := v.parseText(t)
-	o := v.options()
-	o.Unmarked = true
 	out, err := doc.HTML(o)
 	return out.HTML, v.wordsIn(doc.Plain...), err
 }

@@ -10,6 +10,8 @@ import (
 
 	"golang.org/x/net/html"
 
+	"keelpath/builder/explainer"
+	"keelpath/builder/finding"
 	"keelpath/builder/internal/librarytest"
 	"keelpath/builder/library"
 	"keelpath/builder/read"
@@ -232,6 +234,62 @@ func TestTreeOnPaper(t *testing.T) {
 				t.Errorf("%s does not say %q", tr.ID.S, w)
 			}
 		}
+	}
+}
+
+// What an ending's text rests on stands at the claim: on the planner it leads to the
+// bibliography, and by hand to the entry below with that number.
+func TestEndingsNameSources(t *testing.T) {
+	l := load(t)
+	out := builtin(t)
+	cites, marks := 0, 0
+	for _, tr := range l.Trees {
+		listed := read.Strings(tr.Credits.Sources)
+		pages := []string{addresses{all: l}.treeName(tr.ID.S)}
+		if tr.Audience.S == audiencePatient {
+			pages = append(pages, plannerName)
+		}
+		for _, name := range pages {
+			n := pageNamed(t, out, name)
+			for _, e := range tr.Endings {
+				if e.Sign.Given() {
+					continue // its words are the safety screen's
+				}
+				want := map[string]string{} // what a mark says, by where it leads
+				for _, r := range explainer.ParseText(e.Text, l.Edition.Lines, &finding.List{}).Refs {
+					number := slices.Index(listed, r.ID) + 1
+					switch {
+					case r.Kind == "support":
+						want["../"+clinicName+"#how-sure"], marks = "", marks+1
+					case r.Kind == "source" && name == plannerName:
+						want["../"+sourcesName+"#source-"+r.ID], cites = l.SourceName(r.ID), cites+1
+					case r.Kind == "source":
+						want[fmt.Sprintf("#source-%d", number)] = fmt.Sprintf("source %d, %s", number, l.SourceName(r.ID))
+						if entry := textOf(byID(t, n, fmt.Sprintf("source-%d", number))); !strings.Contains(entry, l.Source(r.ID).Title.S) {
+							t.Errorf("%s: entry %d is %q, and %s was cited", name, number, entry, r.ID)
+						}
+					}
+				}
+				shown := map[string]bool{}
+				for _, mark := range withClass(byID(t, n, "at-"+tr.ID.S+"-"+e.ID.S), "support") {
+					for _, a := range elements(mark, "a") {
+						to, _ := attr(a, "href")
+						if says, ok := want[to]; !ok || says != "" && textOf(a) != says {
+							t.Errorf("%s, %s: the mark %q leads to %s", name, e.ID.S, textOf(a), to)
+						}
+						shown[to] = true
+					}
+				}
+				for to, says := range want {
+					if !shown[to] {
+						t.Errorf("%s, %s: %q, to %s, is not shown", name, e.ID.S, says, to)
+					}
+				}
+			}
+		}
+	}
+	if cites == 0 || marks == 0 {
+		t.Errorf("%d citations and %d marks were looked at", cites, marks)
 	}
 }
 

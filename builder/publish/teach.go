@@ -107,7 +107,7 @@ func (m *maker) listingPage(t *tree.Tree) page {
 		name: listingName(t.ID.S), title: "Inside the tree: " + t.Title.S, description: t.Purpose.S, room: "teach",
 		credits: creditsView(t.Credits), template: "listing", styles: []string{m.planner.name}, text: func() []string { return m.lib.TreeText(t) },
 		model: func(v viewer, p PageView) (any, error) {
-			out := listingView{PageView: p, Counts: v.counts(t), File: m.lib.Inside(t.File), Sources: v.bibliography(read.Strings(t.Credits.Sources), false)}
+			out := listingView{PageView: p, Counts: v.counts(t), File: m.lib.Inside(t.File), Sources: v.bibliography(read.Strings(t.Credits.Sources), true)}
 			if t.Audience.S == audiencePatient {
 				out.Paper = v.addresses.paper(t.ID.S)
 			}

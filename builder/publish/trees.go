@@ -18,7 +18,7 @@ func (m *maker) treePage(t *tree.Tree) page {
 				return nil, err
 			}
 			screen, err := v.safety()
-			return TreePageView{PageView: p, Tree: tv, Safety: screen, Sources: v.bibliography(read.Strings(t.Credits.Sources), false)}, err
+			return TreePageView{PageView: p, Tree: tv, Safety: screen, Sources: v.bibliography(read.Strings(t.Credits.Sources), true)}, err
 		},
 	}
 }
@@ -100,7 +100,11 @@ func (v viewer) ending(t *tree.Tree, e *tree.Ending) (EndingView, error) {
 	out := EndingView{Tree: t.ID.S, ID: e.ID.S, Number: t.Numbers()[e.ID.S], Title: e.Title.S, Safety: e.Safety, Sign: e.Sign.Given(), Prompts: v.prompts(e.Prompts)}
 	var words []WordView
 	var err error
-	if out.Text, out.Words, err = v.text(e.Text); err != nil {
+	var listed []read.Text // the planner has no room for them
+	if v.here != plannerName {
+		listed = t.Credits.Sources
+	}
+	if out.Text, out.Words, err = v.told(e.Text, listed); err != nil {
 		return out, err
 	}
 	if out.Caution, words, err = v.text(e.Caution); err != nil {
