@@ -273,7 +273,7 @@ func TestPrintedFeet(t *testing.T) {
 			}
 		}
 	}
-	for _, part := range []string{"Open the source", "Choose the words", "Get ready"} {
+	for _, part := range []string{"Open the source", "Select a rating", "Get ready"} {
 		if strings.Contains(text, bare(part)) {
 			t.Errorf("%q is printed", part)
 		}

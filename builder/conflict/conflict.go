@@ -13,6 +13,10 @@
 //     stand in the way that are not settled and one step short.
 //   - May: some foot meets them, but only where marks are counted that are not
 //     settled.
+//
+// A mark of trade practice counts as it stands too, and is counted apart: a
+// conflict names each one on which it rests, which is one that would have to be
+// right for what is said.
 package conflict
 
 import (
@@ -38,8 +42,9 @@ type Wish struct {
 
 // Mark is a cell of the table; on an add-on, a change.
 type Mark struct {
-	Step int
-	Open bool // not settled
+	Step     int
+	Open     bool // not settled
+	Practice bool // rests on trade practice alone; never where it is open
 }
 
 // Table is what conflicts are worked out from. Each foot and each add-on has a
@@ -127,18 +132,23 @@ type Spot struct{ Foot, Wish int }
 // Fix is an add-on that takes a conflict away: with it, some foot meets all of
 // its wishes. Perhaps says that marks which are not settled have to be counted.
 type Fix struct {
-	Addon   int
-	Perhaps bool
+	Addon    int
+	Perhaps  bool
+	Practice bool // every foot that meets them with it does so by a mark of trade practice
 }
 
 // Conflict is a smallest set of wishes that no foot meets together. Open lists
 // the marks that are not settled and on which it hangs; it is empty where the
-// conflict holds. Fixes is empty where it only may be one.
+// conflict holds. Practice lists the marks of trade practice on which it rests: those
+// that keep a foot from meeting the wishes where nothing does that is settled or more
+// than a step short; where it only may be a conflict, those by which a foot perhaps
+// meets them. Fixes is empty where it only may be one.
 type Conflict struct {
-	Wishes Set
-	Kind   Kind
-	Open   []Spot
-	Fixes  []Fix
+	Wishes   Set
+	Kind     Kind
+	Open     []Spot
+	Practice []Spot
+	Fixes    []Fix
 }
 
 // Note tells whether it is no conflict between wishes but a remark on one of
@@ -152,7 +162,7 @@ func (t Table) Find(most int) []Conflict {
 	settled := smallest(t.missed(func(s State) bool { return s != Yes }))
 	var out []Conflict
 	for _, s := range asMarked {
-		c := Conflict{Wishes: s, Kind: AsMarked, Open: t.open(s, Short), Fixes: t.fixes(s)}
+		c := Conflict{Wishes: s, Kind: AsMarked, Open: t.open(s, Short), Practice: t.inTheWay(s), Fixes: t.fixes(s)}
 		if len(c.Open) == 0 {
 			c.Kind = Holds
 		}
@@ -160,7 +170,7 @@ func (t Table) Find(most int) []Conflict {
 	}
 	for _, s := range settled {
 		if !slices.ContainsFunc(asMarked, func(a Set) bool { return a.In(s) }) {
-			out = append(out, Conflict{Wishes: s, Kind: May, Open: t.open(s, Perhaps)})
+			out = append(out, Conflict{Wishes: s, Kind: May, Open: t.open(s, Perhaps), Practice: t.practised(s)})
 		}
 	}
 	out = slices.DeleteFunc(out, func(c Conflict) bool { return c.Wishes.Len() > most })
@@ -194,10 +204,14 @@ func Within(all []Conflict, marked Set) []Conflict {
 
 // missed gives, for each foot, the wishes in a state that counts as missed.
 func (t Table) missed(miss func(State) bool) []Set {
+	return t.missedBy(func(f, w int) bool { return miss(t.State(f, w)) })
+}
+
+func (t Table) missedBy(miss func(foot, wish int) bool) []Set {
 	out := make([]Set, len(t.Feet))
 	for f := range t.Feet {
 		for w := range t.Wishes {
-			if miss(t.State(f, w)) {
+			if miss(f, w) {
 				out[f] |= Of(w)
 			}
 		}
@@ -257,31 +271,95 @@ func (t Table) open(s Set, state State) []Spot {
 	return out
 }
 
-func (t Table) fixes(s Set) []Fix {
-	var out []Fix
-	for a := range t.Addons {
-		met := No
-		for f := range t.Feet {
-			least := Yes
-			for _, w := range s.List() {
-				least = min(least, t.with(f, a, w))
+// mark gives the mark on which a foot is held against a wish.
+func (t Table) mark(foot, wish int) Mark { return t.Feet[foot][t.Wishes[wish].Row] }
+
+// inTheWay gives the marks of trade practice that keep a foot from meeting s, of
+// each foot that nothing else surely keeps from it.
+func (t Table) inTheWay(s Set) []Spot {
+	var out []Spot
+	for f := range t.Feet {
+		var spots []Spot
+		other := false
+		for _, w := range s.List() {
+			switch {
+			case t.State(f, w) != No:
+			case t.mark(f, w).Practice:
+				spots = append(spots, Spot{f, w})
+			default:
+				other = true
 			}
-			met = max(met, least)
 		}
-		if met.Met() {
-			out = append(out, Fix{Addon: a, Perhaps: met == Perhaps})
+		if !other {
+			out = append(out, spots...)
 		}
 	}
 	return out
 }
 
-// with gives how far a foot with an add-on under it meets a wish. The change is
-// added to the foot's mark and cannot leave the row; the sum is settled only
-// where both are.
-func (t Table) with(foot, addon, wish int) State {
-	w := t.Wishes[wish]
-	m, change := t.Feet[foot][w.Row], t.Addons[addon][w.Row]
-	return w.state(Mark{Step: min(max(m.Step+change.Step, 0), top), Open: m.Open || change.Open})
+// practised gives the marks of trade practice by which a foot meets a wish of s,
+// of each foot that meets all of s, perhaps or surely.
+func (t Table) practised(s Set) []Spot {
+	var out []Spot
+	for f := range t.Feet {
+		var spots []Spot
+		least := Yes
+		for _, w := range s.List() {
+			least = min(least, t.State(f, w))
+			if t.mark(f, w).Practice {
+				spots = append(spots, Spot{f, w})
+			}
+		}
+		if least.Met() {
+			out = append(out, spots...)
+		}
+	}
+	return out
+}
+
+// Leans gives the smallest sets of wishes that some foot meets by marks that are
+// settled or trade practice, and none without trade practice.
+func (t Table) Leans(most int) []Set {
+	settled := smallest(t.missed(func(s State) bool { return s != Yes }))
+	var out []Set
+	for _, s := range smallest(t.missedBy(func(f, w int) bool { return t.State(f, w) != Yes || t.mark(f, w).Practice })) {
+		if s.Len() <= most && !slices.ContainsFunc(settled, func(o Set) bool { return o.In(s) }) {
+			out = append(out, s)
+		}
+	}
+	slices.SortFunc(out, func(a, b Set) int { return cmp.Or(cmp.Compare(a.Len(), b.Len()), slices.Compare(a.List(), b.List())) })
+	return out
+}
+
+func (t Table) fixes(s Set) []Fix {
+	var out []Fix
+	for a := range t.Addons {
+		met, bare := No, No // as the marks stand, and by those alone that are no trade practice
+		for f := range t.Feet {
+			least, practice := Yes, false
+			for _, w := range s.List() {
+				m := t.with(f, a, w)
+				least, practice = min(least, t.Wishes[w].state(m)), practice || m.Practice
+			}
+			met = max(met, least)
+			if !practice {
+				bare = max(bare, least)
+			}
+		}
+		if met.Met() {
+			out = append(out, Fix{Addon: a, Perhaps: met == Perhaps, Practice: bare < met})
+		}
+	}
+	return out
+}
+
+// with gives the mark of a foot with an add-on under it. The change is added to
+// the foot's mark and cannot leave the row; the sum is settled only where both
+// are, and it rests on trade practice where one of them does.
+func (t Table) with(foot, addon, wish int) Mark {
+	m, change := t.mark(foot, wish), t.Addons[addon][t.Wishes[wish].Row]
+	open := m.Open || change.Open
+	return Mark{Step: min(max(m.Step+change.Step, 0), top), Open: open, Practice: !open && (m.Practice || change.Practice)}
 }
 
 // Away gives the wishes from which an add-on moves a foot away.

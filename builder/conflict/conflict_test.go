@@ -3,6 +3,7 @@ package conflict
 import (
 	"fmt"
 	"math/rand/v2"
+	"slices"
 	"testing"
 
 	"github.com/google/go-cmp/cmp"
@@ -118,13 +119,14 @@ func bruteForce(t Table, most int) map[Set]Conflict {
 						} else if sum > 4 {
 							sum = 4
 						}
-						return judge(t.Wishes[w], Mark{sum, foot[r].Open || change[r].Open})
+						return judge(t.Wishes[w], Mark{Step: sum, Open: foot[r].Open || change[r].Open})
 					}))
 				}
 				if best >= maybe {
-					c.Fixes = append(c.Fixes, Fix{a, best == maybe})
+					c.Fixes = append(c.Fixes, Fix{a, best == maybe, !withoutPractice(t, s, change, best)})
 				}
 			}
+			c.Practice = standingInTheWay(t, s)
 			out[s] = c
 		case smallest(s, settled) && together(t, s) >= maybe:
 			c := Conflict{Wishes: s, Kind: May}
@@ -134,12 +136,94 @@ func bruteForce(t Table, most int) map[Set]Conflict {
 					if s&(1<<w) != 0 && least(s, of) >= maybe && of(w) == maybe {
 						c.Open = append(c.Open, Spot{f, w})
 					}
+					if s&(1<<w) != 0 && least(s, of) >= maybe && foot[t.Wishes[w].Row].Practice {
+						c.Practice = append(c.Practice, Spot{f, w})
+					}
 				}
 			}
 			out[s] = c
 		}
 	}
 	return out
+}
+
+// standingInTheWay gives the marks of trade practice that must be right for what is
+// said: taken as met, one foot or more would no longer be kept from the wishes.
+func standingInTheWay(t Table, s Set) []Spot {
+	var out []Spot
+	for f, foot := range t.Feet {
+		var spots []Spot
+		for w := range t.Wishes {
+			if m := foot[t.Wishes[w].Row]; s&(1<<w) != 0 && m.Practice && judge(t.Wishes[w], m) == never {
+				spots = append(spots, Spot{f, w})
+			}
+		}
+		granted := least(s, func(w int) met {
+			m := foot[t.Wishes[w].Row]
+			if m.Practice {
+				return settled
+			}
+			return judge(t.Wishes[w], m)
+		})
+		if granted > never {
+			out = append(out, spots...)
+		}
+	}
+	return out
+}
+
+// withoutPractice tells whether some foot meets s with the add-on as far as bar by
+// marks of its own and of the add-on of which none is trade practice.
+func withoutPractice(t Table, s Set, change []Mark, bar met) bool {
+	for _, foot := range t.Feet {
+		if least(s, func(w int) met {
+			r := t.Wishes[w].Row
+			open := foot[r].Open || change[r].Open
+			if !open && (foot[r].Practice || change[r].Practice) {
+				return never
+			}
+			return judge(t.Wishes[w], Mark{Step: min(4, max(0, foot[r].Step+change[r].Step)), Open: open})
+		}) >= bar {
+			return true
+		}
+	}
+	return false
+}
+
+// leaning tells whether some foot meets s by marks that are settled or trade
+// practice, and none by settled marks alone.
+func leaning(t Table, s Set) bool {
+	bare := never
+	for _, foot := range t.Feet {
+		bare = max(bare, least(s, func(w int) met {
+			if m := foot[t.Wishes[w].Row]; !m.Practice {
+				return judge(t.Wishes[w], m)
+			}
+			return never
+		}))
+	}
+	return together(t, s) == settled && bare < settled
+}
+
+// sameLeans tries every set: one leans if and only if one of Leans is in it and a
+// foot meets it, and each of Leans is a smallest one.
+func sameLeans(t testing.TB, name string, table Table) (found int) {
+	t.Helper()
+	leans := table.Leans(len(table.Wishes))
+	for s := Set(0); s < Set(1)<<len(table.Wishes); s++ {
+		among := slices.ContainsFunc(leans, func(l Set) bool { return l&s == l })
+		if want := leaning(table, s); want != (among && together(table, s) == settled) {
+			t.Fatalf("%s: the set %v leans: %v, and the sets are %v", name, s.List(), want, leans)
+		}
+	}
+	for _, l := range leans {
+		for _, w := range l.List() {
+			if leaning(table, l&^(1<<w)) {
+				t.Errorf("%s: %v leans without wish %d too", name, l.List(), w)
+			}
+		}
+	}
+	return len(leans)
 }
 
 func same(t testing.TB, name string, table Table, most int) (found int) {
@@ -165,6 +249,9 @@ func TestShippedTableByBruteForce(t *testing.T) {
 			t.Errorf("only %d conflicts", n)
 		}
 	}
+	if sameLeans(t, "the shipped table", m.Table) == 0 {
+		t.Error("no set of wishes leans on trade practice: is it counted?")
+	}
 }
 
 func randomTable(r *rand.Rand) Table {
@@ -172,7 +259,8 @@ func randomTable(r *rand.Rand) Table {
 	marks := func(low, high int) []Mark {
 		out := make([]Mark, rows)
 		for i := range out {
-			out[i] = Mark{low + r.IntN(high-low+1), r.IntN(3) == 0}
+			standing := r.IntN(3)
+			out[i] = Mark{low + r.IntN(high-low+1), standing == 0, standing == 1}
 		}
 		return out
 	}
@@ -194,16 +282,25 @@ func TestRandomTablesByBruteForce(t *testing.T) {
 	seen := map[string]int{}
 	for i := range 1000 {
 		table := randomTable(r)
-		same(t, fmt.Sprintf("table %d: %+v", i, table), table, Most)
+		name := fmt.Sprintf("table %d: %+v", i, table)
+		same(t, name, table, Most)
+		seen["leans"] += sameLeans(t, name, table)
 		for _, c := range table.Find(Most) {
 			seen[fmt.Sprintf("kind %d", c.Kind)]++
 			seen[fmt.Sprintf("%d wishes", c.Wishes.Len())]++
 			if len(c.Fixes) > 0 {
 				seen["fixed"]++
 			}
+			if len(c.Practice) > 0 {
+				seen[fmt.Sprintf("kind %d by practice", c.Kind)]++
+			}
+			for _, f := range c.Fixes {
+				seen[fmt.Sprintf("fixed by practice: %v", f.Practice)]++
+			}
 		}
 	}
-	for _, what := range []string{"kind 0", "kind 1", "kind 2", "1 wishes", "2 wishes", "3 wishes", "4 wishes", "fixed"} {
+	for _, what := range []string{"kind 0", "kind 1", "kind 2", "1 wishes", "2 wishes", "3 wishes", "4 wishes", "fixed",
+		"kind 0 by practice", "kind 1 by practice", "kind 2 by practice", "fixed by practice: true", "fixed by practice: false", "leans"} {
 		if seen[what] < 20 {
 			t.Errorf("only %d conflicts with %s among the random tables: they try too little", seen[what], what)
 		}
@@ -219,12 +316,12 @@ func TestByHand(t *testing.T) {
 		Feet:   [][]Mark{{{Step: 4}, {Step: 2}}, {{Step: 2, Open: true}, {Step: 1}}},
 		Addons: [][]Mark{{{Step: 1}, {}}, {{Step: 0}, {Step: -1, Open: true}}, {{Step: 2}, {Step: 1}}},
 	}
-	want := []Conflict{{Wishes: Of(0, 1), Kind: AsMarked, Open: []Spot{{1, 0}}, Fixes: []Fix{{0, true}, {1, true}}}}
+	want := []Conflict{{Wishes: Of(0, 1), Kind: AsMarked, Open: []Spot{{1, 0}}, Fixes: []Fix{{0, true, false}, {1, true, false}}}}
 	if d := cmp.Diff(want, table.Find(Most)); d != "" {
 		t.Error(d)
 	}
 	table.Feet[1][0].Open = false
-	want = []Conflict{{Wishes: Of(0, 1), Kind: Holds, Fixes: []Fix{{0, false}, {1, true}}}}
+	want = []Conflict{{Wishes: Of(0, 1), Kind: Holds, Fixes: []Fix{{0, false, false}, {1, true, false}}}}
 	if d := cmp.Diff(want, table.Find(Most)); d != "" {
 		t.Error(d)
 	}

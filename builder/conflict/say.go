@@ -46,14 +46,14 @@ func (m *Matter) Statement(c Conflict) []string {
 		these = "both of these wishes"
 	}
 	if c.Note() {
-		return []string{"No kind of foot is sure to meet this wish.", "The marks that reach it are not settled."}
+		return []string{"No kind of foot is sure to meet this wish.", "The ratings that reach it are not settled."}
 	}
 	if c.Kind == May {
-		return []string{"They may pull against each other.", "A kind of foot meets " + these + " only by marks that are not settled."}
+		return append([]string{"They may pull against each other.", "A kind of foot meets " + these + " only by ratings that are not settled."}, practice(c)...)
 	}
 	out := []string{"No kind of foot in the table meets " + these + "."}
 	if c.Kind == AsMarked {
-		out[0] = "As the marks stand, no kind of foot meets " + these + "."
+		out[0] = "As the ratings stand, no kind of foot meets " + these + "."
 	}
 	switch {
 	case n == 2:
@@ -62,9 +62,22 @@ func (m *Matter) Statement(c Conflict) []string {
 		out = append(out, "Leave out any one, and at least one kind of foot meets the rest.")
 	}
 	if c.Kind == AsMarked {
-		out = append(out, "But some of the marks are not settled.", "A small change in them could take this away.")
+		out = append(out, "But some of the ratings are not settled.", "A small change in them could take this away.")
 	}
-	return out
+	return append(out, practice(c)...)
+}
+
+// practice counts the marks of trade practice on which a conflict rests, in a
+// sentence where there are some.
+func practice(c Conflict) []string {
+	switch n := len(c.Practice); n {
+	case 0:
+		return nil
+	case 1:
+		return []string{"This rests on 1 rating of trade practice, and we know of no study of it."}
+	default:
+		return []string{fmt.Sprintf("This rests on %d ratings of trade practice, and we know of no study of them.", n)}
+	}
 }
 
 // FixStatement says what an add-on does to a conflict.
@@ -72,7 +85,10 @@ func (m *Matter) FixStatement(f Fix) []string {
 	name := lower(m.Addons[f.Addon].Name.S)
 	out := []string{fmt.Sprintf("With %s added, at least one kind of foot meets these wishes.", a(name))}
 	if f.Perhaps {
-		out = append(out, "That rests on marks that are not settled.")
+		out = append(out, "That rests on ratings that are not settled.")
+	}
+	if f.Practice {
+		out = append(out, "It takes ratings of trade practice to say so.")
 	}
 	return out
 }
@@ -146,6 +162,7 @@ type Summary struct {
 	None  string   `json:"none"`  // nothing is marked
 	One   string   `json:"one"`   // one wish is
 	Clear string   `json:"clear"` // no conflict
+	Lean  string   `json:"lean"`  // no conflict, by trade practice alone
 	Open  string   `json:"open"`  // no conflict as the marks stand
 	Found []string `json:"found"` // one conflict, two, three ...
 	Full  string   `json:"full"`  // one more than Most was marked
@@ -157,7 +174,8 @@ func (m *Matter) summary() Summary {
 		None:  "Nothing is ticked yet.",
 		One:   "One wish is ticked. Tick one more, and you see whether the two pull against each other.",
 		Clear: "Nothing that you ticked pulls against the rest. At least one kind of foot meets it all.",
-		Open:  "As the marks stand, nothing that you ticked pulls against the rest. But some of the marks are not settled.",
+		Lean:  "Nothing that you ticked pulls against the rest. But it takes ratings of trade practice to say that a kind of foot meets it all.",
+		Open:  "As the ratings stand, nothing that you ticked pulls against the rest. But some of the ratings are not settled.",
 		Full:  "You can tick " + MostWord + ". Take one off to tick another.",
 	}
 	most := 0
@@ -195,6 +213,8 @@ func (m *Matter) Said(marked Set) string {
 		return s.One
 	case len(Within(m.All, marked)) > 0:
 		return s.Open
+	case slices.ContainsFunc(m.Leans, func(l Set) bool { return l.In(marked) }):
+		return s.Lean
 	}
 	return s.Clear
 }

@@ -99,6 +99,7 @@ func TestSaidFits(t *testing.T) {
 	m := shipped(t)
 	s := m.Summary
 	all := bruteForce(m.Table, Most)
+	leans := 0
 	m.Markings(func(marked Set) {
 		n, open := 0, false
 		for set, c := range all {
@@ -121,6 +122,8 @@ func TestSaidFits(t *testing.T) {
 			want = s.One
 		case open:
 			want = s.Open
+		case leaning(m.Table, marked):
+			want, leans = s.Lean, leans+1
 		}
 		if got := m.Said(marked); got != want {
 			t.Errorf("of %v it is said %q, want %q", marked.List(), got, want)
@@ -133,6 +136,9 @@ func TestSaidFits(t *testing.T) {
 			t.Errorf("%v is said to be clear, and no foot meets it by settled marks", marked.List())
 		}
 	})
+	if leans == 0 {
+		t.Error("no marking is said to lean on trade practice")
+	}
 	if len(s.Found) < 3 {
 		t.Errorf("no marking has more than %d conflicts", len(s.Found))
 	}

@@ -11,6 +11,7 @@ type Matter struct {
 	Addons []*library.FootType
 	Rows   []*library.Row
 	All    []Conflict // of at most Most wishes
+	Leans  []Set      // of at most Most wishes: those that are met by trade practice alone
 	Summary
 }
 
@@ -28,7 +29,7 @@ func In(l *library.Library) *Matter {
 		marks := make([]Mark, len(l.Rows))
 		for i, r := range l.Rows {
 			c := t.Cells[r.ID.S]
-			marks[i] = Mark{c.Mark, c.Disputed}
+			marks[i] = Mark{c.Mark, c.Standing() == library.Unsettled, c.Standing() == library.Practice}
 		}
 		if t.Addon {
 			m.Addons, m.Table.Addons = append(m.Addons, t), append(m.Table.Addons, marks)
@@ -36,7 +37,7 @@ func In(l *library.Library) *Matter {
 			m.Feet, m.Table.Feet = append(m.Feet, t), append(m.Table.Feet, marks)
 		}
 	}
-	m.All = m.Table.Find(Most)
+	m.All, m.Leans = m.Table.Find(Most), m.Table.Leans(Most)
 	m.Summary = m.summary()
 	return m
 }

@@ -60,20 +60,25 @@ func TestStatements(t *testing.T) {
 		{"one wish that none meets", Conflict{Wishes: Of(0), Kind: Holds}, "Push", []string{
 			"No kind of foot in the table meets this wish."}},
 		{"one that none meets as marked", Conflict{Wishes: Of(0), Kind: AsMarked}, "Push", []string{
-			"As the marks stand, no kind of foot meets this wish.", "But some of the marks are not settled.", "A small change in them could take this away."}},
+			"As the ratings stand, no kind of foot meets this wish.", "But some of the ratings are not settled.", "A small change in them could take this away."}},
 		{"a remark on one", Conflict{Wishes: Of(2), Kind: May}, "Quiet steps", []string{
-			"No kind of foot is sure to meet this wish.", "The marks that reach it are not settled."}},
+			"No kind of foot is sure to meet this wish.", "The ratings that reach it are not settled."}},
 		{"two that pull", Conflict{Wishes: Of(0, 1), Kind: Holds}, "Push and low cost", []string{
 			"No kind of foot in the table meets both of these wishes.", "Each one alone is met."}},
 		{"two as marked", Conflict{Wishes: Of(0, 1), Kind: AsMarked}, "Push and low cost", []string{
-			"As the marks stand, no kind of foot meets both of these wishes.", "Each one alone is met.",
-			"But some of the marks are not settled.", "A small change in them could take this away."}},
+			"As the ratings stand, no kind of foot meets both of these wishes.", "Each one alone is met.",
+			"But some of the ratings are not settled.", "A small change in them could take this away."}},
 		{"two that may pull", Conflict{Wishes: Of(1, 2), Kind: May}, "Low cost and quiet steps", []string{
-			"They may pull against each other.", "A kind of foot meets both of these wishes only by marks that are not settled."}},
+			"They may pull against each other.", "A kind of foot meets both of these wishes only by ratings that are not settled."}},
 		{"three that pull", Conflict{Wishes: Of(0, 1, 2), Kind: Holds}, "Push, low cost and quiet steps", []string{
 			"No kind of foot in the table meets all of these wishes.", "Leave out any one, and at least one kind of foot meets the rest."}},
 		{"three that may pull", Conflict{Wishes: Of(0, 1, 2), Kind: May}, "Push, low cost and quiet steps", []string{
-			"They may pull against each other.", "A kind of foot meets all of these wishes only by marks that are not settled."}},
+			"They may pull against each other.", "A kind of foot meets all of these wishes only by ratings that are not settled."}},
+		{"two that pull by trade practice", Conflict{Wishes: Of(0, 1), Kind: Holds, Practice: []Spot{{0, 1}}}, "Push and low cost", []string{
+			"No kind of foot in the table meets both of these wishes.", "Each one alone is met.", "This rests on 1 rating of trade practice, and we know of no study of it."}},
+		{"two that may pull, with trade practice", Conflict{Wishes: Of(1, 2), Kind: May, Practice: []Spot{{0, 1}, {1, 1}}}, "Low cost and quiet steps", []string{
+			"They may pull against each other.", "A kind of foot meets both of these wishes only by ratings that are not settled.",
+			"This rests on 2 ratings of trade practice, and we know of no study of them."}},
 	} {
 		if d := cmp.Diff(c.want, m.Statement(c.of)); d != "" {
 			t.Errorf("%s: wanted (-) and said (+):\n%s", c.name, d)
@@ -129,7 +134,8 @@ func TestAddonsInWords(t *testing.T) {
 		against string
 	}{
 		{Fix{Addon: 0}, []string{"With an ankle unit added, at least one kind of foot meets these wishes."}, "It takes a little away from push, low cost and quiet steps."},
-		{Fix{Addon: 1, Perhaps: true}, []string{"With a soft cover added, at least one kind of foot meets these wishes.", "That rests on marks that are not settled."}, ""},
+		{Fix{Addon: 1, Perhaps: true}, []string{"With a soft cover added, at least one kind of foot meets these wishes.", "That rests on ratings that are not settled."}, ""},
+		{Fix{Addon: 1, Practice: true}, []string{"With a soft cover added, at least one kind of foot meets these wishes.", "It takes ratings of trade practice to say so."}, ""},
 	} {
 		if d := cmp.Diff(c.want, m.FixStatement(c.of)); d != "" {
 			t.Errorf("add-on %d: wanted (-) and said (+):\n%s", c.of.Addon, d)
@@ -167,7 +173,7 @@ func TestSummaryInWords(t *testing.T) {
 		{0, "Nothing is ticked yet."},
 		{Of(0), "One wish is ticked. Tick one more, and you see whether the two pull against each other."},
 		{Of(2), "One wish is ticked. Tick one more, and you see whether the two pull against each other."},
-		{Of(0, 2), "As the marks stand, nothing that you ticked pulls against the rest. But some of the marks are not settled."},
+		{Of(0, 2), "As the ratings stand, nothing that you ticked pulls against the rest. But some of the ratings are not settled."},
 		{Of(0, 1), "There is 1 conflict in what you ticked."},
 		{Of(0, 1, 2), "There are 2 conflicts in what you ticked."},
 	} {
@@ -181,6 +187,10 @@ func TestSummaryInWords(t *testing.T) {
 	m.All = m.All[:2]
 	if got, want := m.Said(Of(0, 2)), "Nothing that you ticked pulls against the rest. At least one kind of foot meets it all."; got != want {
 		t.Errorf("of two that are met it is said %q", got)
+	}
+	m.Leans = []Set{Of(0, 2)}
+	if got, want := m.Said(Of(0, 2)), "Nothing that you ticked pulls against the rest. But it takes ratings of trade practice to say that a kind of foot meets it all."; got != want {
+		t.Errorf("of two that trade practice alone says are met it is said %q", got)
 	}
 }
 

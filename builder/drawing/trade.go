@@ -16,11 +16,24 @@ type Trade struct {
 }
 
 // Place is one mark. Where a side is open, the mark is not settled and may lie one
-// step further either way; arrows say so.
+// step further either way; arrows say so. Practice says that one of its steps rests
+// on trade practice; its shape says so.
 type Place struct {
 	Name               string
 	Column, Band       int
 	OpenAcross, OpenUp bool
+	Practice           bool
+}
+
+// tradeKey is what the shapes mean, each with a mark that has it.
+var tradeKey = []struct {
+	words string
+	of    Place
+}{
+	{"settled", Place{}},
+	{"trade practice", Place{Practice: true}},
+	{"not settled", Place{OpenAcross: true}},
+	{"not settled and trade practice", Place{OpenAcross: true, Practice: true}},
 }
 
 // Sizes of the figure, in the units of the drawings.
@@ -28,18 +41,18 @@ const (
 	tradeWidth  = 480
 	tradeHead   = 44 // for the upright row's name
 	bandHead    = 33
-	placeHeight = 30
+	placeHeight = 38
 	bandFoot    = 11
 	markSize    = 8.0
-	reach       = 11.0 // how far an arrow goes into the next step
+	reach       = 11.0 // how far a level arrow goes into the next step
+	upright     = 13.0 // how long an upright one is: it ends before the next name
 	largest     = 22.0 // the size of type on narrow screens
 )
 
 // placed is a place with where it is drawn: in a row of its own within its band.
 type placed struct {
 	Place
-	at       pt
-	top, low float64 // of its band
+	at pt
 }
 
 // SVG is the figure as an inline element; ids inside it begin with idPrefix.
@@ -51,7 +64,8 @@ func (t Trade) SVG(idPrefix string) string {
 		most = max(most, len(n))
 	}
 	words := bottom + 10 + lead*largest + 6 // below the name of the level row
-	height := words + float64(most)*lead*largest + 8
+	key := words + float64(most)*lead*largest + 8
+	height := key + float64(len(tradeKey))*placeHeight + 8
 	d := Drawing{ID: t.ID, Title: t.Title, Long: t.Long, Width: tradeWidth, Height: int(math.Ceil(height)), make: func(c *canvas) {
 		t.ground(c, lines, bottom)
 		for i, n := range names {
@@ -62,7 +76,16 @@ func (t Trade) SVG(idPrefix string) string {
 			t.mark(c, s)
 		}
 		for _, s := range marks {
-			c.note(t.labelled(s, marks))
+			c.note(t.labelled(s))
+		}
+		for i, k := range tradeKey {
+			at := pt{40, key + (float64(i)+0.5)*placeHeight}
+			if k.of.OpenAcross {
+				c.arrow(from(at.x-markSize, at.y).line(at.x-markSize-18, at.y))
+				c.arrow(from(at.x+markSize, at.y).line(at.x+markSize+18, at.y))
+			}
+			shape(c, k.of, at)
+			c.note(pt{at.x + 40, at.y}, right, k.words)
 		}
 	}}
 	return string(d.SVG(idPrefix))
@@ -82,8 +105,7 @@ func (t Trade) layout() (marks []placed, lines []float64, bottom float64) {
 	done := map[int]int{}
 	y := float64(tradeHead)
 	for band := len(t.Bands) - 1; band >= 0; band-- {
-		top, from := y, len(marks)
-		lines = append(lines, top)
+		lines = append(lines, y)
 		y += bandHead
 		for _, p := range t.Places {
 			if p.Band != band {
@@ -92,13 +114,10 @@ func (t Trade) layout() (marks []placed, lines []float64, bottom float64) {
 			gap := min(20, t.columnWidth()*0.7/float64(inColumn[p.Column]))
 			x := t.center(p.Column) + gap*(float64(done[p.Column])-float64(inColumn[p.Column]-1)/2)
 			done[p.Column]++
-			marks = append(marks, placed{Place: p, at: pt{x, y + placeHeight/2}, top: top})
+			marks = append(marks, placed{Place: p, at: pt{x, y + placeHeight/2}})
 			y += placeHeight
 		}
 		y += bandFoot
-		for i := from; i < len(marks); i++ {
-			marks[i].low = y
-		}
 	}
 	return marks, lines, y
 }
@@ -126,16 +145,27 @@ func (t Trade) mark(c *canvas, s placed) {
 		c.arrow(from(s.at.x+markSize, s.at.y).line(right, s.at.y))
 	}
 	if s.OpenUp && s.Band < len(t.Bands)-1 {
-		c.arrow(from(s.at.x, s.at.y-markSize).line(s.at.x, s.top-reach))
+		c.arrow(from(s.at.x, s.at.y-markSize).line(s.at.x, s.at.y-markSize-upright))
 	}
 	if s.OpenUp && s.Band > 0 {
-		c.arrow(from(s.at.x, s.at.y+markSize).line(s.at.x, s.low+reach))
+		c.arrow(from(s.at.x, s.at.y+markSize).line(s.at.x, s.at.y+markSize+upright))
 	}
+	shape(c, s.Place, s.at)
+}
+
+// shape draws the mark itself: full where both of its steps are settled or trade
+// practice, hollow where one is not settled; a square where one is trade practice,
+// and else a disc.
+func shape(c *canvas, p Place, at pt) {
 	class := "d-solid"
-	if s.OpenAcross || s.OpenUp {
+	if p.OpenAcross || p.OpenUp {
 		class = "d-hole"
 	}
-	c.draw(class, disc(s.at.x, s.at.y, markSize))
+	if p.Practice {
+		c.draw(class, box(at.x-markSize, at.y-markSize, at.x+markSize, at.y+markSize))
+		return
+	}
+	c.draw(class, disc(at.x, at.y, markSize))
 }
 
 // across gives where a level arrow ends, and whether there is one.
@@ -152,31 +182,18 @@ func (t Trade) across(s placed, way int) (x float64, ok bool) {
 }
 
 // labelled says where a name stands: right of its mark, or left where it would run
-// out of the picture there or over another mark's upright arrow.
-func (t Trade) labelled(s placed, others []placed) (at pt, to side, name string) {
+// out of the picture there.
+func (t Trade) labelled(s placed) (at pt, to side, name string) {
 	start := func(way int) float64 {
 		if x, ok := t.across(s, way); ok {
 			return x + float64(way)*8
 		}
 		return s.at.x + float64(way)*(markSize+8)
 	}
-	w := textWidth(s.Name) * largest
-	trouble := func(x0, x1 float64) (n int) {
-		if x0 < 0 || x1 > tradeWidth {
-			n += 100
-		}
-		for _, o := range others {
-			if o.OpenUp && o.at != s.at && o.at.x > x0-4 && o.at.x < x1+4 && s.at.y > o.top-reach-placeHeight/2 && s.at.y < o.low+reach+placeHeight/2 {
-				n++
-			}
-		}
-		return n
-	}
-	r, l := start(1), start(-1)
-	if trouble(r, r+w) <= trouble(l-w, l) {
+	if r := start(1); r+textWidth(s.Name)*largest <= tradeWidth {
 		return pt{r, s.at.y}, right, s.Name
 	}
-	return pt{l, s.at.y}, left, s.Name
+	return pt{start(-1), s.at.y}, left, s.Name
 }
 
 // wrapped breaks each text into lines that are not wider than a column.

@@ -24,9 +24,9 @@ var someFeet = Trade{
 	Columns: []string{"none", "slight give", "some", "clear", "wide, or adapts to slopes"},
 	Bands:   []string{"little or none", "a little", "some", "strong", "adds power, or made for running"},
 	Places: []Place{
-		{"Solid ankle", 1, 0, false, false}, {"Single axis", 2, 0, false, false}, {"Flexible keel", 2, 1, true, false}, {"Multi-axis", 3, 1, false, true},
-		{"Carbon spring", 2, 3, false, false}, {"Glass spring", 3, 3, false, true}, {"Running blade", 2, 4, true, false}, {"Heel you set", 1, 2, true, true},
-		{"Hydraulic ankle", 3, 2, false, false}, {"Microprocessor ankle", 4, 2, false, false}, {"Powered ankle", 4, 4, false, false},
+		{"Solid ankle", 1, 0, false, false, false}, {"Single axis", 2, 0, false, false, true}, {"Flexible keel", 2, 1, true, false, false}, {"Multi-axis", 3, 1, true, true, false},
+		{"Carbon spring", 2, 3, false, false, false}, {"Glass spring", 3, 3, true, true, false}, {"Running blade", 2, 4, true, false, true}, {"Heel you set", 1, 2, true, true, false},
+		{"Hydraulic ankle", 3, 2, false, true, false}, {"Microprocessor ankle", 4, 2, false, false, true}, {"Powered ankle", 4, 4, false, false, false},
 	},
 }
 
@@ -51,22 +51,31 @@ func TestTradePlaces(t *testing.T) {
 			t.Errorf("%s stands before %s, against the order given", marks[i-1].Name, m.Name)
 		}
 	}
-	if full, hollow := len(n.with("d-solid")), len(n.with("d-hole")); full != 6 || hollow != 5 {
-		t.Errorf("%d full marks and %d hollow ones, want 6 and 5", full, hollow)
+	if full, hollow := len(n.with("d-solid")), len(n.with("d-hole")); full != 5+2 || hollow != 6+2 {
+		t.Errorf("%d full marks and %d hollow ones, want 5 and 6, and two of each in the key", full, hollow)
 	}
-	// An arrow for each way in which an open side can go: two level ones for three
-	// feet and two upright ones for three.
-	if arrows := len(n.with("d-move")); arrows != 12 {
-		t.Errorf("%d arrows, want 12", arrows)
+	squares := 0
+	for _, m := range append(n.with("d-solid"), n.with("d-hole")...) {
+		if !strings.Contains(m.attr("d"), "C") {
+			squares++
+		}
+	}
+	if squares != 3+2 {
+		t.Errorf("%d marks are squares, want three of trade practice and two in the key", squares)
+	}
+	// An arrow for each way in which an open side can go: two level ones for five
+	// feet and two upright ones for four; and four in the key.
+	if arrows := len(n.with("d-move")); arrows != 18+4 {
+		t.Errorf("%d arrows, want 22", arrows)
 	}
 }
 
 // An arrow that would leave the steps is not drawn.
 func TestTradeAtTheEdge(t *testing.T) {
 	d := someFeet
-	d.Places = []Place{{"Low", 0, 0, true, true}, {"High", 4, 4, true, true}}
-	if arrows := tradeNode(t, d).with("d-move"); len(arrows) != 4 {
-		t.Errorf("%d arrows, want one level and one upright for each", len(arrows))
+	d.Places = []Place{{"Low", 0, 0, true, true, false}, {"High", 4, 4, true, true, false}}
+	if arrows := tradeNode(t, d).with("d-move"); len(arrows) != 4+4 {
+		t.Errorf("%d arrows, want one level and one upright for each, and four in the key", len(arrows))
 	}
 }
 
@@ -131,7 +140,7 @@ func TestTradeAnyTable(t *testing.T) {
 		d := someFeet
 		d.Places = nil
 		for range 1 + r.IntN(14) {
-			d.Places = append(d.Places, Place{"Some <kind> & more", r.IntN(5), r.IntN(5), r.IntN(2) == 0, r.IntN(2) == 0})
+			d.Places = append(d.Places, Place{"Some <kind> & more", r.IntN(5), r.IntN(5), r.IntN(2) == 0, r.IntN(2) == 0, r.IntN(2) == 0})
 		}
 		n := tradeNode(t, d)
 		w, h := boxOf(t, n)

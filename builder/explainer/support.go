@@ -28,20 +28,26 @@ var Supports = []Support{
 	{"trade", "trade practice", "Clinics do it this way. We know of no study that tested it."},
 }
 
-func supportByID(id string) (Support, bool) {
-	i := slices.IndexFunc(Supports, func(s Support) bool { return s.ID == id })
-	if i < 0 {
-		return Support{}, false
-	}
-	return Supports[i], true
-}
-
-// support checks a mark of certainty.
-func (c *checker) support(n *ast.Link, id string, at finding.Place) {
+// SupportIDs gives their IDs in that order.
+func SupportIDs() []string {
 	var ids []string
 	for _, s := range Supports {
 		ids = append(ids, s.ID)
 	}
+	return ids
+}
+
+// SupportByID gives the one with that ID; where there is none, its ID is empty.
+func SupportByID(id string) Support {
+	if i := slices.IndexFunc(Supports, func(s Support) bool { return s.ID == id }); i >= 0 {
+		return Supports[i]
+	}
+	return Support{}
+}
+
+// support checks a mark of certainty.
+func (c *checker) support(n *ast.Link, id string, at finding.Place) {
+	ids := SupportIDs()
 	if !slices.Contains(ids, id) {
 		c.list.Add(at, "unknown-name", fmt.Sprintf("the mark says that a claim has the support %q, and there is none", id),
 			append(finding.NearestHelp(id, ids, nil), "allowed: "+strings.Join(ids, ", "))...)
@@ -68,8 +74,8 @@ func (m *mark) Dump(source []byte, level int) { ast.DumpHelper(m, source, level,
 
 // support puts the words of a mark, or nothing where marks are left out.
 func (w *writer) support(l *ast.Link, id string) {
-	s, ok := supportByID(id)
-	if w.o.Unmarked || !ok {
+	s := SupportByID(id)
+	if w.o.Unmarked || s.ID == "" {
 		l.Parent().RemoveChild(l.Parent(), l)
 		return
 	}

@@ -150,6 +150,7 @@ func (c *checker) footType(t *FootType) {
 	for _, cell := range t.Cells {
 		c.has(c.rows, who, cell.At)
 		c.basis(fmt.Sprintf("cell %q of %s", cell.At.S, who), cell.Sources)
+		c.cellClaim(fmt.Sprintf("cell %q of %s", cell.At.S, who), cell)
 	}
 	c.sidesOfType(t)
 }

@@ -2,8 +2,10 @@ package library
 
 import (
 	"fmt"
+	"slices"
 
 	"keelpath/builder/explainer"
+	"keelpath/builder/read"
 )
 
 // SourceKinds are the kinds of sources: one study (of people or of parts), a
@@ -29,7 +31,7 @@ func (c *checker) claims(p *explainer.Page) {
 				mark = &b.Refs[i]
 			case r.Kind == "source":
 				cited = &b.Refs[i]
-				if s := c.Source(r.ID); s != nil && (s.Kind.S == "study" || s.Kind.S == "review") && studied == nil {
+				if c.Source(r.ID).isStudy() && studied == nil {
 					studied = cited
 				}
 			}
@@ -48,6 +50,36 @@ func (c *checker) claims(p *explainer.Page) {
 		}
 	}
 }
+
+// cellClaim holds a mark of the table to the same: one that cites a study or a
+// review says how sure it is, and one that says it was studied cites something.
+func (c *checker) cellClaim(who string, cell *Cell) {
+	studied, cited := c.studyAmong(cell.Sources), slices.ContainsFunc(cell.Sources, func(s read.Text) bool { return s.S != CommonPractice })
+	switch {
+	case studied != nil && !cell.Support.Given():
+		c.list.Add(cell.At.At, "how-sure", fmt.Sprintf("%s cites %q, which is a %s, and does not say how sure the mark is", who, studied.ID.S, studied.Kind.S),
+			`add "support: little" for one small study, "some" for a few studies or a review, "well" for reviews that agree or a guideline`)
+	case studied != nil && cell.Support.S == "trade":
+		c.list.Add(cell.Support.At, "how-sure", fmt.Sprintf("%s is marked \"trade\", which says that nobody has tested it, and cites %q, which is a %s", who, studied.ID.S, studied.Kind.S),
+			`mark it "little", if that is one small study or no study of this`, "or take the source out, if it says nothing of this")
+	case !cited && (cell.Support.S == "some" || cell.Support.S == "well"):
+		c.list.Add(cell.Support.At, "how-sure", fmt.Sprintf("%s is marked %q, which says that it has been studied, and cites no source", who, cell.Support.S),
+			"name the study under sources:", `or mark it "little", if nobody has studied it, or leave the mark out, if clinics say so`)
+	}
+}
+
+// studyAmong gives the first study or review among the sources, or nil.
+func (c *checker) studyAmong(ids []read.Text) *Source {
+	for _, id := range ids {
+		if s := c.Source(id.S); s.isStudy() {
+			return s
+		}
+	}
+	return nil
+}
+
+// isStudy tells whether what a text takes from the source has to say how sure it is.
+func (s *Source) isStudy() bool { return s != nil && (s.Kind.S == "study" || s.Kind.S == "review") }
 
 // readThrough tells whether one of the sources cited was read further than its
 // opening: as a whole, or as the authors' own abstract.

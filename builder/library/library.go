@@ -158,11 +158,35 @@ type FootType struct {
 
 // Cell is one mark with its reason. Sources may be CommonPractice.
 type Cell struct {
-	At       read.Text
-	Mark     int // 0..4, or -2..3 for an add-on
-	Disputed bool
-	Why      read.Text
-	Sources  []read.Text
+	At      read.Text
+	Mark    int       // 0..4, or -2..3 for an add-on
+	Support read.Text // how sure it is, of explainer.Supports; empty where the sources alone say it
+	Why     read.Text
+	Sources []read.Text
+}
+
+// Standing says what a mark stands on.
+type Standing int
+
+const (
+	Settled   Standing = iota // what it cites says so, and nothing that we read disagrees
+	Practice                  // trade practice alone: clinics say so, and nobody has tested it
+	Unsettled                 // one small study, sources that disagree, feet that differ, or our judgment
+)
+
+// Words names a standing as pages show it.
+func (s Standing) Words() string { return []string{"settled", "trade practice", "not settled"}[s] }
+
+// Standing follows from how sure the mark is and from what it cites.
+func (c *Cell) Standing() Standing {
+	cites := func(s read.Text) bool { return s.S != CommonPractice }
+	switch {
+	case c.Support.S == "little":
+		return Unsettled
+	case c.Support.S == "trade", !slices.ContainsFunc(c.Sources, cites):
+		return Practice
+	}
+	return Settled
 }
 
 // Wish is something that may matter to a reader, held against one row. A foot

@@ -327,7 +327,10 @@ func (l *loader) footType(id read.Text, m *read.Map) *FootType {
 		low, high = -2, 3
 	}
 	m.Each("cells", "cell", func(row read.Text, c *read.Map) {
-		cell := &Cell{At: row, Disputed: c.Bool("disputed"), Why: c.NeedText("why"), Sources: c.Texts("sources")}
+		cell := &Cell{At: row, Why: c.NeedText("why"), Sources: c.Texts("sources")}
+		if c.Text("support").Given() {
+			cell.Support = c.OneOf("support", explainer.SupportIDs()...)
+		}
 		if mark := c.NeedText("mark"); mark.S != "" {
 			cell.Mark, _ = c.Int("mark", low, high)
 		}

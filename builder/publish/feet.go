@@ -2,8 +2,10 @@ package publish
 
 import (
 	"html/template"
+	"strings"
 
 	"keelpath/builder/drawing"
+	"keelpath/builder/explainer"
 	"keelpath/builder/library"
 	"keelpath/builder/read"
 )
@@ -14,7 +16,28 @@ type footTypesView struct {
 	PageView
 	Rows    []rowView
 	Types   []footTypeView
+	Count   standingCount
 	Sources []SourceView // of all marks, numbered
+}
+
+// Unsettled tells whether the signs end in a question mark.
+func (c cellView) Unsettled() bool { return c.Standing == library.Unsettled }
+
+// standingCount counts marks by what they stand on.
+type standingCount struct{ Settled, Practice, Unsettled int }
+
+// All counts the marks.
+func (c standingCount) All() int { return c.Settled + c.Practice + c.Unsettled }
+
+func (c *standingCount) add(s library.Standing) {
+	switch s {
+	case library.Practice:
+		c.Practice++
+	case library.Unsettled:
+		c.Unsettled++
+	default:
+		c.Settled++
+	}
 }
 
 // rowView is one line of comparison with the words for its five marks.
@@ -34,13 +57,14 @@ type footTypeView struct {
 	Cells          []cellView    // in the order of the rows
 }
 
-// cellView is one mark: steps drawn, the same in words, and the reason. The
+// cellView is one mark: its signs, the same in words, and the reason. The
 // address of its reason is "#" and ID.
 type cellView struct {
 	ID, Row, Words string
-	Steps          []bool // four, as many filled as the mark; nil for an add-on
-	Change         string // an add-on's change in signs: "+ +"
-	Disputed       bool
+	Signs          string // four dots or squares, as many filled as the mark; an add-on's change: "+ +"
+	Standing       library.Standing
+	Kind           string // the standing in words; empty where the mark is settled
+	Support        string // how sure what it cites makes it, in words; may be empty
 	Why            string
 	Practice       bool // rests on common practice, alone or beside sources
 	Sources        []LinkView
@@ -51,7 +75,7 @@ func (m *maker) footTypesPage() page {
 	return page{
 		name: footTypesName, title: "Kinds of feet, side by side", room: "learn", template: "foot-types", credits: m.siteCredits(),
 		styles:      []string{m.feetStyle.name},
-		description: "Every kind of foot held against the same rows, with the reason for each mark.",
+		description: "Every kind of foot, compared point by point, with the reason for each mark.",
 		model: func(v viewer, p PageView) (any, error) {
 			out := footTypesView{PageView: p}
 			for _, r := range m.lib.Rows {
@@ -59,6 +83,9 @@ func (m *maker) footTypesPage() page {
 			}
 			for _, t := range m.lib.FootTypes {
 				out.Types = append(out.Types, v.footTypeView(t))
+				for _, c := range t.Cells {
+					out.Count.add(c.Standing())
+				}
 			}
 			out.Sources = v.bibliography(numberSources(out.Types), true)
 			return out, nil
@@ -114,17 +141,33 @@ func drawingOf(t *library.FootType) (drawing.Drawing, bool) {
 
 func (v viewer) cell(t *library.FootType, r *library.Row) cellView {
 	c := t.Cells[r.ID.S]
-	out := cellView{ID: t.ID.S + "_" + r.ID.S, Row: r.Title.S, Disputed: c.Disputed, Why: c.Why.S, Sources: v.sourceLinks(c.Sources)}
+	out := cellView{ID: t.ID.S + "_" + r.ID.S, Row: r.Title.S, Standing: c.Standing(), Why: c.Why.S, Sources: v.sourceLinks(c.Sources)}
 	out.Practice = len(out.Sources) < len(c.Sources)
+	if out.Standing != library.Settled {
+		out.Kind = out.Standing.Words()
+	}
+	if s := explainer.SupportByID(c.Support.S); len(out.Sources) > 0 {
+		out.Support = s.Words
+	}
 	if t.Addon {
-		out.Change, out.Words = change(c.Mark)
+		out.Signs, out.Words = change(c.Mark)
+		if out.Standing == library.Practice {
+			out.Signs = "[" + out.Signs + "]"
+		}
 		return out
 	}
-	out.Words = r.Steps[c.Mark].S
-	for i := range len(r.Steps) - 1 {
-		out.Steps = append(out.Steps, i < c.Mark)
-	}
+	out.Signs, out.Words = steps(c.Mark, len(r.Steps)-1, out.Standing), r.Steps[c.Mark].S
 	return out
+}
+
+// steps draws a mark as dots, or as squares where it is trade practice, so that
+// the shape alone tells them apart.
+func steps(mark, most int, standing library.Standing) string {
+	full, empty := "●", "○"
+	if standing == library.Practice {
+		full, empty = "■", "□"
+	}
+	return strings.Repeat(full, mark) + strings.Repeat(empty, most-mark)
 }
 
 // change puts an add-on's mark into signs and words. It says more or less of

@@ -2,6 +2,7 @@ package publish
 
 import (
 	"html/template"
+	"slices"
 	"strings"
 
 	"keelpath/builder/drawing"
@@ -27,7 +28,7 @@ type motionPushView struct {
 	Feet          []tradeView
 	Both          []tradeView
 	Addons        []tradeView
-	Open          int // feet with a mark that is not settled
+	Count         standingCount // of the feet's marks on the two rows
 	Pulls, Table  string
 	Explainer     *LinkView
 	Questions     []ownView
@@ -39,7 +40,7 @@ type motionPushView struct {
 type tradeView struct {
 	ID, Name, URL string
 	Motion, Push  cellView
-	Open          bool // one of the marks is not settled
+	Kind          string // "not settled" or "trade practice" where one of the marks is, or both
 	Gain, GiveUp  []string
 }
 
@@ -69,9 +70,8 @@ func (v viewer) motionPush(p PageView) motionPushView {
 			if t.Cells[motionRow].Mark >= clearStep && t.Cells[pushRow].Mark >= clearStep {
 				out.Both = append(out.Both, f)
 			}
-			if f.Open {
-				out.Open++
-			}
+			out.Count.add(f.Motion.Standing)
+			out.Count.add(f.Push.Standing)
 		}
 		for _, row := range []string{motionRow, pushRow} {
 			for _, s := range t.Cells[row].Sources {
@@ -94,10 +94,22 @@ func (v viewer) motionPush(p PageView) motionPushView {
 }
 
 func (v viewer) trade(t *library.FootType, motion, push *library.Row) tradeView {
-	return tradeView{
+	out := tradeView{
 		ID: "trade-" + t.ID.S, Name: t.Name.S, URL: v.footType(t.ID.S), Motion: v.cell(t, motion), Push: v.cell(t, push),
-		Open: t.Cells[motionRow].Disputed || t.Cells[pushRow].Disputed, Gain: read.Strings(t.Gain), GiveUp: read.Strings(t.GiveUp),
+		Gain: read.Strings(t.Gain), GiveUp: read.Strings(t.GiveUp),
 	}
+	kinds := slices.DeleteFunc([]string{out.Motion.Kind, out.Push.Kind}, func(k string) bool { return k == "" })
+	slices.Sort(kinds)
+	out.Kind = strings.Join(slices.Compact(kinds), ", ")
+	return out
+}
+
+// placeSaid is a mark in the words of its row, and what it stands on where it is not settled.
+func placeSaid(r *library.Row, c *library.Cell) string {
+	if s := c.Standing(); s != library.Settled {
+		return r.Steps[c.Mark].S + ", " + s.Words()
+	}
+	return r.Steps[c.Mark].S
 }
 
 // tradeFigure draws the feet; add-ons have no place of their own on the rows.
@@ -112,16 +124,10 @@ func (v viewer) tradeFigure(motion, push *library.Row) template.HTML {
 			continue
 		}
 		x, y := t.Cells[motionRow], t.Cells[pushRow]
-		d.Places = append(d.Places, drawing.Place{Name: t.Name.S, Column: x.Mark, Band: y.Mark, OpenAcross: x.Disputed, OpenUp: y.Disputed})
-		say := t.Name.S + ": motion " + motion.Steps[x.Mark].S
-		if x.Disputed {
-			say += ", not settled"
-		}
-		say += "; push " + push.Steps[y.Mark].S
-		if y.Disputed {
-			say += ", not settled"
-		}
-		says = append(says, say+".")
+		d.Places = append(d.Places, drawing.Place{Name: t.Name.S, Column: x.Mark, Band: y.Mark,
+			OpenAcross: x.Standing() == library.Unsettled, OpenUp: y.Standing() == library.Unsettled,
+			Practice: x.Standing() == library.Practice || y.Standing() == library.Practice})
+		says = append(says, t.Name.S+": motion "+placeSaid(motion, x)+"; push "+placeSaid(push, y)+".")
 	}
 	d.Long = strings.Join(says, " ")
 	return template.HTML(d.SVG("trade-figure"))

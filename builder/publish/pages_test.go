@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"encoding/json"
 	"fmt"
+	"maps"
 	"slices"
 	"strings"
 	"testing"
@@ -154,19 +155,108 @@ func checkCell(t *testing.T, page, cell *html.Node, ft *library.FootType, r *lib
 	if !ft.Addon && !strings.Contains(text, r.Steps[c.Mark].S) {
 		t.Errorf("%s: %q does not say %q", name, text, r.Steps[c.Mark].S)
 	}
-	if ft.Addon == strings.ContainsAny(text, "●○") {
+	if ft.Addon == strings.ContainsAny(text, "●○■□") {
 		t.Errorf("%s: steps are for a foot, signs for an add-on: %q", name, text)
 	}
-	if !ft.Addon && strings.Count(text, "●") != c.Mark {
-		t.Errorf("%s: %q shows %d steps, want %d", name, text, strings.Count(text, "●"), c.Mark)
+	if full := strings.Count(text, "●") + strings.Count(text, "■"); !ft.Addon && full != c.Mark {
+		t.Errorf("%s: %q shows %d steps, want %d", name, text, full, c.Mark)
 	}
-	if c.Disputed != strings.Contains(text, "not settled") {
-		t.Errorf("%s: disputed is %v, and the cell says %q", name, c.Disputed, text)
+	if want, shape := standingOf(c), shapeOf(t, cell); shape != want {
+		t.Errorf("%s: by its source it is %q, and the shapes of %q say %q", name, want, text, shape)
+	}
+	for _, words := range []string{"trade practice", "not settled"} {
+		if (standingOf(c) == words) != strings.Contains(text, words) {
+			t.Errorf("%s: it is %q, and the cell says %q", name, standingOf(c), text)
+		}
 	}
 	href, _ := attr(elements(cell, "a")[0], "href")
 	reason := byID(t, page, strings.TrimPrefix(href, "#"))
 	if got := textOf(reason); !strings.Contains(got, c.Why.S) || !strings.Contains(got, r.Title.S) {
 		t.Errorf("%s: the reason reads %q", name, got)
+	}
+}
+
+// standingOf is a second reading of the rule, from the words of the file.
+func standingOf(c *library.Cell) string {
+	switch c.Support.S {
+	case "little":
+		return "not settled"
+	case "trade":
+		return "trade practice"
+	case "some", "well":
+		return "settled"
+	}
+	for _, s := range c.Sources {
+		if s.S != "common-practice" {
+			return "settled"
+		}
+	}
+	return "trade practice"
+}
+
+// shapeOf tells what the signs alone of a cell say, without its words.
+func shapeOf(t *testing.T, cell *html.Node) string {
+	t.Helper()
+	marks := withClass(cell, "mark")
+	if len(marks) != 1 {
+		t.Fatalf("%q has %d groups of signs", textOf(cell), len(marks))
+	}
+	switch signs := textOf(marks[0]); {
+	case strings.HasSuffix(signs, "?"):
+		return "not settled"
+	case strings.ContainsAny(signs, "■□["):
+		return "trade practice"
+	}
+	return "settled"
+}
+
+// What the page says of how many ratings are settled, trade practice and not
+// settled is what the table's cells count up to by their shapes, by their words and
+// in the file, and so for the figure's own two rows.
+func TestStandingsAreCounted(t *testing.T) {
+	l := load(t)
+	want, figure := map[string]int{}, map[string]int{}
+	for _, ft := range l.FootTypes {
+		for row, c := range ft.Cells {
+			want[standingOf(c)]++
+			if !ft.Addon && (row == motionRow || row == pushRow) {
+				figure[standingOf(c)]++
+			}
+		}
+	}
+	for _, words := range []string{"settled", "trade practice", "not settled"} {
+		if want[words] < 20 || figure[words] == 0 {
+			t.Fatalf("%d ratings are %q, and %d in the figure: the count tells nothing", want[words], words, figure[words])
+		}
+	}
+	n := pageNamed(t, builtin(t), footTypesName)
+	shapes, said := map[string]int{}, map[string]int{}
+	for _, cell := range elements(elements(n, "tbody")[0], "td") {
+		shapes[shapeOf(t, cell)]++
+		kind := "settled"
+		if k := withClass(cell, "kind"); len(k) > 0 {
+			kind = textOf(k[0])
+		}
+		said[kind]++
+	}
+	if !maps.Equal(shapes, want) || !maps.Equal(said, want) {
+		t.Errorf("the file has %v, the shapes %v and the words %v", want, shapes, said)
+	}
+	legend := textOf(withClass(n, "standings")[0])
+	for words, count := range want {
+		name := strings.ToUpper(words[:1]) + words[1:]
+		if !strings.Contains(legend, fmt.Sprintf("%s (%d)", name, count)) {
+			t.Errorf("the legend does not say %q of %d: %s", words, count, legend)
+		}
+	}
+	if all := len(l.Rows) * len(l.FootTypes); !strings.Contains(textOf(n), fmt.Sprintf("The table has %d ratings.", all)) {
+		t.Errorf("the page does not say that there are %d ratings", all)
+	}
+	trade := textOf(pageNamed(t, builtin(t), motionPushName))
+	for words, count := range figure {
+		if !strings.Contains(trade, fmt.Sprintf("%d are %s", count, words)) {
+			t.Errorf("the page of the figure does not say that %d are %s", count, words)
+		}
 	}
 }
 

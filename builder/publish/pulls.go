@@ -5,9 +5,11 @@ import (
 	"fmt"
 	"html/template"
 	"net/url"
+	"slices"
 	"strings"
 
 	"keelpath/builder/conflict"
+	"keelpath/builder/library"
 	"keelpath/builder/read"
 )
 
@@ -25,6 +27,7 @@ type pullsView struct {
 	Wishes    []wishView
 	Pulls     []pullView // all of them, remarks on a single wish too
 	Conflicts []pullView // without those
+	Practice  int        // of Conflicts, those that rest on trade practice
 	Data      template.JS
 }
 
@@ -33,7 +36,8 @@ type pullsView struct {
 type wishView struct {
 	ID, Title, Means, Steps, Row string
 	Unsure                       bool
-	Count                        string // of Meets: "3, 1 of them perhaps"
+	Practice                     bool   // and of the marks that surely meet it each is trade practice
+	Count                        string // of Meets: "3, 1 of them perhaps, 1 by trade practice"
 	Meets, Others                []meetView
 }
 
@@ -49,6 +53,7 @@ type meetView struct {
 // pullView is one conflict. Sure is how sure it is, in a few words.
 type pullView struct {
 	ID, Title, Sure string
+	Practice        int // marks of trade practice on which it rests
 	Says            []string
 	Questions       []ownView
 	Fixes           []fixView
@@ -77,7 +82,11 @@ type behindView struct {
 	Cells     []behindCell
 }
 
-type behindCell struct{ Row, Words, State string }
+// behindCell is a mark; Rests says that the conflict rests on it as trade practice.
+type behindCell struct {
+	Row, Words, State string
+	Rests             bool
+}
 
 func (m *maker) pullsPage() page {
 	return page{
@@ -95,6 +104,9 @@ func (m *maker) pullsPage() page {
 				out.Pulls = append(out.Pulls, pull)
 				if !c.Note() {
 					out.Conflicts = append(out.Conflicts, pull)
+					if pull.Practice > 0 {
+						out.Practice++
+					}
 				}
 			}
 			data, err := json.Marshal(pullsData(matter))
@@ -113,7 +125,7 @@ var stateWords = map[conflict.State]string{
 func (v viewer) wish(m *conflict.Matter, w int) wishView {
 	wish, row := m.Wishes[w], m.Row(w)
 	out := wishView{ID: wish.ID.S, Title: wish.Title.S, Means: wish.Means.S, Steps: m.Steps(w), Row: row.Title.S}
-	perhaps := 0
+	perhaps, practice := 0, 0
 	for f, t := range m.Feet {
 		cell, state := m.Cell(f, w), m.State(f, w)
 		meet := meetView{
@@ -126,8 +138,11 @@ func (v viewer) wish(m *conflict.Matter, w int) wishView {
 			perhaps++
 		case state == conflict.Short:
 			meet.State = stateWords[state]
-		case cell.Disputed:
-			meet.State = "not settled"
+		case cell.Standing() != library.Settled:
+			meet.State = cell.Standing().Words()
+		}
+		if state == conflict.Yes && cell.Standing() == library.Practice {
+			practice++
 		}
 		if state.Met() {
 			out.Meets = append(out.Meets, meet)
@@ -136,7 +151,7 @@ func (v viewer) wish(m *conflict.Matter, w int) wishView {
 		}
 	}
 	n := len(out.Meets)
-	out.Unsure = n > 0 && perhaps == n
+	out.Unsure, out.Practice = n > 0 && perhaps == n, practice > 0 && perhaps+practice == n
 	out.Count = fmt.Sprint(n)
 	switch {
 	case out.Unsure:
@@ -144,11 +159,17 @@ func (v viewer) wish(m *conflict.Matter, w int) wishView {
 	case perhaps > 0:
 		out.Count += fmt.Sprintf(", %d of them perhaps", perhaps)
 	}
+	if practice > 0 {
+		out.Count += fmt.Sprintf(", %d by trade practice", practice)
+	}
 	return out
 }
 
 func (v viewer) pull(m *conflict.Matter, c conflict.Conflict) pullView {
-	out := pullView{ID: m.ID(c), Title: m.Title(c), Says: m.Statement(c), Sure: sureWords[c.Kind]}
+	out := pullView{ID: m.ID(c), Title: m.Title(c), Says: m.Statement(c), Sure: sureWords[c.Kind], Practice: len(c.Practice)}
+	if n := out.Practice; n > 0 {
+		out.Sure += fmt.Sprintf(" Ratings of trade practice behind it: %d.", n)
+	}
 	for _, q := range m.Questions(c) {
 		out.Questions = append(out.Questions, v.own(q))
 	}
@@ -165,7 +186,12 @@ func (v viewer) pull(m *conflict.Matter, c conflict.Conflict) pullView {
 	for f, t := range m.Feet {
 		b := behindView{Name: t.Name.S, URL: v.footType(t.ID.S)}
 		for _, w := range c.Wishes.List() {
-			b.Cells = append(b.Cells, behindCell{m.Row(w).Title.S, m.Row(w).Steps[m.Cell(f, w).Mark].S, stateWords[m.State(f, w)]})
+			state := stateWords[m.State(f, w)]
+			if m.Cell(f, w).Standing() == library.Practice {
+				state += ", " + library.Practice.Words()
+			}
+			rests := slices.Contains(c.Practice, conflict.Spot{Foot: f, Wish: w})
+			b.Cells = append(b.Cells, behindCell{m.Row(w).Title.S, m.Row(w).Steps[m.Cell(f, w).Mark].S, state, rests})
 		}
 		out.Rows = append(out.Rows, b)
 	}
@@ -173,8 +199,8 @@ func (v viewer) pull(m *conflict.Matter, c conflict.Conflict) pullView {
 }
 
 var sureWords = map[conflict.Kind]string{
-	conflict.Holds: "No kind meets them together.", conflict.AsMarked: "As the marks stand, no kind meets them together. Some marks are not settled.",
-	conflict.May: "They may pull. It rests on marks that are not settled.",
+	conflict.Holds: "No kind meets them together.", conflict.AsMarked: "As the ratings stand, no kind meets them together. Some ratings are not settled.",
+	conflict.May: "They may pull. It rests on ratings that are not settled.",
 }
 
 func (v viewer) own(q conflict.Question) ownView {
@@ -193,9 +219,10 @@ func (a addresses) ownQuestion(ask string) string {
 
 // The data that the page's script looks up.
 type dataPulls struct {
-	Most int              `json:"most"`
-	Sets []dataPull       `json:"sets"`
-	Say  conflict.Summary `json:"say"`
+	Most  int              `json:"most"`
+	Sets  []dataPull       `json:"sets"`
+	Leans [][]string       `json:"leans"` // the wishes of each of Matter.Leans
+	Say   conflict.Summary `json:"say"`
 }
 
 type dataPull struct {
@@ -205,13 +232,18 @@ type dataPull struct {
 }
 
 func pullsData(m *conflict.Matter) dataPulls {
-	out := dataPulls{Most: conflict.Most, Sets: []dataPull{}, Say: m.Summary}
-	for _, c := range m.All {
-		d := dataPull{ID: m.ID(c), Note: c.Note()}
-		for _, w := range c.Wishes.List() {
-			d.Of = append(d.Of, m.Wishes[w].ID.S)
+	out := dataPulls{Most: conflict.Most, Sets: []dataPull{}, Leans: [][]string{}, Say: m.Summary}
+	ids := func(s conflict.Set) (of []string) {
+		for _, w := range s.List() {
+			of = append(of, m.Wishes[w].ID.S)
 		}
-		out.Sets = append(out.Sets, d)
+		return of
+	}
+	for _, c := range m.All {
+		out.Sets = append(out.Sets, dataPull{ID: m.ID(c), Of: ids(c.Wishes), Note: c.Note()})
+	}
+	for _, s := range m.Leans {
+		out.Leans = append(out.Leans, ids(s))
 	}
 	return out
 }

@@ -2,6 +2,8 @@ package publish
 
 import (
 	"encoding/json"
+	"fmt"
+	"maps"
 	"net/url"
 	"slices"
 	"strings"
@@ -11,6 +13,7 @@ import (
 
 	"keelpath/builder/clienttest"
 	"keelpath/builder/conflict"
+	"keelpath/builder/library"
 )
 
 // What the page's script looks up is what Go works out, for every set of wishes
@@ -87,6 +90,9 @@ func TestPullsPage(t *testing.T) {
 			}
 			for i, w := range c.Wishes.List() {
 				want := m.Row(w).Title.S + ": " + m.Row(w).Steps[m.Cell(f, w).Mark].S + " " + stateWords[m.State(f, w)]
+				if standingOf(m.Cell(f, w)) == "trade practice" {
+					want += ", trade practice"
+				}
 				if got := textOf(cells[i]); got != want {
 					t.Errorf("%s, %s: the cell says %q, want %q", m.ID(c), foot.ID.S, got, want)
 				}
@@ -104,6 +110,68 @@ func TestPullsPage(t *testing.T) {
 			}
 		}
 	}
+}
+
+// How many ratings of trade practice a conflict rests on can be counted on the page
+// itself: in the rows behind it, the feet that no other rating keeps from the wishes.
+func TestPracticeIsCounted(t *testing.T) {
+	m := conflict.In(load(t))
+	n := pageNamed(t, builtin(t), pullsName)
+	resting := 0
+	for _, c := range m.All {
+		part := byID(t, n, m.ID(c))
+		count := 0
+		for _, row := range elements(elements(part, "tbody")[0], "tr") {
+			practice, meets, other := 0, 0, 0
+			for _, cell := range elements(row, "td") {
+				switch state := textOf(withClass(cell, "from")[0]); {
+				case strings.Contains(state, "does not meet it, trade practice"):
+					practice++
+				case strings.Contains(state, "does not meet it"):
+					other++
+				case strings.HasPrefix(state, "meets it, trade practice"):
+					meets++
+				case strings.HasPrefix(state, "one step short"):
+					if c.Kind == conflict.May {
+						other++
+					}
+				}
+			}
+			if c.Kind == conflict.May && practice == 0 && other == 0 {
+				count += meets
+			} else if c.Kind != conflict.May && other == 0 {
+				count += practice
+			}
+		}
+		if got := len(withClass(part, "rests")); got != count {
+			t.Errorf("%s: %d ratings are shown as those it rests on, and %d are counted", m.ID(c), got, count)
+		}
+		said := fmt.Sprintf("This rests on %d rating", count)
+		if text := textOf(part); strings.Contains(text, "This rests on") != (count > 0) || count > 0 && !strings.Contains(text, said) {
+			t.Errorf("%s rests on %d ratings of trade practice, and the page does not say so", m.ID(c), count)
+		}
+		if count > 0 && !c.Note() {
+			resting++
+			row := elements(byID(t, n, "pulls-worked").Parent, "tr")
+			if !slices.ContainsFunc(row, func(r *html.Node) bool {
+				return strings.HasPrefix(textOf(r), m.Title(c)) && strings.Contains(textOf(r), fmt.Sprintf("Ratings of trade practice behind it: %d.", count))
+			}) {
+				t.Errorf("the whole table does not say of %s that it rests on %d", m.ID(c), count)
+			}
+		}
+	}
+	if resting == 0 || !strings.Contains(textOf(n), fmt.Sprintf("%d of the %d conflicts rest on at least one.", resting, len(m.All)-notes(m))) {
+		t.Errorf("%d conflicts rest on trade practice, and the page does not say so", resting)
+	}
+}
+
+func notes(m *conflict.Matter) (n int) {
+	for _, c := range m.All {
+		if c.Note() {
+			n++
+		}
+	}
+	return n
 }
 
 func checkOwnLink(t *testing.T, a *html.Node, ask string) {
@@ -162,6 +230,35 @@ func TestWishSections(t *testing.T) {
 	}
 }
 
+// checkTradeShapes counts the figure's own marks by shape, without those of its key.
+func checkTradeShapes(t *testing.T, l *library.Library, svg *html.Node) {
+	t.Helper()
+	want, got := map[string]int{}, map[string]int{}
+	shape := func(open, practice bool) string { return fmt.Sprintf("hollow %v, square %v", open, practice) }
+	for _, ft := range l.FootTypes {
+		if ft.Addon {
+			continue
+		}
+		either := func(words string) bool {
+			return standingOf(ft.Cells[motionRow]) == words || standingOf(ft.Cells[pushRow]) == words
+		}
+		want[shape(either("not settled"), either("trade practice"))]++
+	}
+	for _, open := range []bool{false, true} { // one of each in the key
+		want[shape(open, false)]++
+		want[shape(open, true)]++
+	}
+	for class, open := range map[string]bool{"d-solid": false, "d-hole": true} {
+		for _, p := range withClass(svg, class) {
+			d, _ := attr(p, "d")
+			got[shape(open, !strings.Contains(d, "C"))]++ // a disc is drawn in curves
+		}
+	}
+	if !maps.Equal(want, got) {
+		t.Errorf("the figure has the marks %v, and the table %v", got, want)
+	}
+}
+
 // The figure marks each foot once; each mark's reason stands below with both sides
 // of the foot, and what the page says of the far corner is what the table says.
 func TestMotionPushPage(t *testing.T) {
@@ -172,6 +269,7 @@ func TestMotionPushPage(t *testing.T) {
 		t.Fatalf("%d figures", len(svg))
 	}
 	figure, text := textOf(svg[0]), textOf(n)
+	checkTradeShapes(t, l, svg[0])
 	for _, ft := range l.FootTypes {
 		part := byID(t, n, "trade-"+ft.ID.S)
 		for _, row := range []string{motionRow, pushRow} {

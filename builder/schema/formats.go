@@ -3,6 +3,7 @@ package schema
 import (
 	"fmt"
 
+	"keelpath/builder/explainer"
 	"keelpath/builder/formula"
 	"keelpath/builder/library"
 	"keelpath/builder/quantity"
@@ -200,7 +201,7 @@ func marks(low, high int) form {
 
 var cellForm = keys(
 	key{"mark", need, "A step from 0 to 4; for an add-on a change from -2 to 3.", whole(-2, 4)},
-	key{"disputed", may, "true where sources disagree or the mark is our judgment.", yesNo()},
+	key{"support", may, "How sure it is: some or well by studies, little where it is not settled, trade where nobody has tested it; a cell that cites a study says it.", oneOf(explainer.SupportIDs()...)},
 	key{"why", need, "The reason, in one plain line.", text()},
 	key{"sources", need, "Ids of sources, or [" + library.CommonPractice + "].", some(text())},
 )

@@ -10,7 +10,8 @@ export interface PullSet {
 export interface Pulls {
   most: number;
   sets: PullSet[];
-  say: { none: string; one: string; clear: string; open: string; found: string[]; full: string };
+  leans: string[][]; // sets of wishes that a foot meets by trade practice alone
+  say: { none: string; one: string; clear: string; lean: string; open: string; found: string[]; full: string };
 }
 
 export interface Found {
@@ -19,14 +20,16 @@ export interface Found {
 }
 
 export function look(data: Pulls, marked: string[]): Found {
-  const within = data.sets.filter((s) => s.of.every((w) => marked.indexOf(w) >= 0));
+  const all = (of: string[]): boolean => of.every((w) => marked.indexOf(w) >= 0);
+  const within = data.sets.filter((s) => all(s.of));
   const conflicts = within.filter((s) => !s.note).length;
   const say = (): string => {
     if (!marked.length) return data.say.none;
     const found = data.say.found[conflicts - 1];
     if (found) return found;
     if (marked.length === 1) return data.say.one;
-    return within.length ? data.say.open : data.say.clear;
+    if (within.length) return data.say.open;
+    return data.leans.some(all) ? data.say.lean : data.say.clear;
   };
   return { shown: within.map((s) => s.id), say: say() };
 }
