@@ -23,7 +23,7 @@ func TestAmountsAreToldOnce(t *testing.T) {
 	b := newTab(t)
 	b.openPlanner(onDisk)
 	const typed, shown = "1 in 7", "1:7 (about 14.3 %, 8.1 degrees)"
-	ask := "My steepest slope is " + shown + ". Can my foot follow it, up and down?"
+	ask := "My steepest slope is " + shown + ". Can my foot bend enough for it, up and down?"
 
 	hills := lib.Tree("hills-and-ramps")
 	given := tree.Answers{"change": {"no"}, "where": {"home"}, "steepness": {typed}, "hardest": {"down"}, "going-down": {"fast"}, "safety": {"no"}}
