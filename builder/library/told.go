@@ -29,6 +29,9 @@ func (c *checker) told() {
 	for _, p := range c.Prompts() {
 		c.promptTold(p)
 	}
+	for _, t := range c.Topics {
+		c.presumingTitle(t)
+	}
 	if c.list.Errors() > 0 {
 		return // what a wrong name would have told is not known
 	}
@@ -148,6 +151,7 @@ var presuming = []struct {
 	{"my fall", []string{"fall"}},
 	{"i fell", []string{"fall"}},
 	{"scared to fall", []string{"afraid-to-fall"}},
+	{"afraid of falling", []string{"afraid-to-fall"}},
 	{"my back pain", []string{"back-pain"}},
 	{"my child", []string{"child"}},
 	{"my baby", []string{"pregnant"}},
@@ -198,6 +202,47 @@ func (c *checker) presumingWords(p *Prompt) {
 			help = fmt.Sprintf("add unless: [%s], or word it so that it fits everybody", id)
 		}
 		c.list.Add(c.within(p.Ask, i), "presumes", fmt.Sprintf("prompt %q says %q, and not every reader has told that", p.ID.S, p.Ask.S[i:i+len(row.words)]), help)
+	}
+}
+
+// presumingTitles are words of a theme's title that take something for granted: the
+// sheet prints it above each prompt of the theme. Every prompt below has to presume
+// one of the facts; where no fact tells it, the words stand in no title.
+var presumingTitles = []struct {
+	words string
+	facts []string
+}{
+	{"my first", []string{"first-leg"}},
+	{"in place of an old one", []string{"new-foot"}},
+	{"above the knee", []string{"artificial-knee"}},
+	{"part of the foot", []string{"part-foot"}},
+	{"children", []string{"child"}},
+	{"my child", []string{"child"}},
+	{"my fall", []string{"fall"}},
+	{"my pain", nil},
+	{"when the plan says no", []string{"plan-said-no"}},
+	{"far-away clinics", []string{"far-away"}},
+	{"my other leg", []string{"!both-legs"}},
+	{"older", nil},
+	{"women", nil},
+}
+
+// presumingTitle reports words of a theme's title that not every reader of its prompts
+// has told.
+func (c *checker) presumingTitle(t *Topic) {
+	title := strings.ToLower(t.Title.S)
+	for _, row := range presumingTitles {
+		i := wordsAt(title, row.words)
+		if i < 0 {
+			continue
+		}
+		unminded := func(p *Prompt) bool {
+			return !slices.ContainsFunc(row.facts, func(f string) bool { return c.minded(p, f) })
+		}
+		if k := slices.IndexFunc(t.Prompts, unminded); k >= 0 {
+			c.list.Add(c.within(t.Title, i), "presumes", fmt.Sprintf("the title of the topic %q says %q, and not every reader to whom its prompt %q is brought has told that", t.ID.S, t.Title.S[i:i+len(row.words)], t.Prompts[k].ID.S),
+				"name what the prompts are about, and not whom they are for")
+		}
 	}
 }
 
