@@ -27,7 +27,8 @@ const (
 type Block struct {
 	Kind BlockKind
 	Text string
-	Refs []Ref // links by id in it
+	Lead string // the bold words that it begins with, which Text begins with too
+	Refs []Ref  // links by id in it
 
 	at   func(offset int) finding.Place
 	from []step
@@ -84,6 +85,9 @@ func (d *Doc) block(n ast.Node) Block {
 		return ast.WalkContinue, nil
 	})
 	b.Text = string(text)
+	if e, ok := n.FirstChild().(*ast.Emphasis); ok && e.Level == 2 {
+		b.Lead = plain(e, d.src)
+	}
 	return b
 }
 
