@@ -344,7 +344,7 @@ func (f *former) ending(link string, e *tree.Ending) item {
 			out.Item = append(out.Item, display(link+"."+part, text))
 		}
 	}
-	add("caution", f.plain(e.Caution))
+	add("caution", f.worded(e.Caution, f.lib.SourceName))
 	add("text", f.worded(e.Text, f.lib.SourceName))
 	for _, talk := range e.Types {
 		ft := f.lib.FootType(talk.Type.S)

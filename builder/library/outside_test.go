@@ -112,8 +112,8 @@ func TestToeRule(t *testing.T) {
 	l := librarytest.Load(t)
 	e, _ := types(t, l, "foot-shell-and-toes", tree.Answers{"about": {"look"}, "look": {"toes"}})
 	for _, want := range []string{
-		"**With toes.** For: it looks more like a foot in a sandal. Against: the toes can catch as a shoe goes on.",
-		"**Without toes.** For: it goes into a shoe more easily. Against: it looks plain in a sandal.",
+		"**With toes.** For: it looks more like a foot in a sandal. Against: the toes can catch when you put on a shoe.",
+		"**Without toes.** For: it slips into a shoe more easily. Against: it looks plain in a sandal.",
 	} {
 		if !strings.Contains(e.Text.S, want) {
 			t.Errorf("ending %q does not say %q", e.ID.S, want)

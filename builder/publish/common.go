@@ -21,7 +21,7 @@ func (v viewer) text(t read.Text) (html template.HTML, words []WordView, err err
 	return v.rendered(t, o)
 }
 
-// told renders an ending's text, which says what it rests on and how sure that
+// told renders an ending's text or caution, which says what it rests on and how sure that
 // is: each source by its kind and year, and by its number where all are listed
 // below.
 func (v viewer) told(t read.Text, listed []read.Text) (html template.HTML, words []WordView, err error) {

@@ -327,7 +327,7 @@ func TestTreeOnPaper(t *testing.T) {
 	}
 }
 
-// What an ending's text rests on stands at the claim: on the planner it leads to the
+// What an ending's text or caution rests on stands at the claim: on the planner it leads to the
 // bibliography, and by hand to the entry below with that number.
 func TestEndingsNameSources(t *testing.T) {
 	l := load(t)
@@ -346,7 +346,11 @@ func TestEndingsNameSources(t *testing.T) {
 					continue // its words are the safety screen's
 				}
 				want := map[string]string{} // what a mark says, by where it leads
-				for _, r := range explainer.ParseText(e.Text, l.Edition.Lines, &finding.List{}).Refs {
+				var refs []explainer.Ref
+				for _, text := range []read.Text{e.Text, e.Caution} {
+					refs = append(refs, explainer.ParseText(text, l.Edition.Lines, &finding.List{}).Refs...)
+				}
+				for _, r := range refs {
 					number := slices.Index(listed, r.ID) + 1
 					switch {
 					case r.Kind == "support":

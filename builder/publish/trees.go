@@ -107,7 +107,7 @@ func (v viewer) ending(t *tree.Tree, e *tree.Ending) (EndingView, error) {
 	if out.Text, out.Words, err = v.told(e.Text, listed); err != nil {
 		return out, err
 	}
-	if out.Caution, words, err = v.text(e.Caution); err != nil {
+	if out.Caution, words, err = v.told(e.Caution, listed); err != nil {
 		return out, err
 	}
 	out.Text, out.Caution = withGaps(t, e.Text.S, out.Text), withGaps(t, e.Caution.S, out.Caution)
