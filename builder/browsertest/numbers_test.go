@@ -162,9 +162,11 @@ func TestOneAmountEverywhere(t *testing.T) {
 		{"hills-and-ramps", tree.Answers{"safety": {"no"}, "change": {"no"}, "where": {"home"}}, []string{"16 %"}, []string{"16 % is about 9.1 degrees, 1:6.3."},
 			[]string{"16 % (about 9.1 degrees, 1:6.3)"}, []string{"16 % (about 9.1 degrees, 1:6.3)"}, []string{"both"}, "9.1 degrees", ""},
 		{"heel-height", tree.Answers{"safe": {"no"}, "knee": {"none"}, "shoes": {"day"}}, []string{"3/8 in", "1 1/2 in"}, []string{"3/8 in is about 9.5 mm.", "1 1/2 in is 38.1 mm."},
-			[]string{"3/8 in (9.5 mm)", "1 1/2 in (38.1 mm)"}, []string{"1 1/8 in (28.6 mm) more"}, []string{"yes"}, "28.6 mm (1 1/8 in)", "The code holds your “1 1/2 in” as 38 mm."},
+			[]string{"3/8 in (9.5 mm)", "1 1/2 in (38.1 mm)"}, []string{"1 1/8 in (28.6 mm) more"}, []string{"yes"}, "28.6 mm (1 1/8 in)", ""},
 		{"loads-and-weight", tree.Answers{"safety": {"no"}, "signs": {"none"}, "change": {"same"}, "things": {"child"}}, []string{"210 lb", "20 kg"}, []string{"210 lb is about 95.3 kg.", "20 kg is about 44 lb."},
-			[]string{"210 lb (95.3 kg)", "20 kg (44 lb)"}, []string{"115.3 kg (254 lb)"}, nil, "115.3 kg (254 lb)", "The code holds your “210 lb” as 95.5 kg."},
+			[]string{"210 lb (95.3 kg)", "20 kg (44 lb)"}, []string{"115.3 kg (254 lb)"}, nil, "115.3 kg (254 lb)", ""},
+		{"hills-and-ramps", tree.Answers{"safety": {"no"}, "change": {"no"}, "where": {"home"}}, []string{"8.33 %"}, []string{"8.33 % is about 4.8 degrees, 1:12."},
+			[]string{"8.33 % (about 4.8 degrees, 1:12)"}, []string{"8.33 % (about 4.8 degrees, 1:12)"}, []string{"both"}, "4.8 degrees", "The code holds your “8.33 %” as 8.35 %."},
 	} {
 		t.Run(strings.Join(c.typed, " and "), func(t *testing.T) {
 			t.Parallel()
@@ -217,6 +219,22 @@ func TestOneAmountEverywhere(t *testing.T) {
 			b.waitFor(`document.getElementById("planner-code").value !== ""`)
 			if got := oneLine(eval[string](b, `document.querySelector('[data-slot="own-left"]').innerText`)); !strings.Contains(got, c.carried) || (c.carried == "") == strings.Contains(got, "The code holds") {
 				t.Errorf("of the code the page says %q, want %q", got, c.carried)
+			}
+			if c.carried != "" {
+				return
+			}
+			code := b.code()
+			back := newTab(t)
+			back.openPlanner(onDisk)
+			back.hand(`const fold = planner.querySelector(".open-file"); fold.open = true; document.getElementById("planner-typed").value = %s; tapOn(planner.querySelector('[data-act="open-code"]'), "open")`, code)
+			back.waitFor(`!!document.querySelector("#planner .sheet")`)
+			back.hand(`tapOn(planner.querySelector('[data-slot="share"] summary'), "without paper")`)
+			back.waitFor(`document.getElementById("planner-text").value !== ""`)
+			text = oneLine(eval[string](back, `document.getElementById("planner-text").value`))
+			for _, want := range c.shown {
+				if !strings.Contains(text, want) {
+					t.Errorf("after the code the text is without %q:\n%s", want, text)
+				}
 			}
 		})
 	}

@@ -104,19 +104,6 @@ func (m Measure) Typed(i int) string {
 	return text + " " + u.Spell[0]
 }
 
-// Named is the i-th answer as people say it: a slope that is rounded from 1:n is
-// that again, up to 1:20. A code has room for the number of an answer alone, and a
-// ramp of 1:12 must not come back from it as 8.35 %.
-func (m Measure) Named(i int) string {
-	if m.takes(Ratio) && m.At(i) > 0 {
-		n := nearest(1 / across(m.At(i), m.Kind(), Slope))
-		if c := across(1/n, Slope, m.Kind()); n > 0 && n <= 20 && math.Abs(c-m.At(i)) > tiny && nearest(c/m.Step) == nearest(m.At(i)/m.Step) {
-			return unit(Ratio).with(Decimals(n, 0))
-		}
-	}
-	return m.Typed(i)
-}
-
 // Read reads what a person typed, checks the limits and rounds to the step. The
 // error is an *Error.
 func Read(text string, m Measure) (Value, error) {

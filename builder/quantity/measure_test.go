@@ -6,8 +6,6 @@ import (
 	"regexp"
 	"strings"
 	"testing"
-
-	"keelpath/builder/clienttest"
 )
 
 func TestNewMeasureRefuses(t *testing.T) {
@@ -81,40 +79,6 @@ func TestAnswersByNumber(t *testing.T) {
 	}{{heel, 38, "38 mm"}, {steep, 17, "8.5 %"}, {ankle, 3, "-18.5 deg"}} {
 		if got := c.m.Typed(c.i); got != c.want {
 			t.Errorf("answer %d is typed %q, want %q", c.i, got, c.want)
-		}
-	}
-}
-
-// What a code gives back is each answer as people say it. A slope that only a step
-// made out of 1:n is 1:n again; one that is a whole step stays in percent.
-func TestNamed(t *testing.T) {
-	fine := measure("%", []string{"deg", "1:n"}, 0, 40, 0.05)
-	for text, want := range map[string]string{"1:12": "1:12", "1:6": "1:6", "1:3": "1:3", "1:18": "1:18", "1:48": "2.1 %", "1:20": "5 %", "12.5 %": "12.5 %", "16 %": "16 %", "14 %": "14 %", "0 %": "0 %", "40 %": "40 %"} {
-		v, err := Read(text, fine)
-		if got := fine.Named(fine.Index(v.Num)); err != nil || got != want {
-			t.Errorf("%s comes back as %s (%v), want %s", text, got, err, want)
-		}
-	}
-	if got := percent.Named(17); got != "8.5 %" { // takes no 1:n
-		t.Error(got)
-	}
-	script := clienttest.Load(t, "quantity.ts")
-	table := script.Value(Table())
-	measures["fine"] = fine
-	defer delete(measures, "fine")
-	for name, m := range measures {
-		jsMeasure := script.Value(m)
-		for i := range m.Answers() {
-			said := m.Named(i)
-			if v, err := Read(said, m); err != nil || v.Num != m.At(i) {
-				t.Fatalf("%s: answer %d is named %q, which reads as %v (%v) and not %v", name, i, said, v.Num, err, m.At(i))
-			}
-			if i%7 != 0 {
-				continue
-			}
-			if got, err := script.Call("named", table, jsMeasure, script.Value(i)); err != nil || got.String() != said {
-				t.Fatalf("%s: answer %d is %q in Go, %v on a page (%v)", name, i, said, got, err)
-			}
 		}
 	}
 }

@@ -16,9 +16,11 @@ func (p *packer) put(digit, base *big.Int) {
 
 func (p *packer) add(digit, base int64) { p.put(big.NewInt(digit), big.NewInt(base)) }
 
+// number puts them together. The last digit needs no base.
 func (p *packer) number() *big.Int {
-	n := new(big.Int)
-	for i := len(p.digits) - 1; i >= 0; i-- {
+	last := len(p.digits) - 1
+	n := new(big.Int).Set(p.digits[last])
+	for i := last - 1; i >= 0; i-- {
 		n.Add(n.Mul(n, p.bases[i]), p.digits[i])
 	}
 	return n
@@ -27,8 +29,12 @@ func (p *packer) number() *big.Int {
 // unpacker takes the digits off again.
 type unpacker struct{ rest *big.Int }
 
+// get takes the next digit. One of base 0, which no sheet has, is 0.
 func (u *unpacker) get(base *big.Int) *big.Int {
 	digit := new(big.Int)
+	if base.Sign() == 0 {
+		return digit
+	}
 	u.rest, digit = new(big.Int).QuoRem(u.rest, base, digit)
 	return digit
 }
@@ -110,7 +116,7 @@ func upTo(n int, places []int) *big.Int {
 
 func unUpTo(n int, rank *big.Int) []int {
 	rank, k := new(big.Int).Set(rank), 0
-	for ; rank.Cmp(choose(n, k)) >= 0; k++ {
+	for ; k < n && rank.Cmp(choose(n, k)) >= 0; k++ {
 		rank.Sub(rank, choose(n, k))
 	}
 	return unset(rank, k)

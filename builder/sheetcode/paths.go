@@ -4,6 +4,7 @@ import (
 	"math/big"
 	"slices"
 
+	"keelpath/builder/quantity"
 	"keelpath/builder/tree"
 )
 
@@ -14,6 +15,8 @@ type weights struct {
 	t  *tree.Tree
 	of map[string]*big.Int // question or ending: the room from it on
 	by map[string][]group  // question: its groups
+
+	said map[string]*quantity.Sayings // measure: its amounts
 }
 
 // group is answers that have the same room behind them.
@@ -23,13 +26,29 @@ type group struct {
 }
 
 func weigh(t *tree.Tree) *weights {
-	w := &weights{t, map[string]*big.Int{}, map[string][]group{}}
+	w := &weights{t, map[string]*big.Int{}, map[string][]group{}, map[string]*quantity.Sayings{}}
+	for _, q := range t.Questions {
+		if q.Measure != nil {
+			w.said[q.ID.S] = q.Measure.Sayings()
+		}
+	}
 	for _, q := range t.Questions {
 		w.room(q.ID.S)
 		w.groups(q)
 	}
 	w.room(t.Start.S)
 	return w // all of it is worked out, so many may read it at once
+}
+
+// amounts lists what the answers of each measure are called.
+func (w *weights) amounts() map[string][]string {
+	out := map[string][]string{}
+	for id, s := range w.said {
+		for i := range s.Len() {
+			out[id] = append(out[id], s.Text(i))
+		}
+	}
+	return out
 }
 
 // all is the room of the whole tree.
@@ -94,9 +113,9 @@ func (w *weights) grouped(q *tree.Question) []group {
 	}
 	switch {
 	case q.Measure != nil:
-		m := q.Measure
-		add(big.NewInt(int64(m.Answers())), w.routed(q), func(i *big.Int) []string { return []string{m.Named(int(i.Int64()))} })
-		for _, l := range m.Likes {
+		said := w.said[q.ID.S]
+		add(big.NewInt(int64(said.Len())), w.routed(q), func(i *big.Int) []string { return []string{said.Text(int(i.Int64()))} })
+		for _, l := range q.Measure.Likes {
 			single(w.routed(q), l.ID.S)
 		}
 	case q.Pick == tree.PickAny:
@@ -166,7 +185,7 @@ func ticked(q *tree.Question, others []*tree.Answer, bits *big.Int, first *tree.
 func (w *weights) find(q *tree.Question, chosen []string) (before *big.Int, g group, i *big.Int) {
 	before = big.NewInt(1)
 	groups := w.groups(q)
-	k, i := place(q, chosen, len(groups)-1)
+	k, i := w.place(q, chosen, len(groups)-1)
 	for _, g := range groups[:k] {
 		before.Add(before, product(g.count, g.room))
 	}
@@ -175,7 +194,7 @@ func (w *weights) find(q *tree.Question, chosen []string) (before *big.Int, g gr
 
 // place gives the number of an answer's group, and its number in there; last is
 // the number of the last group.
-func place(q *tree.Question, chosen []string, last int) (k int, i *big.Int) {
+func (w *weights) place(q *tree.Question, chosen []string, last int) (k int, i *big.Int) {
 	i = new(big.Int)
 	switch {
 	case len(chosen) == 1 && chosen[0] == tree.Skip && q.Skip.Given():
@@ -187,7 +206,7 @@ func place(q *tree.Question, chosen []string, last int) (k int, i *big.Int) {
 			}
 		}
 		v, _ := q.Measure.Read(chosen[0])
-		return 0, i.SetInt64(int64(q.Measure.Index(v.Num)))
+		return 0, i.SetInt64(int64(w.said[q.ID.S].Of(v)))
 	case q.Pick != tree.PickAny:
 		return slices.IndexFunc(q.Answers, func(a *tree.Answer) bool { return a.ID.S == chosen[0] }), i
 	}

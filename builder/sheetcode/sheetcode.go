@@ -3,16 +3,17 @@
 // nothing sent. It is the reference for site/client/sheetcode.ts.
 //
 // The code is one number in Crockford's Base 32 with his check symbol. It holds,
-// least significant first: the edition's mark; which trees were taken; for
-// each of them the rank of its path among all paths that the table makes
-// possible; whether the sheet is a short one; the starred prompts; and the set of
-// prompts on the sheet, as what differs from what the paths bring. What is usual
-// has a low rank, so a usual sheet has a short code.
+// least significant first: the edition's mark; the prompts on the sheet, as what
+// differs from what the paths bring or, where much does, as they are; the starred
+// ones; and the trees taken with the path in each ([shelf]). What is usual has a low
+// number, so a usual sheet has a short code. A sheet has one code, and no other is read.
+//
+// Amounts come back in the unit in which they were typed, as typed where that is
+// usual ([quantity.Sayings]).
 //
 // Not in the code: questions of the reader's own, the order in which trees were
-// taken, answers that the paths do not come by, the order in which prompts were
-// added or starred, and the unit in which an amount was typed. Amounts are kept
-// as steps of their measure.
+// taken, answers that the paths do not come by, and the order in which prompts were
+// added or starred.
 package sheetcode
 
 import (
@@ -39,6 +40,7 @@ type Book struct {
 	facts   []*told.Fact
 	fits    map[string]fit      // by prompt: what it hangs on
 	ways    map[string]*weights // by tree
+	shelf   *shelf
 }
 
 // fit is what has to be told for a prompt to come up, and what must not have been.
@@ -89,20 +91,34 @@ func BookOf(l *library.Library, trees []*tree.Tree) *Book {
 	for _, c := range l.Cards {
 		b.cards[c.ID.S] = read.Strings(c.Prompts)
 	}
+	var ways []*weights
 	for _, t := range trees {
-		b.ways[t.ID.S] = weigh(t)
+		w := weigh(t)
+		b.ways[t.ID.S] = w
+		ways = append(ways, w)
 	}
-	b.Edition = b.mark()
+	b.shelf = shelve(ways)
+	b.Edition = b.mark(format)
 	return b
 }
 
+// format is the number of the way in which a code is put together. Whoever changes
+// that raises it, so that codes made before are told apart.
+const format = 2
+
 // mark changes with all that a code rests on.
-func (b *Book) mark() uint32 {
+func (b *Book) mark(format int) uint32 {
 	var tables []tree.Table
+	amounts := map[string]map[string][]string{}
 	for _, t := range b.trees {
 		tables = append(tables, t.Table(nil))
+		amounts[t.ID.S] = b.ways[t.ID.S].amounts()
 	}
-	data, err := json.Marshal([]any{tables, b.prompts, b.general, b.cards, b.sets(), b.fits})
+	return markOf([]any{format, tables, amounts, b.prompts, b.general, b.cards, b.sets(), b.fits})
+}
+
+func markOf(all []any) uint32 {
+	data, err := json.Marshal(all)
 	if err != nil {
 		panic(err) // tables hold only what JSON takes
 	}
@@ -112,26 +128,40 @@ func (b *Book) mark() uint32 {
 
 // Encode gives the code of a sheet.
 func (b *Book) Encode(s Sheet) (string, error) {
-	p := &packer{}
-	p.add(int64(b.Edition), 1<<editionBits)
-	marks, err := b.which(s.Taken)
+	n, err := b.number(s)
 	if err != nil {
 		return "", err
 	}
-	p.put(marks, b.choices())
-	paths := map[string]tree.Path{}
-	taken := b.taken(marks)
-	for _, id := range taken {
-		t := b.tree(id)
-		path, err := t.Walk(s.Answers[id])
-		if err != nil {
-			return "", err
-		}
-		paths[id] = path
-		p.put(b.ways[id].rank(path), b.ways[id].all())
+	return spell(n), nil
+}
+
+func (b *Book) number(s Sheet) (*big.Int, error) {
+	paths, err := b.paths(s)
+	if err != nil {
+		return nil, err
 	}
-	b.packPrompts(p, b.cameUp(taken, paths, s.Answers), s)
-	return spell(p.number()), nil
+	p := &packer{}
+	p.add(int64(b.Edition), 1<<editionBits)
+	b.packPrompts(p, b.cameUp(paths, s.Answers), s)
+	p.put(b.shelf.rank(paths), nil) // the last digit needs no base
+	return p.number(), nil
+}
+
+// paths walks the trees taken.
+func (b *Book) paths(s Sheet) (map[string]tree.Path, error) {
+	out := map[string]tree.Path{}
+	for _, id := range s.Taken {
+		w, ok := b.ways[id]
+		if _, twice := out[id]; !ok || twice {
+			return nil, fmt.Errorf("the edition's planner has no tree %q, or it was taken twice", id)
+		}
+		path, err := w.t.Walk(s.Answers[id])
+		if err != nil {
+			return nil, err
+		}
+		out[id] = path
+	}
+	return out, nil
 }
 
 // Decode reads a code. The error is a Refused.
@@ -144,67 +174,43 @@ func (b *Book) Decode(text string) (Sheet, error) {
 	if u.take(1<<editionBits) != int64(b.Edition) {
 		return Sheet{}, OtherEdition
 	}
-	s := Sheet{Answers: map[string]tree.Answers{}, Picks: map[string]bool{}, Stars: []string{}}
-	s.Taken = b.taken(u.get(b.choices()))
-	paths := map[string]tree.Path{}
-	for _, id := range s.Taken {
-		w := b.ways[id]
-		answers, ok := w.unrank(u.get(w.all()))
-		if !ok {
-			return Sheet{}, Mistyped
-		}
-		path, err := b.tree(id).Walk(answers)
-		if err != nil {
-			return Sheet{}, Mistyped
-		}
-		s.Answers[id], paths[id] = answers, path
-	}
-	if !b.unpackPrompts(u, b.cameUp(s.Taken, paths, s.Answers), &s) || u.rest.Sign() != 0 {
+	found := b.unpackPrompts(u)
+	s := Sheet{Taken: []string{}, Picks: map[string]bool{}, Stars: []string{}}
+	if s.Answers, ok = b.shelf.unrank(u.rest); !ok {
 		return Sheet{}, Mistyped
 	}
+	for _, t := range b.trees {
+		if _, ok := s.Answers[t.ID.S]; ok {
+			s.Taken = append(s.Taken, t.ID.S)
+		}
+	}
+	paths, err := b.paths(s)
+	if err != nil {
+		return Sheet{}, Mistyped
+	}
+	b.put(found, b.cameUp(paths, s.Answers), &s)
+	if again, err := b.number(s); err != nil || again.Cmp(n) != 0 {
+		return Sheet{}, Mistyped // the sheet has another code, which is the one
+	}
 	return s, nil
-}
-
-func (b *Book) tree(id string) *tree.Tree {
-	return b.trees[slices.IndexFunc(b.trees, func(t *tree.Tree) bool { return t.ID.S == id })]
-}
-
-// which marks the trees taken, a bit each, in the planner's order.
-func (b *Book) which(taken []string) (*big.Int, error) {
-	out := new(big.Int)
-	for _, id := range taken {
-		i := slices.IndexFunc(b.trees, func(t *tree.Tree) bool { return t.ID.S == id })
-		if i < 0 || out.Bit(i) == 1 {
-			return nil, fmt.Errorf("the edition's planner has no tree %q, or it was taken twice", id)
-		}
-		out.SetBit(out, i, 1)
-	}
-	return out, nil
-}
-
-// choices is how many sets of trees there are.
-func (b *Book) choices() *big.Int { return power(len(b.trees)) }
-
-func (b *Book) taken(marks *big.Int) []string {
-	out := []string{}
-	for i, t := range b.trees {
-		if marks.Bit(i) == 1 {
-			out = append(out, t.ID.S)
-		}
-	}
-	return out
 }
 
 // cameUp gives the prompts that a sheet has before the reader picks any: the
 // general ones, and what endings and cards bring and what was told on the paths
 // fits. In the order of the book.
-func (b *Book) cameUp(taken []string, paths map[string]tree.Path, answers map[string]tree.Answers) []string {
+func (b *Book) cameUp(paths map[string]tree.Path, answers map[string]tree.Answers) []string {
 	up := slices.Clone(b.general)
-	for _, id := range taken {
-		if e := b.tree(id).Ending(paths[id].Ending); e != nil {
+	taken := []string{}
+	for _, t := range b.trees {
+		path, ok := paths[t.ID.S]
+		if !ok {
+			continue
+		}
+		taken = append(taken, t.ID.S)
+		if e := t.Ending(path.Ending); e != nil {
 			up = append(up, read.Strings(e.Prompts)...)
 		}
-		for _, c := range paths[id].Cards {
+		for _, c := range path.Cards {
 			up = append(up, b.cards[c]...)
 		}
 	}
@@ -244,116 +250,120 @@ func (b *Book) among(in func(string) bool) []string {
 	return out
 }
 
-// packPrompts adds the sheet's prompts, as those taken off and those put on.
+// A code says first in which way it holds the prompts: as up to mostChanged of them
+// that were put on or taken off, by their number; as many more; or, all other
+// values, as the up to 12 that are on the sheet. So a full short sheet, which has
+// the longest code, loses little room for saying it.
+const (
+	forms       = 32
+	mostChanged = 7
+	manyChanged = mostChanged + 1
+	shortForms  = forms - manyChanged - 1
+)
+
+// starsShort is how many ways there are to star the first 12 prompts of a sheet; the
+// value behind them stands for others.
+var starsShort = few(mostShort, mostStars)
+
+// places gives where in the book's order those are that pass.
+func (b *Book) places(pass func(id string) bool) []int {
+	var out []int
+	for i, id := range b.prompts {
+		if pass(id) {
+			out = append(out, i)
+		}
+	}
+	return out
+}
+
+// packPrompts adds the sheet's prompts and stars.
 func (b *Book) packPrompts(p *packer, up []string, s Sheet) {
-	var off, on, sheet []int // places among those that came up, among the others, and on the sheet's own list
 	isUp := member(up)
-	rest := b.among(func(id string) bool { return !isUp(id) })
-	kept := map[string]bool{}
-	for i, id := range up {
-		if pick, ok := s.Picks[id]; ok && !pick {
-			off = append(off, i)
-		} else {
-			kept[id] = true
+	isOn := func(id string) bool {
+		pick, ok := s.Picks[id]
+		return pick || !ok && isUp(id)
+	}
+	all := len(b.prompts)
+	changed, kept := b.places(func(id string) bool { return isOn(id) != isUp(id) }), b.places(isOn)
+	t := len(changed)
+	switch {
+	case t > mostChanged && len(kept) <= mostShort:
+		rest, form := new(big.Int).QuoRem(upTo(all, kept), big.NewInt(shortForms), new(big.Int))
+		p.put(form.Add(form, big.NewInt(manyChanged+1)), big.NewInt(forms))
+		p.put(rest, b.shortRest())
+	case t > mostChanged:
+		p.add(manyChanged, forms)
+		p.add(int64(t), int64(all)+1)
+		p.put(set(changed), choose(all, t))
+	default:
+		p.add(int64(t), forms)
+		p.put(set(changed), choose(all, t))
+	}
+	var stars []int
+	for i, at := range kept {
+		if slices.Contains(s.Stars, b.prompts[at]) && len(stars) < mostStars {
+			stars = append(stars, i)
 		}
 	}
-	for i, id := range rest {
-		if s.Picks[id] {
-			on = append(on, i)
-			kept[id] = true
-		}
-	}
-	for i, id := range b.among(func(id string) bool { return kept[id] }) {
-		if slices.Contains(s.Stars, id) && len(sheet) < mostStars {
-			sheet = append(sheet, i)
-		}
-	}
-	d, e := len(up), len(rest)
-	if len(kept) <= mostShort {
-		p.add(0, 2)
-		p.put(upTo(mostShort, sheet), few(mostShort, mostStars))
-		rank := new(big.Int)
-		eachSize(d, e, func(a, r int) bool {
-			if a == len(on) && r == len(off) {
-				return false
-			}
-			rank.Add(rank, product(choose(d, r), choose(e, a)))
-			return true
-		})
-		in := new(big.Int).Mul(set(off), choose(e, len(on)))
-		p.put(rank.Add(rank, in.Add(in, set(on))), few(d+e, mostShort))
+	base := new(big.Int).Add(starsShort, big.NewInt(1))
+	if n := len(stars); n == 0 || stars[n-1] < mostShort {
+		p.put(upTo(mostShort, stars), base)
 		return
 	}
-	p.add(1, 2)
-	p.add(int64(len(off)), int64(d)+1)
-	p.put(set(off), choose(d, len(off)))
-	p.add(int64(len(on)), int64(e)+1)
-	p.put(set(on), choose(e, len(on)))
-	p.put(upTo(len(kept), sheet), few(len(kept), mostStars))
+	p.put(starsShort, base)
+	p.put(upTo(all, stars), few(all, mostStars))
 }
 
-// eachSize calls do with the numbers of prompts put on and taken off that leave
-// a short sheet, the usual ones first, until it gives false.
-func eachSize(d, e int, do func(on, off int) bool) {
-	for a := 0; a <= min(e, mostShort); a++ {
-		for r := max(0, d+a-mostShort); r <= d; r++ {
-			if !do(a, r) {
-				return
-			}
-		}
-	}
+// shortRest is how many values the set of a short sheet's prompts has beside its form.
+func (b *Book) shortRest() *big.Int {
+	n := few(len(b.prompts), mostShort)
+	return n.Add(n, big.NewInt(shortForms-1)).Div(n, big.NewInt(shortForms))
 }
 
-func (b *Book) unpackPrompts(u *unpacker, up []string, s *Sheet) bool {
-	isUp := member(up)
-	rest := b.among(func(id string) bool { return !isUp(id) })
-	d, e := len(up), len(rest)
-	var off, on []int
-	var stars *big.Int
-	short := u.take(2) == 0
-	if short {
-		stars = u.get(few(mostShort, mostStars))
-		rank := u.get(few(d+e, mostShort))
-		eachSize(d, e, func(a, r int) bool {
-			ways := product(choose(d, r), choose(e, a))
-			if rank.Cmp(ways) < 0 {
-				i, j := new(big.Int).QuoRem(rank, choose(e, a), new(big.Int))
-				off, on = unset(i, r), unset(j, a)
-				return false
-			}
-			rank = new(big.Int).Sub(rank, ways)
-			return true
-		})
+// held is what a code says of prompts, which has a meaning once the paths are known.
+type held struct {
+	prompts []int // that changed or, where short, that are on the sheet
+	short   bool
+	stars   []int // among those on the sheet
+}
+
+func (b *Book) unpackPrompts(u *unpacker) held {
+	var out held
+	all := len(b.prompts)
+	t := u.take(forms)
+	if out.short = t > manyChanged; out.short {
+		rank := product(u.get(b.shortRest()), big.NewInt(shortForms))
+		out.prompts = unUpTo(all, rank.Add(rank, big.NewInt(t-manyChanged-1)))
 	} else {
-		r := int(u.take(int64(d) + 1))
-		off = unset(u.get(choose(d, r)), r)
-		a := int(u.take(int64(e) + 1))
-		on = unset(u.get(choose(e, a)), a)
+		if t == manyChanged {
+			t = u.take(int64(all) + 1)
+		}
+		out.prompts = unset(u.get(choose(all, int(t))), int(t))
 	}
-	kept := map[string]bool{}
-	for i, id := range up {
-		if kept[id] = !slices.Contains(off, i); !kept[id] {
-			s.Picks[id] = false
+	if stars := u.get(new(big.Int).Add(starsShort, big.NewInt(1))); stars.Cmp(starsShort) < 0 {
+		out.stars = unUpTo(mostShort, stars)
+	} else {
+		out.stars = unUpTo(all, u.get(few(all, mostStars)))
+	}
+	return out
+}
+
+// put notes a sheet's prompts and stars.
+func (b *Book) put(found held, up []string, s *Sheet) {
+	isUp := member(up)
+	var kept []string
+	for i, id := range b.prompts {
+		on := slices.Contains(found.prompts, i) != (!found.short && isUp(id))
+		if on {
+			kept = append(kept, id)
+		}
+		if on != isUp(id) {
+			s.Picks[id] = on
 		}
 	}
-	for i, id := range rest {
-		if slices.Contains(on, i) {
-			kept[id], s.Picks[id] = true, true
+	for _, i := range found.stars {
+		if i < len(kept) {
+			s.Stars = append(s.Stars, kept[i])
 		}
 	}
-	sheet := b.among(func(id string) bool { return kept[id] })
-	n := mostShort
-	if !short {
-		if n = len(sheet); n <= mostShort {
-			return false // there is a shorter code, which is the one
-		}
-		stars = u.get(few(n, mostStars))
-	}
-	for _, i := range unUpTo(n, stars) {
-		if i >= len(sheet) {
-			return false
-		}
-		s.Stars = append(s.Stars, sheet[i])
-	}
-	return true
 }

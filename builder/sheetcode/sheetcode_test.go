@@ -36,30 +36,33 @@ func builtin(t testing.TB) (*library.Library, *Book) {
 // trees has at most.
 const bar = 40
 
-// The largest number that any such sheet could have, each part taken at its
-// largest: no sheet is left out, and none comes near it by all parts at once.
+// The largest number that any such sheet could have: that of the most paths in the
+// most trees, every amount in the last of its units, beside the last set of 12
+// prompts with the last three stars. No sheet is left out.
 func TestLongestCode(t *testing.T) {
 	_, b := builtin(t)
-	var rooms []*big.Int
 	for _, tr := range b.trees {
-		rooms = append(rooms, b.ways[tr.ID.S].all())
 		t.Logf("%-20s %d bits", tr.ID.S, b.ways[tr.ID.S].all().BitLen())
 	}
-	slices.SortFunc(rooms, func(x, y *big.Int) int { return y.Cmp(x) })
-	n := big.NewInt(1 << editionBits)
-	n.Mul(n, b.choices()).Mul(n, big.NewInt(2)).Mul(n, few(mostShort, mostStars)).Mul(n, few(len(b.prompts), mostShort))
-	for _, r := range rooms[:5] {
-		n.Mul(n, r)
+	longest := func(most int) int {
+		paths := new(big.Int)
+		for k := range most + 1 {
+			paths.Add(paths, b.shelf.of[0][k])
+		}
+		p := &packer{}
+		for _, base := range []*big.Int{big.NewInt(1 << editionBits), big.NewInt(forms), b.shortRest(), starsShort} {
+			p.put(new(big.Int).Sub(base, big.NewInt(1)), base)
+		}
+		p.bases[3] = new(big.Int).Add(starsShort, big.NewInt(1)) // a short sheet never has the value for other stars
+		p.put(paths.Sub(paths, big.NewInt(1)), nil)
+		n := p.number()
+		t.Logf("%d trees: %d bits, %d symbols", most, n.BitLen(), len(strip(spell(n))))
+		return len(strip(spell(n)))
 	}
-	symbols := len(strip(spell(n)))
-	t.Logf("five trees: %d bits, %d symbols", n.BitLen(), symbols)
-	if symbols > bar {
+	if symbols := longest(5); symbols > bar {
 		t.Errorf("the longest code has %d symbols, and the bar is %d", symbols, bar)
 	}
-	for _, r := range rooms[5:] {
-		n.Mul(n, r)
-	}
-	t.Logf("all %d trees: %d bits, %d symbols", len(rooms), n.BitLen(), len(strip(spell(n))))
+	longest(len(b.trees))
 }
 
 // String tells what a sheet holds, in the messages of tests.
@@ -79,13 +82,13 @@ func randomSheet(rnd *rand.Rand, b *Book, most int, short bool) Sheet {
 		given := tree.Answers{}
 		path, _ := tr.Walk(given)
 		for path.Ending == "" && rnd.IntN(40) > 0 {
-			given[path.Open] = randomAnswer(rnd, tr.Question(path.Open))
+			given[path.Open] = randomAnswer(rnd, b.ways[tr.ID.S], tr.Question(path.Open))
 			path, _ = tr.Walk(given)
 		}
 		s.Taken = append(s.Taken, tr.ID.S)
 		s.Answers[tr.ID.S], paths[tr.ID.S] = given, path
 	}
-	up := b.cameUp(s.Taken, paths, s.Answers)
+	up := b.cameUp(paths, s.Answers)
 	kept := slices.Clone(up)
 	for range rnd.IntN(14) {
 		if id := b.prompts[rnd.IntN(len(b.prompts))]; !slices.Contains(up, id) && !s.Picks[id] {
@@ -128,7 +131,7 @@ func on(s Sheet, kept []string) int {
 }
 
 // randomAnswer leans to what leads on, so that paths get long.
-func randomAnswer(rnd *rand.Rand, q *tree.Question) []string {
+func randomAnswer(rnd *rand.Rand, w *weights, q *tree.Question) []string {
 	if q.Skip.Given() && rnd.IntN(8) == 0 {
 		return []string{tree.Skip}
 	}
@@ -136,7 +139,8 @@ func randomAnswer(rnd *rand.Rand, q *tree.Question) []string {
 		if len(m.Likes) > 0 && rnd.IntN(6) == 0 {
 			return []string{m.Likes[rnd.IntN(len(m.Likes))].ID.S}
 		}
-		return []string{m.Named(rnd.IntN(m.Answers()))}
+		said := w.said[q.ID.S]
+		return []string{said.Text(rnd.IntN(said.Len()))}
 	}
 	if q.Pick == tree.PickAny && rnd.IntN(2) == 0 {
 		var out []string
@@ -189,7 +193,7 @@ func TestRoundTrip(t *testing.T) {
 			}
 		}
 		for id, a := range s.Answers {
-			if p, _ := b.tree(id).Walk(a); p.Ending != "" {
+			if p, _ := b.ways[id].t.Walk(a); p.Ending != "" {
 				ends[id+" "+p.Ending] = true
 			}
 		}
@@ -248,7 +252,7 @@ func TestRanks(t *testing.T) {
 			}
 			taken++
 		}
-		if want := ways(t, tr, tree.Answers{}); taken != want {
+		if want := ways(t, w, tree.Answers{}); taken != want {
 			t.Errorf("%s: %d paths have a number, and the tree has %d", tr.ID.S, taken, want)
 		}
 		t.Logf("%s: %d paths, %d numbers without one", tr.ID.S, taken, none)
@@ -259,9 +263,9 @@ func TestRanks(t *testing.T) {
 }
 
 // ways counts the paths that begin with these answers, open ones among them.
-func ways(t *testing.T, tr *tree.Tree, given tree.Answers) int {
+func ways(t *testing.T, w *weights, given tree.Answers) int {
 	t.Helper()
-	p, err := tr.Walk(given)
+	p, err := w.t.Walk(given)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -269,16 +273,16 @@ func ways(t *testing.T, tr *tree.Tree, given tree.Answers) int {
 		return 1
 	}
 	n := 1
-	for _, chosen := range every(tr.Question(p.Open)) {
+	for _, chosen := range every(w, w.t.Question(p.Open)) {
 		given[p.Open] = chosen
-		n += ways(t, tr, given)
+		n += ways(t, w, given)
 		delete(given, p.Open)
 	}
 	return n
 }
 
-// every lists all that a question takes, one amount for each of its steps.
-func every(q *tree.Question) [][]string {
+// every lists all that a question takes, each amount as people say it.
+func every(w *weights, q *tree.Question) [][]string {
 	var out [][]string
 	if q.Skip.Given() {
 		out = append(out, []string{tree.Skip})
@@ -287,8 +291,8 @@ func every(q *tree.Question) [][]string {
 		for _, l := range m.Likes {
 			out = append(out, []string{l.ID.S})
 		}
-		for i := range m.Answers() {
-			out = append(out, []string{m.Typed(i)})
+		for _, text := range w.amounts()[q.ID.S] {
+			out = append(out, []string{text})
 		}
 		return out
 	}
@@ -303,6 +307,160 @@ func every(q *tree.Question) [][]string {
 		}
 	}
 	return append(out, sets[1:]...)
+}
+
+// Every set of trees and every path in them has its own number, and they have no
+// more room than they need: a small book in full.
+func TestShelf(t *testing.T) {
+	l, b := builtin(t)
+	var small []*tree.Tree
+	for _, id := range []string{"foot-shell-and-toes", "water-and-weather", "something-changed"} {
+		small = append(small, b.ways[id].t)
+	}
+	b = BookOf(l, small)
+	all := big.NewInt(1)
+	for _, w := range b.ways {
+		all.Mul(all, new(big.Int).Add(w.all(), big.NewInt(1))) // each is taken or not
+	}
+	before := 0
+	for i := range all.Int64() {
+		answers, ok := b.shelf.unrank(big.NewInt(i))
+		if !ok {
+			t.Fatalf("nothing has the number %d of %d", i, all)
+		}
+		paths := map[string]tree.Path{}
+		for id, a := range answers {
+			paths[id], _ = b.ways[id].t.Walk(a)
+		}
+		if got := b.shelf.rank(paths); got.Int64() != i {
+			t.Fatalf("%d is %v, which has the number %v", i, answers, got)
+		}
+		if len(answers) < before {
+			t.Fatalf("%d has %d trees, and the one before has %d", i, len(answers), before)
+		}
+		before = len(answers)
+	}
+	if _, ok := b.shelf.unrank(all); ok || before != len(small) {
+		t.Errorf("number %d is read as well: %v; the last one has %d trees", all, ok, before)
+	}
+}
+
+// usual lists what readers write in each unit, as (from, to, step) and a pattern.
+var usual = map[string][]struct {
+	from, to, step float64
+	write          func(x float64) string
+}{
+	"mm":      {{0, 120, 1, plain("%s mm")}},
+	"cm":      {{0, 12, 0.5, plain("%s cm")}, {0, 12, 0.1, plain("%s cm")}},
+	"[in_i]":  {{0, 4.5, 0.25, plain("%s in")}, {0, 4.625, 0.125, mixed}, {0, 4.7, 0.1, plain("%s in")}},
+	"kg":      {{10, 150, 1, plain("%s kg")}, {10, 150, 0.5, plain("%s kg")}},
+	"[lb_av]": {{23, 330, 1, plain("%s lb")}},
+	"[stone_av]": {{22, 329, 1, func(x float64) string {
+		text := fmt.Sprintf("%d st", int(x)/14)
+		if rest := int(x) % 14; rest > 0 {
+			text += fmt.Sprintf(" %d lb", rest)
+		}
+		return text
+	}}},
+	"%":   {{0, 40, 0.5, plain("%s %%")}, {0, 40, 0.1, plain("%s %%")}},
+	"deg": {{0, 21.5, 0.5, degrees}, {0, 21.8, 0.1, degrees}},
+	"1:n": {{3, 100, 1, plain("1:%s")}, {110, 1000, 10, plain("1:%s")}},
+}
+
+func plain(pattern string) func(float64) string {
+	return func(x float64) string { return fmt.Sprintf(pattern, quantity.Decimals(x, 2)) }
+}
+
+func degrees(x float64) string {
+	if x == 1 {
+		return "1 degree"
+	}
+	return plain("%s degrees")(x)
+}
+
+// mixed writes eighths of an inch as people do.
+func mixed(x float64) string {
+	whole, parts, of := int(x), int(x*8)%8, 8
+	for parts > 0 && parts%2 == 0 {
+		parts, of = parts/2, of/2
+	}
+	switch {
+	case parts == 0:
+		return fmt.Sprintf("%d in", whole)
+	case whole == 0:
+		return fmt.Sprintf("%d/%d in", parts, of)
+	}
+	return fmt.Sprintf("%d %d/%d in", whole, parts, of)
+}
+
+// What readers usually write comes back from a code in its own unit and reads as
+// they wrote it: every such amount, in every unit, at every measure of the trees.
+func TestUsualAmounts(t *testing.T) {
+	_, b := builtin(t)
+	rnd := rand.New(rand.NewPCG(8, 8))
+	tried, codes := map[string]int{}, map[string]string{}
+	for _, tr := range b.trees {
+		for _, q := range tr.Questions {
+			if q.Measure == nil {
+				continue
+			}
+			before := wayTo(t, rnd, b.ways[tr.ID.S], q)
+			for _, unit := range q.Measure.Accept {
+				if len(usual[unit]) == 0 {
+					t.Fatalf("%s: nothing is usual in %s", q.ID.S, unit)
+				}
+				for _, u := range usual[unit] {
+					for i := 0; u.from+float64(i)*u.step <= u.to+1e-9; i++ {
+						typed := u.write(u.from + float64(i)*u.step)
+						was, err := q.Measure.Read(typed)
+						if err != nil {
+							t.Fatalf("%s does not take %s: %v", q.ID.S, typed, err)
+						}
+						given := maps.Clone(before)
+						given[q.ID.S] = []string{typed}
+						code, err := b.Encode(Sheet{Taken: []string{tr.ID.S}, Answers: map[string]tree.Answers{tr.ID.S: given}})
+						if err != nil {
+							t.Fatal(err)
+						}
+						s, err := b.Decode(code)
+						if err != nil {
+							t.Fatalf("%s: %s: %v", typed, code, err)
+						}
+						is, err := q.Measure.Read(s.Answers[tr.ID.S][q.ID.S][0])
+						if err != nil || is.Unit != unit || q.Measure.Show(is) != q.Measure.Show(was) || q.Measure.Back(is) != q.Measure.Back(was) || is.Num != was.Num {
+							t.Fatalf("%s, %s: %s comes back as %s (%v)", tr.ID.S, q.ID.S, q.Measure.Show(was), q.Measure.Show(is), err)
+						}
+						name := tr.ID.S + " " + q.ID.S + " " + q.Measure.Show(is)
+						if other, ok := codes[code]; ok && other != name {
+							t.Fatalf("%s and %s have one code", other, name)
+						}
+						codes[code] = name
+						tried[unit]++
+					}
+				}
+			}
+		}
+	}
+	t.Logf("%v", tried)
+	if len(tried) != len(usual) || len(codes) < 4000 {
+		t.Errorf("%d amounts were tried: %v", len(codes), tried)
+	}
+}
+
+// wayTo gives answers that lead to a question.
+func wayTo(t *testing.T, rnd *rand.Rand, w *weights, q *tree.Question) tree.Answers {
+	t.Helper()
+	for range 10_000 {
+		given := tree.Answers{}
+		for path, _ := w.t.Walk(given); path.Ending == ""; path, _ = w.t.Walk(given) {
+			if path.Open == q.ID.S {
+				return given
+			}
+			given[path.Open] = randomAnswer(rnd, w, w.t.Question(path.Open))
+		}
+	}
+	t.Fatalf("no way to %s was found", q.ID.S)
+	return nil
 }
 
 // Crockford's alphabet and check symbols as he published them (Base 32,
@@ -397,45 +555,72 @@ func TestCheckCatchesAll(t *testing.T) {
 func impossible(t *testing.T, b *Book) map[string]string {
 	t.Helper()
 	out := map[string]string{}
-	one := func(id string) *packer {
+	one := big.NewInt(1)
+	// code puts digits with their bases behind the edition's mark, and the paths last.
+	code := func(paths *big.Int, digits ...*big.Int) string {
 		p := &packer{}
 		p.add(int64(b.Edition), 1<<editionBits)
-		marks, err := b.which([]string{id})
-		if err != nil {
-			t.Fatal(err)
+		for i := 0; i < len(digits); i += 2 {
+			p.put(digits[i], digits[i+1])
 		}
-		p.put(marks, b.choices())
-		return p
+		p.put(paths, nil)
+		return spell(p.number())
 	}
-	for _, tr := range b.trees {
-		w := b.ways[tr.ID.S]
-		for i := range int64(2_000) {
-			rank := new(big.Int).Sub(w.all(), big.NewInt(1+i))
+	n := func(i int) *big.Int { return big.NewInt(int64(i)) }
+	all := len(b.prompts)
+	stars := new(big.Int).Add(starsShort, one)
+	usual := []*big.Int{n(0), n(forms), n(0), one, n(0), stars}
+
+	below := new(big.Int) // before the trees with one tree, which is the one with the fewest paths
+	for _, w := range b.shelf.ways {
+		for i := range 2_000 {
+			rank := new(big.Int).Sub(w.all(), n(1+i))
 			if rank.Sign() < 0 {
 				break
 			}
 			if _, ok := w.unrank(rank); !ok {
-				p := one(tr.ID.S)
-				p.put(rank, w.all())
-				out["a number that stands for no path of "+tr.ID.S] = spell(p.number())
+				at := b.shelf.rank(map[string]tree.Path{w.t.ID.S: {}})
+				out["a number that stands for no path of "+w.t.ID.S] = code(at.Add(at, rank), usual...)
 				break
 			}
 		}
 	}
-	p := &packer{}
-	p.add(int64(b.Edition), 1<<editionBits)
-	p.put(new(big.Int), b.choices())
-	b.packPrompts(p, b.cameUp(nil, nil, nil), Sheet{Picks: map[string]bool{}})
-	p.put(big.NewInt(1), big.NewInt(2))
-	out["something behind the end"] = spell(p.number())
+	for _, most := range b.shelf.of[0] {
+		below.Add(below, most)
+	}
+	out["more than all paths of all trees"] = code(below, usual...)
+
+	few := b.cameUp(nil, nil) // what a sheet without a topic has
+	if len(few) < 2 || len(few) > mostShort {
+		t.Fatalf("%d prompts come up without a topic", len(few))
+	}
+	first := b.places(member(few[:1]))
+	form := func(kept []int) (form, rest *big.Int) {
+		rest, form = new(big.Int).QuoRem(upTo(all, kept), n(shortForms), new(big.Int))
+		return form.Add(form, n(manyChanged+1)), rest
+	}
+	f, rest := form(first)
+	out["few changes, as a whole sheet"] = code(n(0), f, n(forms), rest, b.shortRest(), n(0), stars)
+	last := new(big.Int).Sub(b.shortRest(), one)
+	out["more than all short sheets"] = code(n(0), n(forms-1), n(forms), last, b.shortRest(), n(0), stars)
+	out["few changes, as many"] = code(n(0), n(manyChanged), n(forms), n(1), n(all+1), set(first), n(all), n(0), stars)
+	more := make([]int, mostChanged+1)
+	for i := range more {
+		more[i] = all - len(more) + i
+	}
+	out["a short sheet, as many changes"] = code(n(0), n(manyChanged), n(forms), n(len(more)), n(all+1), set(more), choose(all, len(more)), n(0), stars)
+	out["a star behind the last prompt"] = code(n(0), n(0), n(forms), n(0), one, upTo(mostShort, []int{len(few)}), stars)
+	out["a star among the first, as another"] = code(n(0), n(0), n(forms), n(0), one, starsShort, stars, upTo(all, []int{0}), fewOf(all))
 	return out
 }
+
+func fewOf(all int) *big.Int { return few(all, mostStars) }
 
 // The check symbol is not the only defence.
 func TestImpossibleContent(t *testing.T) {
 	_, b := builtin(t)
 	all := impossible(t, b)
-	if len(all) < 2 {
+	if len(all) < 8 {
 		t.Fatalf("only %d codes", len(all))
 	}
 	for what, code := range all {
@@ -506,6 +691,18 @@ func TestOtherEdition(t *testing.T) {
 			p[0], p[1] = p[1], p[0]
 			return func() { p[0], p[1] = p[1], p[0] }
 		},
+		"another unit": func(l *library.Library) func() {
+			for _, tr := range l.Trees {
+				for _, q := range tr.Questions {
+					if q.Measure != nil && len(q.Measure.Accept) > 1 {
+						old := q.Measure.Accept
+						q.Measure.Accept = old[:1]
+						return func() { q.Measure.Accept = old }
+					}
+				}
+			}
+			panic("no measure takes two units")
+		},
 		"another way on": func(l *library.Library) func() {
 			a := l.Trees[0].Questions[0].Answers[0]
 			old := a.Go.S
@@ -518,6 +715,22 @@ func TestOtherEdition(t *testing.T) {
 		other := BookOf(l, b.trees)
 		undo()
 		if _, err := other.Decode(code); err != OtherEdition {
+			t.Errorf("%s: %v", what, err)
+		}
+	}
+	// The same content with an older way to put codes together: the first had no number.
+	var tables []tree.Table
+	for _, tr := range b.trees {
+		tables = append(tables, tr.Table(nil))
+	}
+	for what, mark := range map[string]uint32{
+		"the format before": b.mark(format - 1),
+		"the first format":  markOf([]any{tables, b.prompts, b.general, b.cards, b.sets(), b.fits}),
+	} {
+		p := &packer{}
+		p.add(int64(mark), 1<<editionBits)
+		p.put(big.NewInt(1<<30), nil)
+		if _, err := b.Decode(spell(p.number())); err != OtherEdition {
 			t.Errorf("%s: %v", what, err)
 		}
 	}

@@ -418,16 +418,138 @@ export function read(t: Tables, text: string, m: Measure): Value | Refusal {
   return { ...v, value, rest: v.value - value };
 }
 
-/** The i-th answer of a measure as people say it; see Named in builder/quantity. */
-export function named(t: Tables, m: Measure, i: number): string {
-  const u = unitOf(t, m.unit);
-  const at = clean((nearest(m.from / m.step) + i) * m.step);
-  const n = nearest(1 / across(at, u.kind, "slope"));
-  const c = across(1 / n, "slope", u.kind);
-  const rounded = n > 0 && n <= 20 && Math.abs(c - at) > TINY && nearest(c / m.step) === nearest(at / m.step);
-  if (m.accept.indexOf(RATIO) >= 0 && at > 0 && rounded) return withUnit(unitOf(t, RATIO), n.toFixed(0));
-  const text = fromCanonical(u, at).toFixed(6).replace(/\.?0+$/, "");
-  return u.spell ? `${text} ${u.spell[0]}` : text;
+// Numbering: see builder/quantity/sayings.go
+
+/** The amounts of a measure as people write them, by number. */
+export interface Sayings {
+  texts: string[];
+  nums: number[]; // canonical, before rounding to a step
+  first: number[]; // by unit and step: where its texts begin
+}
+
+const MOST_RATIO = 100;
+const listed: { of: Measure; are: Sayings }[] = [];
+
+/** Lists them once for each measure. */
+export function sayings(t: Tables, m: Measure): Sayings {
+  const known = listed.find((l) => l.of === m);
+  if (known) return known.are;
+  const are: Sayings = { texts: [], nums: [], first: [] };
+  for (const code of m.accept) {
+    const list = new StepTexts(t, m, unitOf(t, code));
+    list.usual();
+    list.texts.forEach((texts, k) => {
+      if (!texts.length) list.fill(k);
+      are.first.push(are.texts.length);
+      are.texts.push(...texts);
+      are.nums.push(...(list.nums[k] as number[]));
+    });
+  }
+  are.first.push(are.texts.length);
+  listed.push({ of: m, are });
+  return are;
+}
+
+/** The number of what an accepted amount is kept as. */
+export function sayingOf(t: Tables, m: Measure, v: Value): number {
+  const s = sayings(t, m);
+  const k = Math.min(Math.max(indexOf(m, v.value), 0), answersOf(m) - 1);
+  let from = m.accept.indexOf(v.unit) * answersOf(m) + k;
+  if (from < 0 || s.first[from] === s.first[from + 1]) from = k;
+  let best = s.first[from] as number;
+  const off = (i: number): number => Math.abs((s.nums[i] as number) - exact(v));
+  for (let i = best; i < (s.first[from + 1] as number); i++) {
+    if (s.texts[i] === v.said) return i;
+    if (off(i) < off(best) - TINY) best = i;
+  }
+  return best;
+}
+
+function answersOf(m: Measure): number {
+  return nearest((m.to - m.from) / m.step) + 1;
+}
+
+function indexOf(m: Measure, canonical: number): number {
+  return nearest(canonical / m.step) - nearest(m.from / m.step);
+}
+
+class StepTexts {
+  readonly texts: string[][] = [];
+  readonly nums: number[][] = [];
+
+  constructor(private readonly t: Tables, private readonly m: Measure, private readonly u: Unit) {
+    for (let k = answersOf(m); k > 0; k--) {
+      this.texts.push([]);
+      this.nums.push([]);
+    }
+  }
+
+  usual(): void {
+    const { t, m, u } = this;
+    if (u.code === RATIO) {
+      for (let n = 1; n <= 10 * MOST_RATIO; n++) {
+        if (n > MOST_RATIO && n % 10 !== 0) continue;
+        this.put(n, 0);
+        this.put(-n, 0);
+      }
+      return;
+    }
+    const from = this.counted(m.from);
+    const to = this.counted(m.to);
+    const step = this.counted(m.step);
+    const grid = (g: number, d: number): void => {
+      for (let j = Math.floor((from - step) / g); j <= Math.ceil((to + step) / g); j++) this.put(clean(j * g), d);
+    };
+    let g = step;
+    if (!takesStep(t, u, m)) for (g = u.step; g * 10 <= step || (to - from) / g > 10 * answersOf(m); ) g *= 10;
+    grid(g, 0);
+    const d = partsOf(g);
+    if (!u.parts || d <= 1) return;
+    grid(0.25, 0);
+    grid(0.1, 0);
+    grid(g, d);
+  }
+
+  fill(k: number): void {
+    const { m } = this;
+    const at = clean((nearest(m.from / m.step) + k) * m.step);
+    const x = this.counted(at === 0 && this.u.code === RATIO ? m.step / 4 : at);
+    for (const d of [1, 2, 4, 10, 20, 100, 1e3, 1e4, 1e5, 1e6]) {
+      this.put(nearest(x * d) / d, 0);
+      if ((this.texts[k] as string[]).length) return;
+    }
+  }
+
+  private counted(c: number): number {
+    const u = counter(this.t, this.u);
+    return fromCanonical(u, across(c, unitOf(this.t, this.m.unit).kind, u.kind));
+  }
+
+  private put(x: number, d: number): void {
+    const { t, m } = this;
+    const u = counter(t, this.u);
+    let n = Math.abs(x);
+    let text = "";
+    if (this.u.bare) {
+      const per = this.u.per as number;
+      const whole = Math.floor(n / per + TINY);
+      text = withUnit(this.u, decimals(whole));
+      n = clean(n - whole * per);
+      if (n > 0) text += " ";
+    }
+    if (n > 0 || !text) text += withUnit(u, d > 0 ? mixed(n, d) : decimals(n));
+    text = signed(x, text);
+    const c = across(canonical(u, x), u.kind, unitOf(t, m.unit).kind);
+    const k = indexOf(m, c);
+    const texts = this.texts[k];
+    if (!texts || (x < 0 && m.from >= 0) || texts.indexOf(text) >= 0) return;
+    texts.push(text);
+    (this.nums[k] as number[]).push(c);
+  }
+}
+
+function decimals(x: number): string {
+  return x.toFixed(6).replace(/\.?0+$/, "");
 }
 
 // Refusing

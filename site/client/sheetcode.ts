@@ -1,9 +1,9 @@
 // The sheet's code: the browser's copy of builder/sheetcode, which is the
 // reference and says what is in a code. It knows no page.
 
-import { Measure, Tables, named, refused } from "./quantity";
+import { Tables, refused, sayingOf, sayings } from "./quantity";
 import { Facts, told } from "./told";
-import { Answers, Path, SKIP, Table, TableAnswer, TableMeasure, TableRow, amount, entry, isSkip, walk } from "./walker";
+import { Answers, Path, SKIP, Table, TableAnswer, TableRow, amount, entry, isSkip, walk } from "./walker";
 
 // Whole numbers of any size. Their literals are newer than the browsers that the script is written down for.
 declare function BigInt(x: number): bigint;
@@ -47,20 +47,16 @@ const MOST_SYMBOLS = 400;
 
 /** Gives the code of a sheet, in groups of four symbols. */
 export function encode(book: Book, sheet: Sheet): string {
+  return spell(numberOf(book, sheet));
+}
+
+function numberOf(book: Book, sheet: Sheet): bigint {
+  const paths = pathsOf(book, sheet);
   const p = new Packer();
   p.put(big(book.edition), EDITIONS);
-  const marks = which(book, sheet.taken);
-  const taken = takenOf(book, marks);
-  p.put(marks, choices(book));
-  const paths: Path[] = [];
-  for (const id of taken) {
-    const rooms = new Rooms(tableOf(book, id), book.units);
-    const path = walk(rooms.table, entry(sheet.answers, id) || {}, book.units);
-    paths.push(path);
-    p.put(rooms.rank(path), rooms.all());
-  }
-  packPrompts(book, p, cameUp(book, taken, paths, sheet.answers), sheet);
-  return spell(p.number());
+  packPrompts(book, p, cameUp(book, paths, sheet.answers), sheet);
+  p.put(shelfOf(book).rank(paths), NONE);
+  return p.number();
 }
 
 /** Reads a code as a person typed it. */
@@ -69,17 +65,22 @@ export function decode(book: Book, text: string): Sheet | NoSheet {
   if (n === null) return { refused: "mistyped" };
   const u = new Unpacker(n);
   if (u.get(EDITIONS) !== big(book.edition)) return { refused: "other edition" };
-  const sheet: Sheet = { taken: takenOf(book, u.get(choices(book))), answers: {}, picks: {}, stars: [] };
-  const paths: Path[] = [];
-  for (const id of sheet.taken) {
-    const rooms = new Rooms(tableOf(book, id), book.units);
-    const answers = rooms.unrank(u.get(rooms.all()));
-    if (!answers) return { refused: "mistyped" };
-    sheet.answers[id] = answers;
-    paths.push(walk(rooms.table, answers, book.units));
-  }
-  const whole = unpackPrompts(book, u, cameUp(book, sheet.taken, paths, sheet.answers), sheet);
-  return whole && u.rest === NONE ? sheet : { refused: "mistyped" };
+  const held = unpackPrompts(book, u);
+  const answers = shelfOf(book).unrank(u.rest);
+  if (!answers) return { refused: "mistyped" };
+  const sheet: Sheet = { taken: book.trees.map((t) => t.id).filter((id) => entry(answers, id)), answers, picks: {}, stars: [] };
+  put(book, held, cameUp(book, pathsOf(book, sheet), answers), sheet);
+  return numberOf(book, sheet) === n ? sheet : { refused: "mistyped" };
+}
+
+interface Paths {
+  [tree: string]: Path;
+}
+
+function pathsOf(book: Book, sheet: Sheet): Paths {
+  const out: Paths = {};
+  for (const t of book.trees) if (sheet.taken.indexOf(t.id) >= 0) out[t.id] = walk(t, entry(sheet.answers, t.id) || {}, book.units);
+  return out;
 }
 
 // Crockford's Base 32
@@ -123,6 +124,7 @@ class Packer {
     this.bases.push(base);
   }
 
+  /** The last digit needs no base. */
   number(): bigint {
     let n = NONE;
     for (let i = this.digits.length - 1; i >= 0; i--) n = n * (this.bases[i] as bigint) + (this.digits[i] as bigint);
@@ -134,6 +136,7 @@ class Unpacker {
   constructor(public rest: bigint) {}
 
   get(base: bigint): bigint {
+    if (base === NONE) return NONE;
     const digit = this.rest % base;
     this.rest /= base;
     return digit;
@@ -180,59 +183,109 @@ function upTo(n: number, places: number[]): bigint {
 
 function unUpTo(n: number, rank: bigint): number[] {
   let k = 0;
-  for (; rank >= choose(n, k); k++) rank -= choose(n, k);
+  for (; k < n && rank >= choose(n, k); k++) rank -= choose(n, k);
   return unset(rank, k);
 }
 
-// The trees taken, in their order
+// The trees taken and the path in each
 
-function tableOf(book: Book, id: string): Table {
-  const table = book.trees.find((t) => t.id === id);
-  if (!table) throw new Error(`no tree "${id}"`);
-  return table;
+let shelf: { of: Table[]; is: Shelf } | undefined;
+
+/** The last one is kept: to number all paths of all trees takes longest. */
+function shelfOf(book: Book): Shelf {
+  if (!shelf || shelf.of !== book.trees) shelf = { of: book.trees, is: new Shelf(book) };
+  return shelf.is;
 }
 
-/** Marks the trees taken, a bit each, in the planner's order. */
-function which(book: Book, taken: string[]): bigint {
-  return book.trees.reduce((marks, t, i) => (taken.indexOf(t.id) < 0 ? marks : marks + (ONE << big(i))), NONE);
-}
+class Shelf {
+  private readonly rooms: Rooms[];
+  /** By tree and number of trees: how many there are from that tree on. */
+  private readonly of: bigint[][];
 
-function choices(book: Book): bigint {
-  return ONE << big(book.trees.length);
-}
+  constructor(book: Book) {
+    const placed = book.trees.map((table, i) => ({ rooms: new Rooms(table, book.units), i }));
+    placed.sort((a, b) => (a.rooms.all === b.rooms.all ? a.i - b.i : a.rooms.all < b.rooms.all ? 1 : -1));
+    this.rooms = placed.map((p) => p.rooms);
+    this.of = [[ONE, ...this.rooms.map(() => NONE)]];
+    for (const r of this.rooms.slice().reverse()) {
+      const after = this.of[0] as bigint[];
+      this.of.unshift(after.map((n, k) => n + (k ? (after[k - 1] as bigint) * r.all : NONE)));
+    }
+  }
 
-function takenOf(book: Book, marks: bigint): string[] {
-  return book.trees.map((t) => t.id).filter((_, i) => (marks >> big(i)) % big(2) === ONE);
+  /** How many there are with k trees, from the i-th on. */
+  private many(i: number, k: number): bigint {
+    return (this.of[i] as bigint[])[k] as bigint;
+  }
+
+  rank(paths: Paths): bigint {
+    let k = Object.keys(paths).length;
+    let out = NONE;
+    for (let j = 0; j < k; j++) out += this.many(0, j);
+    let within = ONE;
+    this.rooms.forEach((r, i) => {
+      const path = entry(paths, r.table.id);
+      if (!path) return;
+      out += (this.many(i + 1, k) + r.rank(path)) * within;
+      within *= r.all;
+      k--;
+    });
+    return out;
+  }
+
+  /** The answers by tree; null where the number stands for none. */
+  unrank(rank: bigint): Sheet["answers"] | null {
+    const most = this.rooms.length;
+    let k = 0;
+    for (; k <= most && rank >= this.many(0, k); k++) rank -= this.many(0, k);
+    if (k > most) return null;
+    const out: Sheet["answers"] = {};
+    for (let i = 0; i < most && k > 0; i++) {
+      const before = this.many(i + 1, k);
+      const r = this.rooms[i] as Rooms;
+      if (rank < before) continue;
+      rank -= before;
+      const answers = r.unrank(rank % r.all);
+      if (!answers) return null;
+      out[r.table.id] = answers;
+      rank /= r.all;
+      k--;
+    }
+    return out;
+  }
 }
 
 // Prompts
 
-function among(book: Book, within: (id: string) => boolean): string[] {
-  return book.prompts.filter(within);
-}
-
-function cameUp(book: Book, taken: string[], paths: Path[], answers: Sheet["answers"]): string[] {
+function cameUp(book: Book, paths: Paths, answers: Sheet["answers"]): string[] {
   let up = book.general;
-  paths.forEach((path, i) => {
-    const ending = entry(tableOf(book, taken[i] as string).endings, path.ending);
+  const trees = book.trees.filter((t) => entry(paths, t.id));
+  for (const t of trees) {
+    const path = paths[t.id] as Path;
+    const ending = entry(t.endings, path.ending);
     up = up.concat((ending && ending.prompts) || []);
     for (const id of path.cards) {
       const card = entry(book.cards, id);
       up = up.concat((card && card.prompts) || []);
     }
-  });
-  const known = told({ trees: book.trees, facts: book.facts, taken, answers, asked: [], units: book.units });
+  }
+  const known = told({ trees: book.trees, facts: book.facts, taken: trees.map((t) => t.id), answers, asked: [], units: book.units });
   const is = (fact: string): boolean => !!entry(known, fact);
-  return among(book, (id) => {
+  return book.prompts.filter((id) => {
     const fit = entry(book.fits, id) || {};
     return up.indexOf(id) >= 0 && (fit.presumes || []).every(is) && !(fit.unless || []).some(is);
   });
 }
 
-/** The places of those that pass. */
-function places(ids: string[], pass: (id: string) => boolean): number[] {
+const FORMS = 32;
+const MOST_CHANGED = 7;
+const MANY_CHANGED = MOST_CHANGED + 1;
+const SHORT_FORMS = big(FORMS - MANY_CHANGED - 1);
+const STARS_SHORT = few(MOST_SHORT, MOST_STARS);
+
+function places(book: Book, pass: (id: string) => boolean): number[] {
   const out: number[] = [];
-  ids.forEach((id, i) => {
+  book.prompts.forEach((id, i) => {
     if (pass(id)) out.push(i);
   });
   return out;
@@ -240,84 +293,66 @@ function places(ids: string[], pass: (id: string) => boolean): number[] {
 
 function packPrompts(book: Book, p: Packer, up: string[], sheet: Sheet): void {
   const isUp = (id: string): boolean => up.indexOf(id) >= 0;
-  const pick = (id: string): boolean | undefined => entry(sheet.picks, id);
-  const isOn = (id: string): boolean => (isUp(id) ? pick(id) !== false : pick(id) === true);
-  const rest = among(book, (id) => !isUp(id));
-  const off = places(up, (id) => !isOn(id));
-  const on = places(rest, isOn);
-  const kept = among(book, isOn);
-  const stars = places(kept, (id) => sheet.stars.indexOf(id) >= 0).slice(0, MOST_STARS);
-  const d = up.length;
-  const e = rest.length;
-  const sets = set(off) * choose(e, on.length) + set(on);
-  if (kept.length <= MOST_SHORT) {
-    p.put(NONE, big(2));
-    p.put(upTo(MOST_SHORT, stars), few(MOST_SHORT, MOST_STARS));
-    let rank = NONE;
-    eachSize(d, e, (a, r) => {
-      if (a === on.length && r === off.length) return false;
-      rank += choose(d, r) * choose(e, a);
-      return true;
-    });
-    return p.put(rank + sets, few(d + e, MOST_SHORT));
-  }
-  p.put(ONE, big(2));
-  p.put(big(off.length), big(d + 1));
-  p.put(set(off), choose(d, off.length));
-  p.put(big(on.length), big(e + 1));
-  p.put(set(on), choose(e, on.length));
-  p.put(upTo(kept.length, stars), few(kept.length, MOST_STARS));
-}
-
-/** The numbers of prompts put on and taken off that leave a short sheet, the usual ones first. */
-function eachSize(d: number, e: number, go: (on: number, off: number) => boolean): void {
-  for (let a = 0; a <= Math.min(e, MOST_SHORT); a++) {
-    for (let r = Math.max(0, d + a - MOST_SHORT); r <= d; r++) if (!go(a, r)) return;
-  }
-}
-
-function unpackPrompts(book: Book, u: Unpacker, up: string[], sheet: Sheet): boolean {
-  const rest = among(book, (id) => up.indexOf(id) < 0);
-  const d = up.length;
-  const e = rest.length;
-  const short = u.take(2) === 0;
-  let off: number[] = [];
-  let on: number[] = [];
-  let stars = NONE;
-  if (short) {
-    stars = u.get(few(MOST_SHORT, MOST_STARS));
-    let rank = u.get(few(d + e, MOST_SHORT));
-    eachSize(d, e, (a, r) => {
-      const ways = choose(d, r) * choose(e, a);
-      if (rank >= ways) {
-        rank -= ways;
-        return true;
-      }
-      off = unset(rank / choose(e, a), r);
-      on = unset(rank % choose(e, a), a);
-      return false;
-    });
-  } else {
-    const r = u.take(d + 1);
-    off = unset(u.get(choose(d, r)), r);
-    const a = u.take(e + 1);
-    on = unset(u.get(choose(e, a)), a);
-  }
-  for (const i of off) sheet.picks[up[i] as string] = false;
-  for (const i of on) sheet.picks[rest[i] as string] = true;
-  const kept = among(book, (id) => {
+  const isOn = (id: string): boolean => {
     const pick = entry(sheet.picks, id);
-    return pick === undefined ? up.indexOf(id) >= 0 : pick;
+    return pick === undefined ? isUp(id) : pick;
+  };
+  const all = book.prompts.length;
+  const changed = places(book, (id) => isOn(id) !== isUp(id));
+  const kept = places(book, isOn);
+  const t = changed.length;
+  if (t > MOST_CHANGED && kept.length <= MOST_SHORT) {
+    const rank = upTo(all, kept);
+    p.put((rank % SHORT_FORMS) + big(MANY_CHANGED + 1), big(FORMS));
+    p.put(rank / SHORT_FORMS, shortRest(book));
+  } else {
+    p.put(big(Math.min(t, MANY_CHANGED)), big(FORMS));
+    if (t > MOST_CHANGED) p.put(big(t), big(all + 1));
+    p.put(set(changed), choose(all, t));
+  }
+  const stars: number[] = [];
+  kept.forEach((at, i) => {
+    if (sheet.stars.indexOf(book.prompts[at] as string) >= 0 && stars.length < MOST_STARS) stars.push(i);
   });
-  if (!short) {
-    if (kept.length <= MOST_SHORT) return false;
-    stars = u.get(few(kept.length, MOST_STARS));
+  if (stars.every((i) => i < MOST_SHORT)) return p.put(upTo(MOST_SHORT, stars), STARS_SHORT + ONE);
+  p.put(STARS_SHORT, STARS_SHORT + ONE);
+  p.put(upTo(all, stars), few(all, MOST_STARS));
+}
+
+function shortRest(book: Book): bigint {
+  return (few(book.prompts.length, MOST_SHORT) + SHORT_FORMS - ONE) / SHORT_FORMS;
+}
+
+/** Prompts that changed or, where short, that are on the sheet; stars are among those on the sheet. */
+interface Held {
+  prompts: number[];
+  short: boolean;
+  stars: number[];
+}
+
+function unpackPrompts(book: Book, u: Unpacker): Held {
+  const all = book.prompts.length;
+  let t = u.take(FORMS);
+  const short = t > MANY_CHANGED;
+  let prompts: number[];
+  if (short) prompts = unUpTo(all, u.get(shortRest(book)) * SHORT_FORMS + big(t - MANY_CHANGED - 1));
+  else {
+    if (t === MANY_CHANGED) t = u.take(all + 1);
+    prompts = unset(u.get(choose(all, t)), t);
   }
-  for (const i of unUpTo(short ? MOST_SHORT : kept.length, stars)) {
-    if (i >= kept.length) return false;
-    sheet.stars.push(kept[i] as string);
-  }
-  return true;
+  const stars = u.get(STARS_SHORT + ONE);
+  return { prompts, short, stars: stars < STARS_SHORT ? unUpTo(MOST_SHORT, stars) : unUpTo(all, u.get(few(all, MOST_STARS))) };
+}
+
+function put(book: Book, held: Held, up: string[], sheet: Sheet): void {
+  const kept: string[] = [];
+  book.prompts.forEach((id, i) => {
+    const isUp = up.indexOf(id) >= 0;
+    const on = held.prompts.indexOf(i) >= 0 !== (!held.short && isUp);
+    if (on) kept.push(id);
+    if (on !== isUp) sheet.picks[id] = on;
+  });
+  for (const i of held.stars) if (i < kept.length) sheet.stars.push(kept[i] as string);
 }
 
 // Paths of a tree, numbered
@@ -330,14 +365,13 @@ interface Group {
 
 class Rooms {
   private readonly of: { [at: string]: bigint } = {};
+  readonly all: bigint;
 
   constructor(
     readonly table: Table,
     private readonly units: Tables | undefined,
-  ) {}
-
-  all(): bigint {
-    return this.room(this.table.start);
+  ) {
+    this.all = this.room(table.start);
   }
 
   private room(at: string): bigint {
@@ -365,7 +399,8 @@ class Rooms {
     const single = (id: string, go?: string): void => add(ONE, go ? this.room(go) : this.routed(row), () => [id]);
     const m = row.measure;
     if (m) {
-      add(big(answersOf(m)), this.routed(row), (i) => [named(this.units as Tables, m, Number(i))]);
+      const { texts } = sayings(this.units as Tables, m);
+      add(big(texts.length), this.routed(row), (i) => [texts[Number(i)] as string]);
       for (const like of m.likes || []) single(like.id);
     } else if (row.any) {
       const { free, own, alone } = kinds(row);
@@ -388,7 +423,7 @@ class Rooms {
       const like = (row.measure.likes || []).findIndex((l) => l.id === id);
       if (like >= 0) return [1 + like, NONE];
       const v = amount(row.measure, id, this.units);
-      return [0, refused(v) ? NONE : big(stepOf(row.measure, v.value))];
+      return [0, refused(v) ? NONE : big(sayingOf(this.units as Tables, row.measure, v))];
     }
     if (!row.any) return [(row.answers || []).findIndex((a) => a.id === id), NONE];
     const { free, own, alone } = kinds(row);
@@ -431,14 +466,6 @@ class Rooms {
       }
     }
   }
-}
-
-function answersOf(m: Measure): number {
-  return Math.round((m.to - m.from) / m.step) + 1;
-}
-
-function stepOf(m: TableMeasure, value: number): number {
-  return Math.round((value - m.from) / m.step);
 }
 
 function power(n: number): bigint {
