@@ -44,6 +44,7 @@ type sourcesView struct {
 	PageView
 	Sources []SourceView
 	Counts  []seenView
+	Opening []LinkView  // sources of the questions that open every sheet
 	Search  *searchView // nil where nothing is told of one
 }
 
@@ -84,7 +85,7 @@ func (m *maker) sourcesPage() page {
 			slices.SortStableFunc(sorted, func(a, b *library.Source) int {
 				return cmp.Or(cmp.Compare(strings.ToLower(a.Title.S), strings.ToLower(b.Title.S)), cmp.Compare(a.ID.S, b.ID.S))
 			})
-			out := sourcesView{PageView: p, Counts: seenCounts(sorted)}
+			out := sourcesView{PageView: p, Counts: seenCounts(sorted), Opening: v.opening()}
 			if s := m.lib.Search; s != nil {
 				out.Search = &searchView{dateView(s.On.S), read.Strings(s.Asked), s.Searches, s.Results, s.LookedAt, tallied(s.TakenIn), tallied(s.LeftOut)}
 			}

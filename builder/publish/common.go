@@ -99,6 +99,19 @@ func (v viewer) sourceLinks(ids []read.Text) []LinkView {
 	return out
 }
 
+// opening are the sources of the questions that open every sheet, each once.
+func (v viewer) opening() []LinkView {
+	var ids []read.Text
+	for _, p := range v.lib.General {
+		for _, id := range p.Basis {
+			if !slices.ContainsFunc(ids, func(had read.Text) bool { return had.S == id.S }) {
+				ids = append(ids, id)
+			}
+		}
+	}
+	return v.sourceLinks(ids)
+}
+
 // seenWords says how much of a source was read.
 var seenWords = map[string]string{
 	"page": "We read the whole page.", "abstract": "We read the abstract.",

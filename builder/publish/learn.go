@@ -208,6 +208,7 @@ func stem(name string) string {
 type questionsView struct {
 	PageView
 	General []PromptView
+	Opening []LinkView // sources of the general ones
 	Topics  []topicView
 }
 
@@ -221,7 +222,7 @@ func (m *maker) questionsPage() page {
 		name: questionsName, title: "All questions to bring", room: "learn", template: "questions", credits: m.siteCredits(),
 		description: "Every question to bring, by topic, with whom to ask and why it helps.",
 		model: func(v viewer, p PageView) (any, error) {
-			out := questionsView{PageView: p, General: v.promptViews(m.lib.General)}
+			out := questionsView{PageView: p, General: v.promptViews(m.lib.General), Opening: v.opening()}
 			for _, t := range m.lib.Topics {
 				out.Topics = append(out.Topics, topicView{t.ID.S, t.Title.S, t.About.S, v.promptViews(t.Prompts)})
 			}

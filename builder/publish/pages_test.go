@@ -800,3 +800,34 @@ func TestAddonsGoAboveTheFoot(t *testing.T) {
 		t.Errorf("%d of 3 pages say where an add-on goes", told)
 	}
 }
+
+// The three questions that open every sheet follow three that were tried in studies,
+// so the sheet, the list of all questions and the page of sources each name them, by
+// a link to their entry.
+func TestOpeningQuestionsAreCredited(t *testing.T) {
+	out := builtin(t)
+	credit := "others wrote, and tried in studies"
+	for _, name := range []string{sourcesName, questionsName, plannerName} {
+		var found *html.Node
+		for _, p := range elements(pageNamed(t, out, name), "p") {
+			if strings.Contains(textOf(p), credit) {
+				found = p
+			}
+		}
+		if found == nil {
+			t.Errorf("%s does not credit the studies behind the opening questions", name)
+			continue
+		}
+		var to []string
+		for _, a := range elements(found, "a") {
+			href, _ := attr(a, "href")
+			to = append(to, href[strings.Index(href, "#")+1:])
+		}
+		if want := []string{"source-three-questions-trial-2011", "source-three-questions-uptake-2016"}; !slices.Equal(to, want) {
+			t.Errorf("%s credits %v, want %v", name, to, want)
+		}
+		for _, id := range to {
+			byID(t, pageNamed(t, out, sourcesName), id)
+		}
+	}
+}

@@ -24,7 +24,7 @@ func (m *maker) plannerPage() page {
 		description: "Answer short questions about your day and leave with one page of questions to bring.",
 		styles:      []string{m.planner.name, m.workbench.name}, script: m.script.name, credits: sharedCredits(treeCredits(trees)), newTab: true, template: "planner",
 		model: func(v viewer, p PageView) (any, error) {
-			out := PlannerView{PageView: p, Carry: p.Root + m.carry.name, FigureScript: p.Root + m.figures.name}
+			out := PlannerView{PageView: p, Carry: p.Root + m.carry.name, FigureScript: p.Root + m.figures.name, Opening: v.opening()}
 			for _, t := range trees {
 				tv, err := v.tree(t)
 				if err != nil {

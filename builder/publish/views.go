@@ -146,6 +146,7 @@ type PlannerView struct {
 	Cards   []CardView
 	Figures []FigureView
 	Safety  *SafetyView
+	Opening []LinkView  // sources of the questions that open every sheet
 	Data    template.JS // the JSON block
 
 	Carry, FigureScript string // addresses of scripts that are loaded when a reader asks for them
@@ -162,6 +163,7 @@ type TreePageView struct {
 	PageView
 	Tree    TreeView
 	Safety  *SafetyView
+	Opening []LinkView // sources of the questions that open every sheet
 	Sources []SourceView
 }
 
