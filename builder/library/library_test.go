@@ -208,19 +208,19 @@ func TestShelves(t *testing.T) {
 			all["Ours"] = []string{"loan-shelf"}
 			return append(o, "Ours")
 		}},
-		{"a page that moves", learn("  - { title: Safe and in good order, explainers: [foot-shell] }\n"), func(o []string, all shelves) []string {
+		{"a page that moves", learn("  - { title: Keeping it safe and in good order, explainers: [foot-shell] }\n"), func(o []string, all shelves) []string {
 			all[shoes] = slices.DeleteFunc(all[shoes], func(id string) bool { return id == "foot-shell" })
-			all["Safe and in good order"] = append(all["Safe and in good order"], "foot-shell")
+			all["Keeping it safe and in good order"] = append(all["Keeping it safe and in good order"], "foot-shell")
 			return o
 		}},
-		{"another order of one shelf", learn("  - { title: Safe and in good order, explainers: [falls, looking-after-a-foot] }\n"), func(o []string, all shelves) []string {
-			all["Safe and in good order"] = []string{"falls", "looking-after-a-foot"}
+		{"another order of one shelf", learn("  - { title: Keeping it safe and in good order, explainers: [falls, looking-after-a-foot] }\n"), func(o []string, all shelves) []string {
+			all["Keeping it safe and in good order"] = []string{"falls", "looking-after-a-foot"}
 			return o
 		}},
 		{"a shelf that is emptied", learn("  - { title: People like you, explainers: [falls, looking-after-a-foot] }\n"), func(o []string, all shelves) []string {
 			all["People like you"] = append(all["People like you"], "falls", "looking-after-a-foot")
-			delete(all, "Safe and in good order")
-			return slices.DeleteFunc(o, func(t string) bool { return t == "Safe and in good order" })
+			delete(all, "Keeping it safe and in good order")
+			return slices.DeleteFunc(o, func(t string) bool { return t == "Keeping it safe and in good order" })
 		}},
 	} {
 		t.Run(c.name, func(t *testing.T) {
@@ -235,8 +235,8 @@ func TestShelves(t *testing.T) {
 		})
 	}
 	var list finding.List
-	about := load(t, &list, library.Builtin(), layer(t, learn("  - { title: Safe and in good order, about: Ask us. }\n"), &list))
-	if i := slices.IndexFunc(about.Parts, func(p *library.Part) bool { return p.Title.S == "Safe and in good order" }); i < 0 || about.Parts[i].About.S != "Ask us." {
+	about := load(t, &list, library.Builtin(), layer(t, learn("  - { title: Keeping it safe and in good order, about: Ask us. }\n"), &list))
+	if i := slices.IndexFunc(about.Parts, func(p *library.Part) bool { return p.Title.S == "Keeping it safe and in good order" }); i < 0 || about.Parts[i].About.S != "Ask us." {
 		t.Error("the shelf does not say what the layer says about it")
 	}
 }
