@@ -56,7 +56,7 @@ var load = &Figure{
 
 ## What to make of it
 
-Tell your prosthetist what you weigh and what you carry: children, tools, packs.[](source:clinic-limb-categories-2017)[](source:choosing-a-foot-answer) Weigh the real thing once, as guesses are often off. What to do about a load is not settled. One clinic goes up a step in firmness,[](source:clinic-limb-categories-2017) and the title of a newer study says that a softer foot took the added load better.[](source:carried-load-studies) So ask, and try both with the load and without it.
+Tell your prosthetist what you weigh and what you carry: children, tools, packs.[](source:clinic-limb-categories-2017)[](source:choosing-a-foot-answer) Weigh the real thing once, because guesses are often off. What to do about a load is not settled. One clinic goes up a step in stiffness,[](source:clinic-limb-categories-2017) and the title of a newer study says that a softer foot took the added load better.[](source:carried-load-studies) So ask, and try both with the load and without it.
 
 [](explainer:weight-and-loads) says more, and [](tree:loads-and-weight) turns your loads into questions.`,
 }

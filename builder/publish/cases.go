@@ -28,7 +28,7 @@ type caseView struct {
 func (m *maker) casesPage() page {
 	return page{
 		name: casesName, title: "Teaching cases", room: "teach", template: "cases", credits: m.siteCredits(),
-		description: "Made-up people to argue about: what to ask first, which trees to walk, and both sides of each kind of foot.",
+		description: "Made-up people to discuss: what to ask first, which trees to walk through, and both sides of each kind of foot.",
 		styles:      []string{m.planner.name},
 		model: func(v viewer, p PageView) (any, error) {
 			out := casesView{PageView: p}

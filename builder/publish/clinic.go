@@ -79,7 +79,7 @@ type seenView struct {
 func (m *maker) sourcesPage() page {
 	return page{
 		name: sourcesName, title: "Sources", room: "clinic", template: "sources", credits: m.siteCredits(),
-		description: "How the facts were looked for, every source that these pages rest on, and how much of each was read.",
+		description: "How we looked for the facts, every source that these pages rest on, and how much of each one we read.",
 		model: func(v viewer, p PageView) (any, error) {
 			sorted := slices.Clone(m.lib.Sources)
 			slices.SortStableFunc(sorted, func(a, b *library.Source) int {

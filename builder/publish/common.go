@@ -115,7 +115,7 @@ func (v viewer) opening() []LinkView {
 // seenWords says how much of a source was read.
 var seenWords = map[string]string{
 	"page": "We read the whole page.", "abstract": "We read the abstract.",
-	"opening": "We read its first part.", "summary": "We read what others say of it.",
+	"opening": "We read the first part.", "summary": "We read only what others say about it.",
 }
 
 // bibliography gives the sources with these ids; numbered from 1 if numbered is set.

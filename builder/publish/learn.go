@@ -23,7 +23,7 @@ type homeView struct {
 func (m *maker) homePage() page {
 	return page{
 		name: homeName, title: "Questions to bring about your artificial foot", template: "home", credits: m.siteCredits(),
-		description: "Short questions about your day become one page of questions for your prosthetist. Nothing you answer leaves your screen.",
+		description: "Answer a few questions about your day and get one page of questions for your prosthetist. Nothing you answer leaves your screen.",
 		model: func(v viewer, p PageView) (any, error) {
 			out := homeView{PageView: p}
 			if t := m.lib.Tree(safetyTree); t != nil {
@@ -64,7 +64,7 @@ type pageLinkView struct {
 func (m *maker) learnPage() page {
 	return page{
 		name: learnName, title: "Learn", room: "learn", template: "learn", credits: m.siteCredits(),
-		description: "How artificial feet work, what each kind gives and costs, and what happens at a visit.",
+		description: "How artificial feet work, what you gain and give up with each kind, and what happens at a visit.",
 		model: func(v viewer, p PageView) (any, error) {
 			out := learnView{PageView: p}
 			for i, part := range m.lib.Parts {
@@ -156,7 +156,7 @@ type entryView struct {
 func (m *maker) glossaryPage() page {
 	return page{
 		name: glossaryName, title: "Words you may hear", room: "learn", template: "glossary", credits: m.siteCredits(),
-		description: "What the words of the trade mean, in plain language.",
+		description: "What the trade’s words mean, in plain language.",
 		model: func(_ viewer, p PageView) (any, error) {
 			return glossaryView{PageView: p, Letters: letters(m.lib.Words)}, nil
 		},

@@ -775,7 +775,7 @@ func TestSearchShows(t *testing.T) {
   left-out: [{ what: They do not., count: 7 }]
 `})
 	text := textOf(pageNamed(t, renderAll(t, l), sourcesName))
-	for _, want := range []string{"on 1 October 2026", "How many fell?", "we ran 7", "more than once 31", "closely 12", "Taken in 5 They count. 2 They tell. 3", "Left out 7 They do not. 7"} {
+	for _, want := range []string{"on 1 October 2026", "How many fell?", "we ran 7", "more than once 31", "closely 12", "Included 5 They count. 2 They tell. 3", "Left out 7 They do not. 7"} {
 		if !strings.Contains(text, want) {
 			t.Errorf("the page does not say %q", want)
 		}

@@ -21,7 +21,7 @@ func (m *maker) plannerPage() page {
 	trees := m.patientTrees()
 	return page{
 		name: plannerName, title: "Get ready for a visit", room: "prepare",
-		description: "Answer short questions about your day and leave with one page of questions to bring.",
+		description: "Answer a few questions about your day and get one page of questions to bring.",
 		styles:      []string{m.planner.name, m.workbench.name}, script: m.script.name, credits: sharedCredits(treeCredits(trees)), newTab: true, template: "planner",
 		model: func(v viewer, p PageView) (any, error) {
 			out := PlannerView{PageView: p, Carry: p.Root + m.carry.name, FigureScript: p.Root + m.figures.name, Opening: v.opening()}

@@ -69,7 +69,7 @@ func (s scoreView) Percent() int {
 func (m *maker) ratingsPage() page {
 	return page{
 		name: ratingsName, title: "How we measure up", room: "clinic", template: "ratings", credits: m.siteCredits(),
-		description: "How the editors rate these pages by published measures, point by point, with the reason for each no.",
+		description: "How the editors rate these pages by published measures, point by point, with the reason for each “no”.",
 		model: func(v viewer, p PageView) (any, error) {
 			titles := map[string]string{}
 			for _, other := range m.pages() {

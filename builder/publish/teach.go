@@ -31,7 +31,7 @@ type countsView struct {
 func (m *maker) teachPage() page {
 	return page{
 		name: teachName, title: "Teach", room: "teach", template: "teach", credits: m.siteCredits(),
-		description: "Every tree taken apart: its questions, its ways, its worked examples and its file.",
+		description: "Every tree from the inside: its questions, its paths, its worked examples and its file.",
 		model: func(v viewer, p PageView) (any, error) {
 			out := teachView{PageView: p}
 			for _, t := range m.lib.Trees {

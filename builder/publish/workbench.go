@@ -21,7 +21,7 @@ type workbenchView struct {
 func (m *maker) workbenchPages() []page {
 	out := []page{{
 		name: workbenchName, title: "Workbench", room: "workbench", template: "workbench", credits: m.siteCredits(),
-		description: "Figures to set with your own numbers: heels, slopes, shoe and foot length, loads, and room under the socket.",
+		description: "Figures to try with your own numbers: heels, slopes, shoe and foot length, loads, and room under the socket.",
 		model: func(v viewer, p PageView) (any, error) {
 			out := workbenchView{PageView: p}
 			for _, f := range figure.All {
