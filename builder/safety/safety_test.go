@@ -166,8 +166,7 @@ func randomSet(r *rand.Rand, all []safety.Said) []safety.Said {
 	return out
 }
 
-// Without a leg nothing is asked of a leg, and what was said of it before does
-// not count.
+// Without a leg nothing is asked of a leg, and the screen takes no answer about it.
 func TestWithoutALeg(t *testing.T) {
 	s := shipped(t)
 	for _, leg := range []string{safety.NotYet, safety.NotNow} {
@@ -177,11 +176,28 @@ func TestWithoutALeg(t *testing.T) {
 			}
 		}
 		a := safety.Answers{Leg: leg, Gate: []string{safety.None}, Groups: map[string][]string{"leg": {"crack"}}}
-		if got := s.Gather(a).Said; len(got) > 0 {
-			t.Errorf("%s: %v is said of a leg that is not worn", leg, got)
-		}
 		if s.Accepts(a) == nil {
 			t.Errorf("%s: a sign of the leg is accepted", leg)
+		}
+	}
+}
+
+// A sign that an answer of a topic tells is gathered whatever was said of the leg:
+// every sign there is, alone and beside all others.
+func TestASignToldElsewhereIsGathered(t *testing.T) {
+	s := shipped(t)
+	all := can(s, safety.Worn)
+	for _, leg := range append([]string{""}, safety.LegAnswers...) {
+		every := map[string][]string{}
+		for _, d := range all {
+			every[d.Group] = append(every[d.Group], d.Sign)
+			a := safety.Answers{Leg: leg, Gate: []string{safety.None}, Groups: map[string][]string{d.Group: {d.Sign}}}
+			if got := s.Gather(a); !slices.Equal(got.Said, []safety.Said{d}) || gravity(s, d) != slices.Index(safety.Whens, string(got.When)) {
+				t.Errorf("%q: %v is told, and gathered is %+v", leg, d, got)
+			}
+		}
+		if got := s.Gather(safety.Answers{Leg: leg, Groups: every}); len(got.Said) != len(all) || got.When != safety.Now {
+			t.Errorf("%q: %d of %d signs are gathered", leg, len(got.Said), len(all))
 		}
 	}
 }

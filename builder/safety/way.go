@@ -78,16 +78,15 @@ type Gathered struct {
 }
 
 // Gather brings together every sign told. None is left out, whatever else was
-// told and whichever way it came to be told; signs of equal gravity stand in
-// the order of the file, a group's "not sure" behind its signs.
+// told and whichever way it came to be told: an answer of a topic can tell a sign
+// of the leg to who said that they wear none now. What is asked, and the words of
+// a leg that is worn, go by that answer; what was told does not. Signs of equal
+// gravity stand in the order of the file, a group's "not sure" behind its signs.
 func (s *Screen) Gather(a Answers) Gathered {
 	var out Gathered
 	for _, g := range s.Groups {
-		if !g.Asked(a.Leg) {
-			continue
-		}
 		told := a.Groups[g.ID.S]
-		for _, sign := range g.Shown(a.Leg) {
+		for _, sign := range g.Signs {
 			if slices.Contains(told, sign.ID.S) {
 				out.Said = append(out.Said, Said{g.ID.S, sign.ID.S})
 			}

@@ -93,13 +93,13 @@ export function toldOf(a: Answers, group: string): string[] {
   return entry(a.groups || {}, group) || [];
 }
 
-/** Everything that was told, the gravest first, and none of it left out. */
+/** Everything that was told, the gravest first, and none of it left out, whatever the answer about the leg. */
 export function gather(table: Table, a: Answers): Gathered {
   const said: Said[] = [];
   for (const when of GRAVITY) {
-    for (const group of asked(table, a)) {
+    for (const group of table.groups) {
       const told = toldOf(a, group.id);
-      for (const sign of signsOf(group, a)) {
+      for (const sign of group.signs) {
         if (sign.when === when && told.indexOf(sign.id) >= 0) said.push({ group: group.id, sign: sign.id });
       }
       if (when === "today" && told.indexOf(UNSURE) >= 0) said.push({ group: group.id, sign: UNSURE });

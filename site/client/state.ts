@@ -3,7 +3,7 @@
 import { Answers, Path, TableMeasure, addOnce, amount, entry, walk } from "./walker";
 import { Data, Ending, Tree, signOfEnding } from "./data";
 import { Kept, MOST_OWN, MOST_STARS, holdsNothing, nothing } from "./kept";
-import { Gathered, NONE, Said, WORN, gather, promptsOf, toldOf } from "./safety";
+import { Gathered, NONE, Said, gather, promptsOf, toldOf } from "./safety";
 import { show, refused } from "./quantity";
 import { Sitting } from "./sitting";
 import * as told from "./told";
@@ -31,7 +31,7 @@ export class State {
   gathered(): Gathered {
     const groups: { [group: string]: string[] } = {};
     for (const g of this.data.safety.groups) groups[g.id] = this.toldIn(g.id);
-    return gather(this.data.safety, { leg: WORN, groups }); // whatever was told counts
+    return gather(this.data.safety, { groups });
   }
 
   /** What was told in a group. */

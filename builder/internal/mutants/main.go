@@ -6,6 +6,7 @@ import (
 	"os"
 	"os/signal"
 	"slices"
+	"syscall"
 )
 
 func main() {
@@ -27,7 +28,7 @@ func report(n int, seed uint64, names []string) (bool, error) {
 	if root != "" {
 		defer os.RemoveAll(root)
 		stopped := make(chan os.Signal, 1)
-		signal.Notify(stopped, os.Interrupt)
+		signal.Notify(stopped, os.Interrupt, syscall.SIGTERM)
 		go func() {
 			<-stopped
 			os.RemoveAll(root)
