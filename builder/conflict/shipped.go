@@ -15,7 +15,8 @@ type Matter struct {
 	Summary
 }
 
-// In works out the conflicts of a library that is free of errors.
+// In works out the conflicts of a library that is free of errors. Ways have no
+// marks and are left out.
 func In(l *library.Library) *Matter {
 	m := &Matter{Wishes: l.Wishes, Rows: l.Rows}
 	row := map[string]int{}
@@ -25,7 +26,7 @@ func In(l *library.Library) *Matter {
 	for _, w := range l.Wishes {
 		m.Table.Wishes = append(m.Table.Wishes, Wish{Row: row[w.Row.S], Step: w.Step, Down: w.Down})
 	}
-	for _, t := range l.FootTypes {
+	for _, t := range l.Marked() {
 		marks := make([]Mark, len(l.Rows))
 		for i, r := range l.Rows {
 			c := t.Cells[r.ID.S]

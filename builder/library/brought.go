@@ -56,7 +56,7 @@ func (c *checker) unbrought(cards, types, prompts, topics map[string]bool) {
 			c.list.Warn(k.ID.At, "unbrought", fmt.Sprintf("no answer of any tree adds the card %q", k.ID.S), "name it under cards: of an answer, or take it out")
 		}
 	}
-	for _, t := range c.FootTypes {
+	for _, t := range c.Marked() { // a way is open to everyone, and no answer has to lead to it
 		if !types[t.ID.S] {
 			c.list.Warn(t.ID.At, "unbrought", fmt.Sprintf("no ending of any tree talks about the foot type %q", t.ID.S), "name it under types: of an ending, with a reason for and a reason against")
 		}

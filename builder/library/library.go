@@ -143,7 +143,8 @@ type Row struct {
 	Steps []read.Text
 }
 
-// FootType is a construction, as a class: single feet differ.
+// FootType is a construction, as a class, since single feet differ; or a way to go
+// on with no new foot, which stands beside them.
 type FootType struct {
 	ID        read.Text
 	Name      read.Text
@@ -151,6 +152,7 @@ type FootType struct {
 	What      read.Text
 	Explainer read.Text // id; may be empty
 	Addon     bool      // marks are changes to the foot it is added to
+	Way       bool      // what one can do with no new foot; its cells have words in place of marks
 	Gain      []read.Text
 	GiveUp    []read.Text
 	Cells     map[string]*Cell // by row id; complete
@@ -160,6 +162,7 @@ type FootType struct {
 type Cell struct {
 	At      read.Text
 	Mark    int       // 0..4, or -2..3 for an add-on
+	Says    read.Text // in place of a mark, for a way
 	Support read.Text // how sure it is, of explainer.Supports; empty where the sources alone say it
 	Why     read.Text
 	Sources []read.Text
@@ -274,6 +277,16 @@ func (l *Library) Card(id string) *Card {
 // FootType gives the foot type with that id, or nil.
 func (l *Library) FootType(id string) *FootType {
 	return find(l.FootTypes, id, func(t *FootType) string { return t.ID.S })
+}
+
+// Marked gives the foot types and add-ons that have marks.
+func (l *Library) Marked() []*FootType {
+	return slices.DeleteFunc(slices.Clone(l.FootTypes), func(t *FootType) bool { return t.Way })
+}
+
+// Ways gives what one can do with no new foot.
+func (l *Library) Ways() []*FootType {
+	return slices.DeleteFunc(slices.Clone(l.FootTypes), func(t *FootType) bool { return !t.Way })
 }
 
 // Row gives the row with that id, or nil.

@@ -320,18 +320,23 @@ func (l *loader) footTypes(m *read.Map) {
 func (l *loader) footType(id read.Text, m *read.Map) *FootType {
 	t := &FootType{
 		ID: id, Name: m.NeedText("name"), Also: m.Texts("also"), What: m.NeedText("what"), Explainer: m.Text("explainer"),
-		Addon: m.Bool("addon"), Gain: m.NeedTexts("gain"), GiveUp: m.NeedTexts("give-up"), Cells: map[string]*Cell{},
+		Addon: m.Bool("addon"), Way: m.Bool("way"), Gain: m.NeedTexts("gain"), GiveUp: m.NeedTexts("give-up"), Cells: map[string]*Cell{},
 	}
 	low, high := 0, steps-1
 	if t.Addon {
 		low, high = -2, 3
+	}
+	if t.Addon && t.Way {
+		l.list.Add(m.Key("way"), "needless-key", fmt.Sprintf("foot type %q is an add-on and a way to go on with no new foot", id.S), `keep one of "addon" and "way"`)
 	}
 	m.Each("cells", "cell", func(row read.Text, c *read.Map) {
 		cell := &Cell{At: row, Why: c.NeedText("why"), Sources: c.Texts("sources")}
 		if c.Text("support").Given() {
 			cell.Support = c.OneOf("support", explainer.SupportIDs()...)
 		}
-		if mark := c.NeedText("mark"); mark.S != "" {
+		if t.Way {
+			cell.Says = c.NeedText("says")
+		} else if mark := c.NeedText("mark"); mark.S != "" {
 			cell.Mark, _ = c.Int("mark", low, high)
 		}
 		if c.Lacks("sources") {

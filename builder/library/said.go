@@ -102,7 +102,7 @@ func (c *checker) footTypeSaid(t *FootType, say func(string, ...read.Text)) {
 	say(who, t.GiveUp...)
 	for _, r := range c.Rows { // in order, and not as a map would give them
 		if cell := t.Cells[r.ID.S]; cell != nil {
-			say(fmt.Sprintf("cell %q of %s", r.ID.S, who), cell.Why)
+			say(fmt.Sprintf("cell %q of %s", r.ID.S, who), cell.Says, cell.Why)
 		}
 	}
 }

@@ -26,7 +26,7 @@ func (m *maker) clinicPage() page {
 		model: func(v viewer, p PageView) (any, error) {
 			l := m.lib
 			out := clinicView{
-				PageView: p, Trees: len(l.Trees), Explainers: len(l.Explainers), FootTypes: len(l.FootTypes),
+				PageView: p, Trees: len(l.Trees), Explainers: len(l.Explainers), FootTypes: len(l.Marked()),
 				Prompts: len(l.Prompts()), Words: len(l.Words), Sources: len(l.Sources), Supports: explainer.Supports,
 				People: m.people(),
 			}

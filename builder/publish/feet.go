@@ -15,13 +15,19 @@ import (
 type footTypesView struct {
 	PageView
 	Rows    []rowView
-	Types   []footTypeView
-	Count   standingCount
+	Types   []footTypeView // the ways last
+	Rated   int            // how many have ratings
+	Ways    []LinkView
+	Count   standingCount // of the ratings
+	Pulls   string
 	Sources []SourceView // of all marks, numbered
 }
 
 // Unsettled tells whether the signs end in a question mark.
 func (c cellView) Unsettled() bool { return c.Standing == library.Unsettled }
+
+// IsPractice tells whether the signs are those of trade practice.
+func (c cellView) IsPractice() bool { return c.Standing == library.Practice }
 
 // standingCount counts marks by what they stand on.
 type standingCount struct{ Settled, Practice, Unsettled int }
@@ -49,7 +55,7 @@ type rowView struct {
 type footTypeView struct {
 	ID, Name, What string
 	Also           []string
-	Addon          bool
+	Addon, Way     bool
 	Gain, GiveUp   []string
 	Drawing        template.HTML // empty where there is none of it
 	Title          string        // of the drawing
@@ -61,7 +67,7 @@ type footTypeView struct {
 // address of its reason is "#" and ID.
 type cellView struct {
 	ID, Row, Words string
-	Signs          string // four dots or squares, as many filled as the mark; an add-on's change: "+ +"
+	Signs          string // four dots or squares, as many filled as the mark; an add-on's change: "+ +"; a way's dash
 	Standing       library.Standing
 	Kind           string // the standing in words; empty where the mark is settled
 	Support        string // how sure what it cites makes it, in words; may be empty
@@ -77,15 +83,20 @@ func (m *maker) footTypesPage() page {
 		styles:      []string{m.feetStyle.name},
 		description: "Every kind of foot, compared point by point, with the reason for each mark.",
 		model: func(v viewer, p PageView) (any, error) {
-			out := footTypesView{PageView: p}
+			out := footTypesView{PageView: p, Pulls: v.page(pullsName)}
 			for _, r := range m.lib.Rows {
 				out.Rows = append(out.Rows, rowView{r.ID.S, r.Title.S, read.Strings(r.Steps)})
 			}
-			for _, t := range m.lib.FootTypes {
+			for _, t := range m.lib.Marked() {
 				out.Types = append(out.Types, v.footTypeView(t))
 				for _, c := range t.Cells {
 					out.Count.add(c.Standing())
 				}
+			}
+			out.Rated = len(out.Types)
+			for _, t := range m.lib.Ways() {
+				out.Types = append(out.Types, v.footTypeView(t))
+				out.Ways = append(out.Ways, LinkView{t.ID.S, t.Name.S, "#" + t.ID.S})
 			}
 			out.Sources = v.bibliography(numberSources(out.Types), true)
 			return out, nil
@@ -115,7 +126,7 @@ func numberSources(types []footTypeView) []string {
 
 func (v viewer) footTypeView(t *library.FootType) footTypeView {
 	out := footTypeView{
-		ID: t.ID.S, Name: t.Name.S, What: t.What.S, Also: read.Strings(t.Also), Addon: t.Addon,
+		ID: t.ID.S, Name: t.Name.S, What: t.What.S, Also: read.Strings(t.Also), Addon: t.Addon, Way: t.Way,
 		Gain: read.Strings(t.Gain), GiveUp: read.Strings(t.GiveUp),
 	}
 	if d, ok := drawingOf(t); ok {
@@ -149,8 +160,11 @@ func (v viewer) cell(t *library.FootType, r *library.Row) cellView {
 	if s := explainer.SupportByID(c.Support.S); len(out.Sources) > 0 {
 		out.Support = s.Words
 	}
-	if t.Addon {
-		out.Signs, out.Words = change(c.Mark)
+	if t.Addon || t.Way {
+		out.Signs, out.Words = "–", c.Says.S
+		if t.Addon {
+			out.Signs, out.Words = change(c.Mark)
+		}
 		if out.Standing == library.Practice {
 			out.Signs = "[" + out.Signs + "]"
 		}

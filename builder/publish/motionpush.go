@@ -61,7 +61,7 @@ func (v viewer) motionPush(p PageView) motionPushView {
 		Clear: motion.Steps[clearStep].S, Strong: push.Steps[clearStep].S,
 	}
 	var cited []string
-	for _, t := range v.lib.FootTypes {
+	for _, t := range v.lib.Marked() {
 		f := v.trade(t, motion, push)
 		if t.Addon {
 			out.Addons = append(out.Addons, f)
@@ -119,7 +119,7 @@ func (v viewer) tradeFigure(motion, push *library.Row) template.HTML {
 		Across: "more motion of the ankle", Up: "more push at the toe", Columns: read.Strings(motion.Steps), Bands: read.Strings(push.Steps),
 	}
 	says := []string{"From left to right the ankle moves more. From the bottom up more push comes back at the toe."}
-	for _, t := range v.lib.FootTypes {
+	for _, t := range v.lib.Marked() {
 		if t.Addon {
 			continue
 		}

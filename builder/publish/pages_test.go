@@ -11,6 +11,7 @@ import (
 
 	"golang.org/x/net/html"
 
+	"keelpath/builder/conflict"
 	"keelpath/builder/explainer"
 	"keelpath/builder/finding"
 	"keelpath/builder/internal/librarytest"
@@ -135,7 +136,7 @@ func TestFootTypesTable(t *testing.T) {
 	if len(rows) != len(l.FootTypes) || len(rows) == 0 {
 		t.Fatalf("%d foot types in the table, want %d", len(rows), len(l.FootTypes))
 	}
-	for i, ft := range l.FootTypes {
+	for i, ft := range append(l.Marked(), l.Ways()...) {
 		if head := elements(rows[i], "th"); len(head) != 1 || !strings.Contains(textOf(head[0]), ft.Name.S) {
 			t.Errorf("row %d is not headed %q", i, ft.Name.S)
 		}
@@ -152,13 +153,17 @@ func TestFootTypesTable(t *testing.T) {
 func checkCell(t *testing.T, page, cell *html.Node, ft *library.FootType, r *library.Row) {
 	t.Helper()
 	c, name, text := ft.Cells[r.ID.S], ft.ID.S+", "+r.ID.S, textOf(cell)
-	if !ft.Addon && !strings.Contains(text, r.Steps[c.Mark].S) {
+	if words := c.Says.S; ft.Way && (words == "" || !strings.Contains(text, words)) || !ft.Way && words != "" {
+		t.Errorf("%s: %q does not say %q, or says it in place of a rating", name, text, words)
+	}
+	bare := ft.Addon || ft.Way
+	if !bare && !strings.Contains(text, r.Steps[c.Mark].S) {
 		t.Errorf("%s: %q does not say %q", name, text, r.Steps[c.Mark].S)
 	}
-	if ft.Addon == strings.ContainsAny(text, "●○■□") {
-		t.Errorf("%s: steps are for a foot, signs for an add-on: %q", name, text)
+	if bare == strings.ContainsAny(text, "●○■□") {
+		t.Errorf("%s: steps are for a foot, and for nothing else: %q", name, text)
 	}
-	if full := strings.Count(text, "●") + strings.Count(text, "■"); !ft.Addon && full != c.Mark {
+	if full := strings.Count(text, "●") + strings.Count(text, "■"); !bare && full != c.Mark {
 		t.Errorf("%s: %q shows %d steps, want %d", name, text, full, c.Mark)
 	}
 	if want, shape := standingOf(c), shapeOf(t, cell); shape != want {
@@ -218,6 +223,9 @@ func TestStandingsAreCounted(t *testing.T) {
 	want, figure := map[string]int{}, map[string]int{}
 	for _, ft := range l.FootTypes {
 		for row, c := range ft.Cells {
+			if ft.Way { // no ratings
+				continue
+			}
 			want[standingOf(c)]++
 			if !ft.Addon && (row == motionRow || row == pushRow) {
 				figure[standingOf(c)]++
@@ -232,6 +240,9 @@ func TestStandingsAreCounted(t *testing.T) {
 	n := pageNamed(t, builtin(t), footTypesName)
 	shapes, said := map[string]int{}, map[string]int{}
 	for _, cell := range elements(elements(n, "tbody")[0], "td") {
+		if slices.Contains(withClass(n, "way"), cell.Parent) {
+			continue
+		}
 		shapes[shapeOf(t, cell)]++
 		kind := "settled"
 		if k := withClass(cell, "kind"); len(k) > 0 {
@@ -249,7 +260,7 @@ func TestStandingsAreCounted(t *testing.T) {
 			t.Errorf("the legend does not say %q of %d: %s", words, count, legend)
 		}
 	}
-	if all := len(l.Rows) * len(l.FootTypes); !strings.Contains(textOf(n), fmt.Sprintf("The table has %d ratings.", all)) {
+	if all := len(l.Rows) * (len(l.FootTypes) - len(withClass(n, "way"))); !strings.Contains(textOf(n), fmt.Sprintf("The table has %d ratings.", all)) {
 		t.Errorf("the page does not say that there are %d ratings", all)
 	}
 	trade := textOf(pageNamed(t, builtin(t), motionPushName))
@@ -260,11 +271,58 @@ func TestStandingsAreCounted(t *testing.T) {
 	}
 }
 
+// What one can do with no new foot stands beside the kinds of feet with the same
+// parts, in the count of what is likely too, and is left out where ratings are
+// held against wishes, which the page says.
+func TestWaysStandBesideTheKinds(t *testing.T) {
+	l := load(t)
+	n, likely := pageNamed(t, builtin(t), footTypesName), pageNamed(t, builtin(t), "learn/chances.html")
+	pulls := textOf(pageNamed(t, builtin(t), pullsName))
+	for _, id := range []string{"keep-my-foot", "no-leg"} {
+		ft := l.FootType(id)
+		if ft == nil || !ft.Way {
+			t.Fatalf("%s is no way", id)
+		}
+		part := byID(t, n, id).Parent.Parent
+		text := textOf(part)
+		for _, want := range slices.Concat(ft.Gain, ft.GiveUp, []read.Text{ft.What}) {
+			if !strings.Contains(text, want.S) {
+				t.Errorf("%s does not say %q", id, want.S)
+			}
+		}
+		if reasons := withClass(part, "reasons"); len(reasons) != 1 || len(elements(reasons[0], "dt")) != len(l.Rows) {
+			t.Errorf("%s does not go through every row", id)
+		}
+		for _, c := range ft.Cells {
+			for _, s := range c.Sources {
+				if src := l.Source(s.S); src != nil && !strings.Contains(text, src.Title.S) {
+					t.Errorf("%s does not name the source %s", id, s.S)
+				}
+			}
+		}
+		links := elements(elements(likely, "tbody")[0], "a")
+		if !slices.ContainsFunc(links, func(a *html.Node) bool {
+			href, _ := attr(a, "href")
+			return strings.HasSuffix(href, "foot-types.html#"+id)
+		}) {
+			t.Errorf("%s is not among what was counted", id)
+		}
+		if !strings.Contains(pulls, ft.Name.S) || !strings.Contains(pulls, "have no ratings, so they are left out here") {
+			t.Errorf("the page of conflicts does not say that %s is left out", id)
+		}
+		for _, foot := range conflict.In(l).Feet {
+			if foot == ft {
+				t.Errorf("%s is held against wishes", id)
+			}
+		}
+	}
+}
+
 // Each kind of foot is drawn beside its name, with a caption, and no two share a drawing.
 func TestFootTypesAreDrawn(t *testing.T) {
 	n := pageNamed(t, builtin(t), footTypesName)
 	seen := map[string]bool{}
-	for _, ft := range load(t).FootTypes {
+	for _, ft := range load(t).Marked() {
 		part := byID(t, n, ft.ID.S).Parent
 		figures := elements(part, "figure")
 		if len(figures) != 1 || len(elements(figures[0], "svg")) != 1 {

@@ -22,8 +22,9 @@ func (m *maker) wishPages() []page { return []page{m.pullsPage(), m.motionPushPa
 // pullsView is the page on which a reader marks wishes.
 type pullsView struct {
 	PageView
-	Table     string // address of the table
-	Most      string // "five"
+	Table     string     // address of the table
+	Most      string     // "five"
+	Ways      []LinkView // what has no ratings and is left out
 	Wishes    []wishView
 	Pulls     []pullView // all of them, remarks on a single wish too
 	Conflicts []pullView // without those
@@ -96,6 +97,9 @@ func (m *maker) pullsPage() page {
 		model: func(v viewer, p PageView) (any, error) {
 			matter := conflict.In(m.lib)
 			out := pullsView{PageView: p, Table: v.at(footTypesName, "page_table"), Most: conflict.MostWord}
+			for _, t := range m.lib.Ways() {
+				out.Ways = append(out.Ways, LinkView{t.ID.S, t.Name.S, v.footType(t.ID.S)})
+			}
 			for w := range matter.Wishes {
 				out.Wishes = append(out.Wishes, v.wish(matter, w))
 			}

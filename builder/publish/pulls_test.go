@@ -235,7 +235,7 @@ func checkTradeShapes(t *testing.T, l *library.Library, svg *html.Node) {
 	t.Helper()
 	want, got := map[string]int{}, map[string]int{}
 	shape := func(open, practice bool) string { return fmt.Sprintf("hollow %v, square %v", open, practice) }
-	for _, ft := range l.FootTypes {
+	for _, ft := range l.Marked() {
 		if ft.Addon {
 			continue
 		}
@@ -270,7 +270,7 @@ func TestMotionPushPage(t *testing.T) {
 	}
 	figure, text := textOf(svg[0]), textOf(n)
 	checkTradeShapes(t, l, svg[0])
-	for _, ft := range l.FootTypes {
+	for _, ft := range l.Marked() {
 		part := byID(t, n, "trade-"+ft.ID.S)
 		for _, row := range []string{motionRow, pushRow} {
 			c := ft.Cells[row]

@@ -90,7 +90,7 @@ func (m *maker) figurePage(f *figure.Figure) page {
 // ankles gives the words of the side-by-side table; marks and degrees are left out.
 func (v viewer) ankles() []ankleView {
 	var out []ankleView
-	for _, t := range v.lib.FootTypes {
+	for _, t := range v.lib.Marked() {
 		if t.Addon {
 			continue
 		}

@@ -186,21 +186,35 @@ var footTypeForm = keys(
 	key{"what", need, "How it works, in one plain sentence.", text()},
 	key{"explainer", may, "Id of the explainer about it.", line()},
 	key{"addon", may, "true for a part that is added to a foot: its marks are changes to that foot.", yesNo()},
+	key{"way", may, "true for what one can do with no new foot: its cells have words in place of marks.", yesNo()},
 	key{"gain", need, "What people may gain; short phrases.", list(text())},
 	key{"give-up", need, "What they may give up; as many phrases.", list(text())},
 	key{"cells", need, "A mark for each row, by the row's id.", each(cellForm).with(form{"minProperties": 1})},
 ).with(form{
-	"if":   form{"required": []string{"addon"}, "properties": form{"addon": form{"const": true}}},
+	"if":   isTrue("addon"),
 	"then": marks(-2, 3),
 	"else": marks(0, 4),
-})
+}).with(allOf(
+	form{"if": isTrue("way"), "then": cellsNeed("says", "mark"), "else": cellsNeed("mark", "says")},
+	not(allOf(isTrue("way"), isTrue("addon"))),
+))
+
+func isTrue(name string) form {
+	return form{"required": []string{name}, "properties": form{name: form{"const": true}}}
+}
+
+// cellsNeed wants the one key in each cell, and not the other.
+func cellsNeed(key, other string) form {
+	return form{"properties": form{"cells": form{"additionalProperties": allOf(has(key), not(has(other)))}}}
+}
 
 func marks(low, high int) form {
 	return form{"properties": form{"cells": form{"additionalProperties": form{"properties": form{"mark": whole(low, high)}}}}}
 }
 
 var cellForm = keys(
-	key{"mark", need, "A step from 0 to 4; for an add-on a change from -2 to 3.", whole(-2, 4)},
+	key{"mark", may, "A step from 0 to 4; for an add-on a change from -2 to 3.", whole(-2, 4)},
+	key{"says", may, "In place of a mark, for a way: a few words.", text()},
 	key{"support", may, "How sure it is: some or well by studies, little where it is not settled, trade where nobody has tested it; a cell that cites a study says it.", oneOf(explainer.SupportIDs()...)},
 	key{"why", need, "The reason, in one plain line.", text()},
 	key{"sources", need, "Ids of sources, or [" + library.CommonPractice + "].", some(text())},
