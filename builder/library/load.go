@@ -167,7 +167,7 @@ func (l *loader) sources(m *read.Map) {
 	m.Each("sources", "source", func(id read.Text, s *read.Map) {
 		src := &Source{
 			ID: id, Title: s.NeedText("title"), Kind: l.sourceKind(s), By: s.Text("by"), Where: s.Text("where"), Address: s.Text("address"),
-			Seen: s.OneOf("seen", "page", "abstract", "opening", "summary"), Note: s.Text("note"),
+			Seen: s.OneOf("seen", "opening", "page", "abstract", "summary"), Note: s.Text("note"),
 		}
 		src.Year, _ = s.Int("year", 1900, 2100)
 		if a := src.Address; a.S != "" && !strings.HasPrefix(a.S, "https://") && !strings.HasPrefix(a.S, "http://") {

@@ -114,8 +114,8 @@ func (v viewer) opening() []LinkView {
 
 // seenWords says how much of a source was read.
 var seenWords = map[string]string{
-	"page": "We read the whole page.", "abstract": "We read the abstract.",
-	"opening": "We read the first part.", "summary": "We read only what others say about it.",
+	"page": "We read all of it.", "abstract": "We read the abstract.",
+	"opening": "We read a part of it.", "summary": "We read only what others say about it.",
 }
 
 // bibliography gives the sources with these ids; numbered from 1 if numbered is set.

@@ -150,7 +150,7 @@ var sourceForm = keys(
 	key{"year", may, "The year, as a number.", whole(1900, 2100)},
 	key{"where", may, "The journal or body.", line()},
 	key{"address", may, "Its page on the web, whole.", form{"type": "string", "pattern": `^\s*(https?://.*)?$`}},
-	key{"seen", may, "How much of it was read; page where it is left out.", oneOf("page", "abstract", "opening", "summary")},
+	key{"seen", may, "How much of it was read; opening, which is a part, where it is left out.", oneOf("opening", "page", "abstract", "summary")},
 	key{"note", may, "What else a reader should know of it.", line()},
 )
 
