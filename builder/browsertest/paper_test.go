@@ -184,7 +184,7 @@ func readGrey(t testing.TB, data []byte) (grey []byte, w, h int) {
 // furniture is what a screen shows and a sheet of paper has no use for.
 var furniture = []string{
 	"Skip to the text", "Get ready", "Clinics", "You are here", "Take off", "Put back", "Clear everything", "Print my sheet", "Add this question",
-	"Write a question", "Take another topic", "All topics", "stars used", "Written by", "Facts last checked", "Reading grade", "file:", "127.0.0.1",
+	"Write a question", "Take another topic", "All topics", "stars used", "Reviewed by", "Facts last checked", "Reading grade", "file:", "127.0.0.1",
 }
 
 func (p printout) furniture() []string {

@@ -90,6 +90,9 @@ func printFilled(b *tab, f filled) {
 	if !slices.Equal(s.Sheet.Notes, notes) {
 		b.t.Errorf("%s: the sheet has the notes %q, want %q", name, s.Sheet.Notes, notes)
 	}
+	if shown := oneLine(eval[string](b, `document.querySelector("#planner .sheet").innerText`)); inOrder(shown, "My sheet", toDecide, "These are your questions to bring.", madeBy) != nil {
+		b.t.Errorf("%s: the screen does not say what is to be decided and who paid: %s", name, shown)
+	}
 	// 14 point; with more than one note 12 at least.
 	size := eval[float64](b, `parseFloat(getComputedStyle(document.querySelector(".sheet-paper")).fontSize) * 72 / 96`)
 	if size < 12 || size < 14 && len(notes) < 2 {
@@ -120,6 +123,12 @@ func printFilled(b *tab, f filled) {
 		}
 	}
 }
+
+// What every sheet says at its top and at its foot, on screen, on paper and in the text to copy.
+const (
+	toDecide = "To decide: which kind of foot to talk about and try. You and your team decide."
+	madeBy   = "Written by Keelpath editors. No outside funding. No advertising."
+)
 
 // holds looks for every question in a printout, the starred ones first.
 func holds(b *tab, name string, p printout, head, starred []string, s screen) {
@@ -152,7 +161,7 @@ func holds(b *tab, name string, p printout, head, starred []string, s screen) {
 			b.t.Errorf("%s: the note %q is missing", name, note)
 		}
 	}
-	for _, part := range []string{"Answered", "Later", "Write back", "Notes", "In an emergency: " + lib.Edition.Lines.Sentence("emergency"), "It is not medical advice and picks no foot.", lib.Edition.Version.S} {
+	for _, part := range []string{"Answered", "Later", "Write back", "Notes", "In an emergency: " + lib.Edition.Lines.Sentence("emergency"), "It is not medical advice and picks no foot.", toDecide, madeBy, lib.Edition.Version.S} {
 		if !strings.Contains(p.Text, part) {
 			b.t.Errorf("%s: %q is missing", name, part)
 		}
@@ -372,11 +381,11 @@ func TestTextIsWhole(t *testing.T) {
 	all := flat(text)
 	// Of what the screen says, in the order of the text; the emergency line stands apart.
 	grave, _, _ := strings.Cut(s.Sheet.Grave, "In an emergency:")
-	order := []string{"My questions for this visit", flat(grave), "In an emergency:", "Three questions for any visit", "Keep in mind", "Notes for this visit"}
+	order := []string{"My questions for this visit", flat(grave), "In an emergency:", toDecide, "Three questions for any visit", "Keep in mind", "Notes for this visit"}
 	order = append(order, want...)
 	order = append(order, "What to bring", "- This sheet, your leg and all you wear with it")
 	order = append(order, answers...)
-	order = append(order, "In an emergency:", "It is not medical advice and picks no foot.")
+	order = append(order, "In an emergency:", "It is not medical advice and picks no foot.", madeBy)
 	if wrong := inOrder(all, order...); wrong != nil {
 		t.Errorf("%s\n%s", strings.Join(wrong, "\n"), text)
 	}

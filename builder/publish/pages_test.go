@@ -73,6 +73,58 @@ func TestHomeHasThreeDoors(t *testing.T) {
 	}
 }
 
+// The steps of the decision stand at home and under the planner's topics, with and without
+// script, and nowhere else: in the same words, each with a link to where it is helped. They
+// tell no one how far he is.
+func TestStepsOfTheDecision(t *testing.T) {
+	names := []string{"Get ready.", "Learn.", "Weigh.", "Talk.", "Try.", "Look back."}
+	pages := []string{"learn/getting-ready.html", learnName, pullsName, "learn/what-a-visit-is-like.html", "learn/trying-a-foot-out.html", "learn/after-the-visit.html"}
+	out := builtin(t)
+	for name, n := range pagesOf(t, out) {
+		strips := withClass(n, "decision")
+		want := map[string]int{homeName: 1, plannerName: 1}[name]
+		if name == plannerName { // the parser keeps what stands in a template apart
+			want += strings.Count(string(out.files[name]), `<section class="decision">`) - 1
+			if text := string(out.files[name]); strings.Count(text, `<section class="decision">`) != 2 {
+				t.Error("the planner does not have the steps twice")
+			} else if _, view, _ := strings.Cut(text, `<template id="view-topics">`); !strings.Contains(view[:strings.Index(view, "</template>")], `</form>
+<section class="decision">`) {
+				t.Error("the steps do not stand under the topics")
+			}
+		}
+		if len(strips) != want {
+			t.Errorf("%s has the steps %d times, want %d", name, len(strips), want)
+		}
+		for _, strip := range strips {
+			for i, li := range elements(elements(strip, "ol")[0], "li") {
+				links := elements(li, "a")
+				if len(links) != 1 || i >= len(names) {
+					t.Fatalf("%s: step %d has %d links", name, i+1, len(links))
+				}
+				if href, _ := attr(links[0], "href"); href != rootOf(name)+pages[i] || textOf(elements(li, "b")[0]) != names[i] {
+					t.Errorf("%s: step %d is %q and leads to %s", name, i+1, textOf(li), href)
+				}
+			}
+			if n := len(elements(strip, "li")); n != len(names) {
+				t.Errorf("%s has %d steps", name, n)
+			}
+			if len(elements(strip, "progress", "input", "button")) > 0 {
+				t.Errorf("%s: the steps keep count", name)
+			}
+		}
+	}
+}
+
+// What pulls against what is one step from the planner and from the learn page.
+func TestPullsAreLinked(t *testing.T) {
+	for _, name := range []string{plannerName, learnName} {
+		to := rootOf(name) + pullsName
+		if !slices.ContainsFunc(elements(pageNamed(t, builtin(t), name), "a"), func(a *html.Node) bool { href, _ := attr(a, "href"); return href == to }) {
+			t.Errorf("%s has no link to %s", name, to)
+		}
+	}
+}
+
 // Each mark in an explainer's text leads to the source of that number, and the
 // numbers run from 1 in the order of first use.
 func TestCitationsMatchSources(t *testing.T) {

@@ -23,19 +23,20 @@ export function plainText(app: App): string {
 
   for (const caution of grave) lines.push("", ...blocks(caution));
   if (grave.length) lines.push(emergency);
+  lines.push("", said("decide"));
   if (state.kept.day) lines.push("", `${words.day} ${state.kept.day}`);
   asks(words.starred, sheet.starred);
   for (const group of sheet.groups) asks(group.title, group.prompts);
   asks(words.ownQuestions, sheet.own);
   part(words.mind, other.map((caution) => blocks(caution).join(" ")));
   part(words.notes, notes(state).map((card) => worded(card).join(" ")));
-  part(words.bring, [always()].concat(sheet.bring.map((id) => state.ask(id))));
+  part(words.bring, [said("always")].concat(sheet.bring.map((id) => state.ask(id))));
   for (const one of answered(state)) part(`${words.answers} ${one.title}`, one.lines.map((l) => `${l.asked} ${l.said}`));
-  lines.push("", emergency, words.notAdvice, [edition.name, edition.version].filter((s) => s).join(", "));
+  lines.push("", emergency, words.notAdvice, said("made-by"), [edition.name, edition.version].filter((s) => s).join(", "));
   return lines.join("\n");
 }
 
-/** What everybody brings. */
-function always(): string {
-  return slot(template("view-paper"), "always").textContent as string;
+/** What stands on every sheet: what is to be decided, what everybody brings, who made it. */
+function said(name: string): string {
+  return slot(template("view-paper"), name).textContent as string;
 }
