@@ -123,6 +123,7 @@ func (c *checker) tables() {
 	}
 	c.wishes()
 	c.selfRatings()
+	c.readings()
 }
 
 // row reports the foot types that have no cell for it. Where all lack it, the

@@ -129,8 +129,8 @@ func readLimited(f fs.FS, p string) ([]byte, error) {
 
 // tables are the input files with a name of their own.
 var tables = []string{
-	"content/edition.yaml", "content/foot-types.yaml", "content/glossary.yaml", "content/learn.yaml", "content/self-ratings.yaml",
-	"content/sources.yaml", "content/wishes.yaml",
+	"content/edition.yaml", "content/first-reading.yaml", "content/foot-types.yaml", "content/glossary.yaml", "content/learn.yaml",
+	"content/second-reading.yaml", "content/self-ratings.yaml", "content/sources.yaml", "content/wishes.yaml",
 	"trees/cards.yaml", "trees/cases.yaml", "trees/planner.yaml", "trees/prompts.yaml", "trees/safety.yaml", "trees/told.yaml",
 }
 

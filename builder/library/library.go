@@ -38,6 +38,8 @@ type Library struct {
 	Rated      []*Rated
 	Yardsticks []*Yardstick
 
+	First, Second Reading // of the site by the yardsticks
+
 	files  map[string][]byte
 	inside map[string]string // a file's path inside its layer, by its name
 }

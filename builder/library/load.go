@@ -78,6 +78,8 @@ func (l *loader) layer(ctx context.Context, y Layer) error {
 	l.footTypes(open("content/foot-types.yaml"))
 	l.wishes(open("content/wishes.yaml"))
 	l.selfRatings(open("content/self-ratings.yaml"))
+	l.reading(&l.First, open("content/first-reading.yaml"))
+	l.reading(&l.Second, open("content/second-reading.yaml"))
 	l.plannerOrder(open("trees/planner.yaml"))
 	l.safetyScreen(y)
 	for _, n := range y.names(isTree) {

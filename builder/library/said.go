@@ -117,11 +117,15 @@ func (c *checker) selfRatingsSaid(say func(string, ...read.Text)) {
 		for _, p := range y.Parts {
 			say(who, p.Title)
 			for _, i := range p.Items {
-				say(fmt.Sprintf("item %q of %s", i.ID.S, who), i.Asks, i.How, i.Open)
-				for _, r := range append(append([]Reason(nil), i.Lacks...), i.Apart...) {
-					say(fmt.Sprintf("item %q of %s", i.ID.S, who), r.Why)
-				}
+				say(fmt.Sprintf("item %q of %s", i.ID.S, who), i.Asks)
 			}
+		}
+	}
+	for _, i := range slices.Concat(c.First.Items, c.Second.Items) {
+		who := fmt.Sprintf("the reading of item %q of yardstick %q", i.Item.S, i.Yardstick.S)
+		say(who, i.How, i.Open)
+		for _, r := range slices.Concat(i.Partly, i.Not, i.Apart, i.On.all()) {
+			say(who, r.Why)
 		}
 	}
 }

@@ -2,18 +2,28 @@ package publish
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"keelpath/builder/library"
 	"keelpath/builder/read"
 )
 
-// ratingsView is how the editors rate the site by published measures.
+// ratingsView is how the makers rate the site by published measures, in two readings.
 type ratingsView struct {
 	PageView
-	Rated      []ratedView
-	Yardsticks []yardstickView
-	People     []TrainingView
+	Rated         []ratedView
+	Yardsticks    []yardstickView
+	People        []TrainingView
+	First, Second readingView
+	Pages         []pageScoreView // the lowest first
+	Open          []openView      // points that are short of a kind and not read page by page
+}
+
+// readingView says when a reading was made; Made is false where it is not yet.
+type readingView struct {
+	Made bool
+	On   DateView
 }
 
 // ratedView is something that is rated, with a link to one of its pages.
@@ -28,42 +38,117 @@ type yardstickView struct {
 	ID, Title, About string
 	Alone            bool
 	Parts            []yardstickPartView
-	Scores           []scoreView // of all parts together; empty where each part has its own
+	Scores           []twoScores // of all parts together, the lowest first; empty where each part has its own
 	Sources          []LinkView
 }
 
+// yardstickPartView has its items with the lowest first.
 type yardstickPartView struct {
 	ID, Title string
 	Columns   []string
 	Items     []itemView
-	Scores    []scoreView // a column each
+	Scores    []twoScores // a column each
 	Reasons   bool        // some item gives a reason
 }
 
-// itemView is one item. Ratings has a word a column: "yes", "no" or "–".
+// itemView is one item. Ratings has a rating for each column.
 type itemView struct {
 	ID, Number, Asks string
-	Ratings          []string
+	Ratings          []twoRatings
 	How, Open        string
 	See              []LinkView
-	Lacks, Apart     []reasonView
+	Reasons          []reasonView
 }
 
-// reasonView is a reason with those that share it.
-type reasonView struct{ Of, Why string }
+// twoRatings are what the two readings found: "yes", "in part", "no", "–" or, where it was not read, "".
+type twoRatings struct{ First, Second string }
 
-// scoreView counts what is met of what applies.
+// Plain tells whether no reading has anything to explain.
+func (r twoRatings) Plain() bool { return r.First == "yes" && (r.Second == "yes" || r.Second == "") }
+
+// reasonView is a reason of one reading with those that share it.
+type reasonView struct {
+	Second       bool
+	Says         string // "No", "In part" or "Does not apply"
+	Of, Why      string
+	Number, Asks string // of the item, where the reason is of one page
+}
+
+// scoreView counts what is met, and met in part, of what applies. Open counts what nobody has looked at.
 type scoreView struct {
-	Name       string
-	Met, Apply int
+	Name                     string
+	Met, Partly, Apply, Open int
 }
 
-// Percent is the share that is met, to the nearest whole number.
+// twoScores are the scores of the two readings; Second is nil until it has been made.
+type twoScores struct {
+	First  scoreView
+	Second *scoreView
+}
+
+// pageScoreView is one page with its scores by all points that rate its kind.
+type pageScoreView struct {
+	LinkView
+	Kind string
+	twoScores
+	Reasons []reasonView
+}
+
+// openView names the points of a measure that are short of a kind of page and not read page by page.
+type openView struct{ Reading, Kind, Yardstick, Points string }
+
+var ratingWords = map[library.Rating]string{library.Met: "yes", library.Partly: "in part", library.Not: "no", library.Apart: "–", library.Unread: "not read yet"}
+
+// Percent is the share that is met, to the nearest whole number. What is met in part is not met.
 func (s scoreView) Percent() int {
 	if s.Apply == 0 {
 		return 0
 	}
 	return (200*s.Met + s.Apply) / (2 * s.Apply)
+}
+
+// No is what does not meet a point, of what was looked at.
+func (s scoreView) No() int { return s.Apply - s.Met - s.Partly - s.Open }
+
+func (s *scoreView) count(r library.Rating) {
+	switch r {
+	case library.Apart:
+		return
+	case library.Met:
+		s.Met++
+	case library.Partly:
+		s.Partly++
+	case library.Unread:
+		s.Open++
+	}
+	s.Apply++
+}
+
+// lowest is the lower share of the readings that were made.
+func (t twoScores) lowest() float64 {
+	share := func(s scoreView) float64 {
+		if s.Apply == 0 {
+			return 1
+		}
+		return float64(s.Met) / float64(s.Apply)
+	}
+	if t.Second != nil {
+		return min(share(t.First), share(*t.Second))
+	}
+	return share(t.First)
+}
+
+// lowestFirst sorts by the lower of the two readings and leaves equals as they are.
+func lowestFirst[T any](all []T, of func(T) twoScores) {
+	slices.SortStableFunc(all, func(a, b T) int {
+		switch x, y := of(a).lowest(), of(b).lowest(); {
+		case x < y:
+			return -1
+		case x > y:
+			return 1
+		}
+		return 0
+	})
 }
 
 func (m *maker) ratingsPage() page {
@@ -83,97 +168,244 @@ func (m *maker) ratingsPage() page {
 				}
 				return LinkView{Title: title, URL: v.page(name)}, nil
 			}
-			out := ratingsView{PageView: p, People: m.people()}
-			for _, r := range m.lib.Rated {
+			l := m.lib
+			out := ratingsView{PageView: p, People: m.people(), First: readingOf(&l.First), Second: readingOf(&l.Second)}
+			for _, r := range l.Rated {
 				link, err := see(r.See)
 				if err != nil {
 					return nil, err
 				}
 				out.Rated = append(out.Rated, ratedView{r.Name.S, r.What.S, link})
 			}
-			for _, y := range m.lib.Yardsticks {
+			for _, y := range l.Yardsticks {
 				view, err := v.yardstick(y, see)
 				if err != nil {
 					return nil, err
 				}
 				out.Yardsticks = append(out.Yardsticks, view)
 			}
+			out.Pages, out.Open = v.pageScores()
 			return out, nil
 		},
 	}
 }
 
-func (v viewer) yardstick(y *library.Yardstick, see func(read.Text) (LinkView, error)) (yardstickView, error) {
-	out := yardstickView{ID: y.ID.S, Title: y.Title.S, About: y.About.S, Alone: len(y.Rates) == 1, Sources: v.sourceLinks(y.Sources)}
+func readingOf(r *library.Reading) readingView {
+	return readingView{r.Made(), dateView(r.Read.S)}
+}
+
+// readings gives those that were made, the first before the second.
+func (m *maker) readings() []*library.Reading {
+	out := []*library.Reading{&m.lib.First}
+	if m.lib.Second.Made() {
+		out = append(out, &m.lib.Second)
+	}
+	return out
+}
+
+func (m *maker) ratedNames() map[string]string {
 	names := map[string]string{}
-	for _, r := range v.lib.Rated {
+	for _, r := range m.lib.Rated {
 		names[r.ID.S] = r.Name.S
 	}
+	return names
+}
+
+func (v viewer) yardstick(y *library.Yardstick, see func(read.Text) (LinkView, error)) (yardstickView, error) {
+	out := yardstickView{ID: y.ID.S, Title: y.Title.S, About: y.About.S, Alone: len(y.Rates) == 1, Sources: v.sourceLinks(y.Sources)}
+	names := v.ratedNames()
 	for _, p := range y.Parts {
-		part := yardstickPartView{ID: y.ID.S + "_" + p.ID.S, Title: p.Title.S}
+		part := yardstickPartView{ID: y.ID.S + "_" + p.ID.S, Title: p.Title.S, Scores: v.scores(y, p)}
 		for _, of := range y.Rates {
 			part.Columns = append(part.Columns, names[of.S])
 		}
+		of := map[string]twoScores{}
 		for _, i := range p.Items {
-			item := itemView{
-				ID: y.ID.S + "_" + i.ID.S, Number: strings.ToUpper(i.ID.S), Asks: i.Asks.S, How: i.How.S, Open: i.Open.S,
-				Lacks: together(i.Lacks, names), Apart: together(i.Apart, names),
+			item, err := v.item(y, i, names, see)
+			if err != nil {
+				return out, err
 			}
-			for _, of := range y.Rates {
-				item.Ratings = append(item.Ratings, map[string]string{"met": "yes", "lacks": "no", "apart": "–"}[i.Rating(of.S)])
-			}
-			for _, t := range i.See {
-				link, err := see(t)
-				if err != nil {
-					return out, err
-				}
-				item.See = append(item.See, link)
-			}
-			part.Reasons = part.Reasons || len(item.Lacks)+len(item.Apart) > 0
+			of[item.ID] = v.itemScore(y, i)
+			part.Reasons = part.Reasons || len(item.Reasons) > 0
 			part.Items = append(part.Items, item)
 		}
-		part.Scores = scores(y, names, p)
+		lowestFirst(part.Items, func(i itemView) twoScores { return of[i.ID] })
 		out.Parts = append(out.Parts, part)
 	}
 	if y.Joined {
-		out.Scores = scores(y, names, y.Parts...)
+		out.Scores = v.scores(y, y.Parts...)
+		lowestFirst(out.Scores, func(s twoScores) twoScores { return s })
 	}
 	return out, nil
 }
 
-// scores counts the items of some parts, one score for each thing rated.
-func scores(y *library.Yardstick, names map[string]string, parts ...*library.YardstickPart) []scoreView {
-	var out []scoreView
+func (v viewer) item(y *library.Yardstick, i *library.YardstickItem, names map[string]string, see func(read.Text) (LinkView, error)) (itemView, error) {
+	out := itemView{ID: y.ID.S + "_" + i.ID.S, Number: strings.ToUpper(i.ID.S), Asks: i.Asks.S}
 	for _, of := range y.Rates {
-		s := scoreView{Name: names[of.S]}
-		for _, p := range parts {
-			for _, i := range p.Items {
-				switch i.Rating(of.S) {
-				case "met":
-					s.Met++
-					s.Apply++
-				case "lacks":
-					s.Apply++
+		var two twoRatings
+		for n, r := range v.readings() {
+			*[]*string{&two.First, &two.Second}[n] = ratingWords[r.Of(y.ID.S, i.ID.S).Rating(of.S)]
+		}
+		out.Ratings = append(out.Ratings, two)
+	}
+	for n, r := range v.readings() {
+		got := r.Of(y.ID.S, i.ID.S)
+		if got == nil {
+			continue
+		}
+		if out.How == "" {
+			out.How = got.How.S
+		}
+		if out.Open == "" {
+			out.Open = got.Open.S
+		}
+		out.Reasons = append(out.Reasons, together(n == 1, got.Partly, got.Not, got.Apart, names)...)
+		for _, t := range got.See {
+			link, err := see(t)
+			if err != nil {
+				return out, err
+			}
+			if !slices.Contains(out.See, link) {
+				out.See = append(out.See, link)
+			}
+		}
+	}
+	return out, nil
+}
+
+// scored puts the scores of the readings together, each counted by count.
+func (m *maker) scored(name string, count func(*library.Reading, *scoreView)) twoScores {
+	var out twoScores
+	for n, r := range m.readings() {
+		s := scoreView{Name: name}
+		count(r, &s)
+		if n == 0 {
+			out.First = s
+		} else {
+			out.Second = &s
+		}
+	}
+	return out
+}
+
+// scores counts the items of some parts, one score for each thing rated.
+func (m *maker) scores(y *library.Yardstick, parts ...*library.YardstickPart) []twoScores {
+	names := m.ratedNames()
+	var out []twoScores
+	for _, of := range y.Rates {
+		out = append(out, m.scored(names[of.S], func(r *library.Reading, s *scoreView) {
+			for _, p := range parts {
+				for _, i := range p.Items {
+					s.count(r.Of(y.ID.S, i.ID.S).Rating(of.S))
+				}
+			}
+		}))
+	}
+	return out
+}
+
+// itemScore counts what an item was found to be, over all that its yardstick rates.
+func (m *maker) itemScore(y *library.Yardstick, i *library.YardstickItem) twoScores {
+	return m.scored("", func(r *library.Reading, s *scoreView) {
+		for _, of := range y.Rates {
+			s.count(r.Of(y.ID.S, i.ID.S).Rating(of.S))
+		}
+	})
+}
+
+// pageScores rates each explainer and each topic by the points of all yardsticks that rate its kind.
+func (v viewer) pageScores() ([]pageScoreView, []openView) {
+	var out []pageScoreView
+	var open []openView
+	for _, kind := range v.lib.Rated {
+		pages := v.lib.PagesOf(kind)
+		for _, id := range pages {
+			out = append(out, v.pageScore(kind, id, pages))
+		}
+		if len(pages) == 0 {
+			continue
+		}
+		for n, r := range v.readings() {
+			for _, y := range v.lib.Yardsticks {
+				if !slices.Contains(read.Strings(y.Rates), kind.ID.S) {
+					continue
+				}
+				var points []string
+				for _, i := range itemsOf(y) {
+					got := r.Of(y.ID.S, i.ID.S)
+					if got.RatingOn(pages[0], kind.ID.S, pages) == library.Unread {
+						points = append(points, strings.ToUpper(i.ID.S))
+					}
+				}
+				if len(points) > 0 {
+					open = append(open, openView{[]string{"First reading", "Second reading"}[n], kind.Name.S, y.Title.S, listed("and", points)})
 				}
 			}
 		}
-		out = append(out, s)
+	}
+	lowestFirst(out, func(p pageScoreView) twoScores { return p.twoScores })
+	return out, open
+}
+
+func (v viewer) pageScore(kind *library.Rated, id string, ofKind []string) pageScoreView {
+	out := pageScoreView{Kind: kind.Name.S}
+	if t := v.lib.Tree(id); t != nil && kind.Of.S == "topics" {
+		out.LinkView = LinkView{ID: id, Title: t.Title.S, URL: v.paper(id)}
+	} else if e := v.lib.Explainer(id); e != nil {
+		out.LinkView = LinkView{ID: id, Title: e.Title.S, URL: v.explainer(id)}
+	}
+	second := false
+	out.twoScores = v.scored(out.Title, func(r *library.Reading, s *scoreView) {
+		for _, y := range v.lib.Yardsticks {
+			if !slices.Contains(read.Strings(y.Rates), kind.ID.S) {
+				continue
+			}
+			for _, i := range itemsOf(y) {
+				got := r.Of(y.ID.S, i.ID.S)
+				s.count(got.RatingOn(id, kind.ID.S, ofKind))
+				if got == nil {
+					continue
+				}
+				for _, why := range together(second, only(got.On.Partly, id), only(got.On.Not, id), only(got.On.Apart, id), nil) {
+					why.Number, why.Asks = strings.ToUpper(i.ID.S), i.Asks.S
+					out.Reasons = append(out.Reasons, why)
+				}
+			}
+		}
+		second = true
+	})
+	return out
+}
+
+func only(all []library.Reason, of string) []library.Reason {
+	return slices.DeleteFunc(slices.Clone(all), func(r library.Reason) bool { return r.Of.S != of })
+}
+
+func itemsOf(y *library.Yardstick) []*library.YardstickItem {
+	var out []*library.YardstickItem
+	for _, p := range y.Parts {
+		out = append(out, p.Items...)
 	}
 	return out
 }
 
 // together joins the names of those that share a reason, in the order of the file.
-func together(all []library.Reason, names map[string]string) []reasonView {
+func together(second bool, partly, not, apart []library.Reason, names map[string]string) []reasonView {
 	var out []reasonView
-next:
-	for _, r := range all {
-		for i := range out {
-			if out[i].Why == r.Why.S {
-				out[i].Of += ", " + names[r.Of.S]
-				continue next
+	for _, group := range []struct {
+		says string
+		all  []library.Reason
+	}{{"No", not}, {"In part", partly}, {"Does not apply", apart}} {
+	next:
+		for _, r := range group.all {
+			for i := range out {
+				if out[i].Why == r.Why.S && out[i].Says == group.says {
+					out[i].Of += ", " + names[r.Of.S]
+					continue next
+				}
 			}
+			out = append(out, reasonView{Second: second, Says: group.says, Of: names[r.Of.S], Why: r.Why.S})
 		}
-		out = append(out, reasonView{names[r.Of.S], r.Why.S})
 	}
 	return out
 }

@@ -379,13 +379,19 @@ func (m *Map) Maps(key, what string) []*Map {
 // The entry's key is its id. kind names an entry in messages: "question". An
 // entry that is no mapping is reported and comes as nil, so that its id is known.
 func (m *Map) Each(key, kind string, do func(id Text, entry *Map)) {
-	top := m.Sub(key, quote(key))
-	if top == nil {
+	if top := m.Sub(key, quote(key)); top != nil {
+		top.Entries(kind, do)
+	}
+}
+
+// Entries is Each for a mapping that is itself one of ids to entries. Done is not asked of it.
+func (m *Map) Entries(kind string, do func(id Text, entry *Map)) {
+	if m == nil {
 		return
 	}
-	for _, k := range top.keys {
-		top.r.id(k, kind)
-		do(k, top.r.sub(top.vals[k.S], k.At, kind+" "+quote(k.S)))
+	for _, k := range m.keys {
+		m.r.id(k, kind)
+		do(k, m.r.sub(m.vals[k.S], k.At, kind+" "+quote(k.S)))
 	}
 }
 

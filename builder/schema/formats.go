@@ -39,9 +39,12 @@ var kinds = []Kind{
 			key{"name", need, "A short name, for the head of a column.", text()},
 			key{"what", need, "Which pages these are.", text()},
 			key{"see", need, "One of them, as a file of the site: learn/foot-types.html", text()},
+			key{"of", may, "Which single pages it is made of, where each is rated: the planner's topics, explainers for patients, or those for residents.", oneOf(library.RatedOf...)},
 		))},
 		key{"yardsticks", may, "The measures, by id.", each(yardstickForm)},
 	)},
+	{"first-reading", "content/first-reading.yaml", "What the first reader found by the measures of self-ratings.yaml.", readingForm},
+	{"second-reading", "content/second-reading.yaml", "What the second reader found, who has not seen the first reading.", readingForm},
 	{"learn", "content/learn.yaml", "The shelves of the learn page.", keys(key{"parts", may, "The shelves, in order.", list(keys(
 		key{"title", need, "The shelf's name.", text()},
 		key{"about", may, "One plain line about it.", line()},
@@ -241,14 +244,27 @@ var yardstickForm = keys(
 		key{"title", need, "The group's name.", text()},
 		key{"items", may, "The items, by id.", each(keys(
 			key{"asks", need, "What is asked for, in our own words.", text()},
-			key{"how", may, "How it is met.", line()},
-			key{"see", may, "Pages of the site where one can see it.", list(text())},
-			key{"open", may, "What has not been studied.", line()},
-			key{"met", may, "Ids of what meets it.", list(text())},
-			key{"lacks", may, "Id to reason, for what does not meet it.", namedForm},
-			key{"apart", may, "Id to reason, where it does not apply.", namedForm},
 		))},
 	))},
+)
+
+// readingForm is one reading of the site by its yardsticks.
+var readingForm = keys(
+	key{"read", need, "The day on which it was read, or: not yet.", anyOf(date(), oneOf(library.NotYet))},
+	key{"readings", may, "What was found, by yardstick and item.", each(each(keys(
+		key{"met", may, "Ids of what meets it.", list(text())},
+		key{"partly", may, "Id to reason, for what meets it in part.", namedForm},
+		key{"not", may, "Id to reason, for what does not meet it.", namedForm},
+		key{"apart", may, "Id to reason, where it does not apply.", namedForm},
+		key{"on", may, "Which single pages of a kind fall short, by the ids of explainers and topics.", keys(
+			key{"partly", may, "Id to reason, for pages that meet it in part.", namedForm},
+			key{"not", may, "Id to reason, for pages that do not meet it.", namedForm},
+			key{"apart", may, "Id to reason, for pages to which it does not apply.", namedForm},
+		)},
+		key{"how", may, "How it is met.", line()},
+		key{"see", may, "Pages of the site where one can see it.", list(text())},
+		key{"open", may, "What has not been studied.", line()},
+	)))},
 )
 
 // namedForm is a name to a text each, which may be written as a list of one.
