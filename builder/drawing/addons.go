@@ -6,8 +6,8 @@ var addons = []Drawing{
 		Long: "A foot drawn in outline with a shock unit between it and the leg tube. The tube ends in a rod that slides down into a sleeve. A coil spring round the rod squashes as you land, " +
 			"so the leg gets a little shorter under load and then longer again. The foot below is not changed.",
 		make: shockUnit},
-	{ID: "add-on-torsion-unit", Title: "A twist unit above a foot, from the side and from above", Width: 480, Height: 430,
-		Long: "A foot drawn in outline with a twist unit between it and the leg tube. Inside the unit a core turns in a ring of rubber. The rubber gives as you turn and brings the leg back to the middle. " +
+	{ID: "add-on-torsion-unit", Title: "A torsion unit above a foot, from the side and from above", Width: 480, Height: 430,
+		Long: "A foot drawn in outline with a torsion unit between it and the leg tube. Inside the unit a core turns in a ring of rubber. The rubber gives as you turn and brings the leg back to the middle. " +
 			"A small view from above shows the leg turned a little to each side over a foot that stays where it is.",
 		make: torsionUnit},
 }

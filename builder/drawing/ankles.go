@@ -2,7 +2,7 @@ package drawing
 
 // Feet with a moving or movable ankle.
 var ankles = []Drawing{
-	{ID: "foot-heel-you-set", Title: "A foot with a heel height you set, from the side", Width: 480, Height: 400,
+	{ID: "foot-heel-you-set", Title: "A foot with an adjustable heel height, from the side", Width: 480, Height: 400,
 		Long: "A shell cut open. A spring keel hangs from an ankle part with a pivot and a lock. A button at the back frees the lock, so that the foot can turn to a new rest angle. " +
 			"A dashed outline shows the foot turned toe down, as it is set for a shoe with a higher heel.",
 		make: heelYouSet},

@@ -15,8 +15,8 @@ var heelChange = &Figure{
 		{ID: "usual-heel", Label: "Usual shoes: sole under the heel", Hint: "The shoes in which the leg was set up.", Unit: "mm", Accept: lengths, From: 0, To: 140, Step: 0.1, Start: 22, Slide: 1},
 		{ID: "usual-ball", Label: "Usual shoes: sole under the ball of the foot", Unit: "mm", Accept: lengths, From: 0, To: 60, Step: 0.1, Start: 12, Slide: 1},
 		{ID: "length", Label: "Length of the foot", Unit: "mm", Accept: lengths, From: 180, To: 320, Step: 1, Start: 260, Slide: 5},
-		{ID: "other-name", Label: "Call the other shoes", Choices: []Choice{{"other", "my other shoes"}, {"boots", "my work boots"}, {"dress", "my dress shoes"}, {"trainers", "my trainers"}, {"sandals", "my sandals"}, {"slippers", "my slippers"}}},
-		{ID: "usual-name", Label: "Call the usual shoes", Choices: []Choice{{"usual", "my usual shoes"}, {"trainers", "my trainers"}, {"day", "my everyday shoes"}, {"boots", "my work boots"}}},
+		{ID: "other-name", Label: "Call the other shoes", Choices: []Choice{{"other", "my other shoes"}, {"boots", "my work boots"}, {"dress", "my dress shoes"}, {"trainers", "my sneakers"}, {"sandals", "my sandals"}, {"slippers", "my slippers"}}},
+		{ID: "usual-name", Label: "Call the usual shoes", Choices: []Choice{{"usual", "my usual shoes"}, {"trainers", "my sneakers"}, {"day", "my everyday shoes"}, {"boots", "my work boots"}}},
 	},
 	Values: []Value{ // heels are told apart by more than half a tenth of a millimeter, which is what is shown of them
 		{ID: "new", Is: "effective_heel(new_heel, new_ball)", Unit: "mm", Step: 0.1},

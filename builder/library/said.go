@@ -2,6 +2,7 @@ package library
 
 import (
 	"fmt"
+	"regexp"
 	"slices"
 	"strings"
 	"unicode"
@@ -20,6 +21,7 @@ type said struct {
 	text  string
 	place func(offset int) finding.Place
 	at    finding.Place // where the text begins; none in an explainer's body
+	aside bool          // not among what patients read on their way: for residents and editors, and other names that search knows
 }
 
 // wordingHeld holds all that readers see, and the authors of this content wrote, to
@@ -36,22 +38,44 @@ func (c *checker) wordingHeld() {
 	})
 }
 
+// linkEnd is where a link of a text in markdown leads, by name: no reader sees it.
+var linkEnd = regexp.MustCompile(`\]\([^()\s]*\)`)
+
+// blank leaves as many bytes as there were, so that places stay.
+func blank(s string) string { return strings.Repeat(" ", len(s)) }
+
+// settledHeld holds what patients read to the one word that was settled for each thing.
+func (c *checker) settledHeld() {
+	place := c.Edition.Lines.Emergency.Where.S
+	c.everySaid(func(s said) {
+		if s.aside {
+			return
+		}
+		for _, h := range wording.Settled(linkEnd.ReplaceAllStringFunc(s.text, blank), place) {
+			c.list.Add(s.place(h.From), "settled-word", fmt.Sprintf("%s says %q, and another word was settled for it", s.who, h.Words), h.Instead)
+		}
+	})
+}
+
 // everySaid gives every text that readers see.
 func (c *checker) everySaid(do func(said)) {
-	say := func(who string, ts ...read.Text) {
-		for _, t := range ts {
-			if t.S != "" {
-				do(said{who, t.S, func(offset int) finding.Place { return c.within(t, offset) }, t.At})
+	to := func(aside bool) func(string, ...read.Text) {
+		return func(who string, ts ...read.Text) {
+			for _, t := range ts {
+				if t.S != "" {
+					do(said{who, t.S, func(offset int) finding.Place { return c.within(t, offset) }, t.At, aside})
+				}
 			}
 		}
 	}
+	say, aside := to(false), to(true)
 	e := c.Edition
 	say("the edition", e.Name, e.Clinic, e.Phone, e.Endorsement, e.Version)
 	for _, id := range helpline.IDs {
 		say("the edition", e.Lines.Slot(id).Where)
 	}
 	for _, t := range c.Edition.Training {
-		say("the edition", t.Says)
+		aside("the edition", t.Says)
 	}
 	for _, p := range c.Prompts() {
 		say(fmt.Sprintf("prompt %q", p.ID.S), p.Ask, p.Why)
@@ -62,16 +86,23 @@ func (c *checker) everySaid(do func(said)) {
 	for _, k := range c.Cards {
 		say(fmt.Sprintf("card %q", k.ID.S), k.Title, k.Text)
 	}
-	c.everyCaseText(say)
+	for _, f := range c.Facts {
+		say(fmt.Sprintf("fact %q", f.ID.S), f.Says)
+	}
+	for _, w := range c.Wishes {
+		say(fmt.Sprintf("wish %q", w.ID.S), w.Title, w.Means)
+	}
+	c.everyCaseText(aside)
 	c.everyScreenText(say)
 	if s := c.Search; s != nil {
-		say("the search", s.Asked...)
+		aside("the search", s.Asked...)
 		for _, t := range slices.Concat(s.TakenIn, s.LeftOut) {
-			say("the search", t.What)
+			aside("the search", t.What)
 		}
 	}
 	for _, w := range c.Words {
-		say(fmt.Sprintf("word %q", w.ID.S), w.Word, w.Meaning)
+		aside(fmt.Sprintf("word %q", w.ID.S), w.Word)
+		say(fmt.Sprintf("word %q", w.ID.S), w.Meaning)
 	}
 	for _, r := range c.Rows {
 		say(fmt.Sprintf("row %q", r.ID.S), append([]read.Text{r.Title}, r.Steps...)...)
@@ -81,23 +112,24 @@ func (c *checker) everySaid(do func(said)) {
 	}
 	for _, t := range c.FootTypes {
 		c.footTypeSaid(t, say)
+		aside(fmt.Sprintf("foot type %q", t.ID.S), append([]read.Text{t.Name}, t.Also...)...) // what a kind is called is settled with its table
 	}
-	c.selfRatingsSaid(say)
+	c.selfRatingsSaid(aside)
 	for _, t := range c.Trees {
-		treeSaid(t, say)
+		treeSaid(t, to(t.Audience.S != "patient"))
 	}
 	for _, p := range c.Explainers {
-		say("the header", p.Title, p.Message)
+		apart := p.Audience.S != "patient"
+		to(apart)("the header", p.Title, p.Message)
 		for _, b := range p.Body.Blocks {
-			do(said{"the page", b.Text, b.Place, finding.Place{}})
+			do(said{"the page", b.Text, b.Place, finding.Place{}, apart})
 		}
 	}
 }
 
 func (c *checker) footTypeSaid(t *FootType, say func(string, ...read.Text)) {
 	who := fmt.Sprintf("foot type %q", t.ID.S)
-	say(who, t.Name, t.What)
-	say(who, t.Also...)
+	say(who, t.What)
 	say(who, t.Gain...)
 	say(who, t.GiveUp...)
 	for _, r := range c.Rows { // in order, and not as a map would give them

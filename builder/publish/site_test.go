@@ -440,6 +440,51 @@ func TestNoPageChooses(t *testing.T) {
 	}
 }
 
+// What templates and the program say on patients' pages uses the words that were
+// settled, as their content does. The names of kinds of feet, other names that search
+// knows, and what others published stand as they are.
+func TestPagesUseSettledWords(t *testing.T) {
+	l := load(t)
+	held := 0
+	for name, n := range pagesOf(t, builtin(t)) {
+		room, file := path.Split(name)
+		page := l.Explainer(strings.TrimSuffix(file, ".html"))
+		if !slices.Contains([]string{"", "prepare/", "learn/", "workbench/"}, room) || (page != nil && page.Audience.S != "patient") {
+			continue
+		}
+		held++
+		text := " " + strings.Join(spoken(n), "\n") + " "
+		for _, h := range wording.Settled(text, l.Edition.Lines.Emergency.Where.S) {
+			if around := text[max(0, h.From-60):min(len(text), h.To+60)]; !strings.Contains(around, "Heel you set") {
+				t.Errorf("%s says %q: %s: %q", name, h.Words, h.Instead, around)
+			}
+		}
+	}
+	if held < 60 {
+		t.Errorf("only %d pages were held: are these the rooms?", held)
+	}
+}
+
+// spoken gives the texts of a page, without what others published, the words that a list
+// explains and their other names.
+func spoken(n *html.Node) []string {
+	if n.Type == html.TextNode {
+		return []string{n.Data}
+	}
+	if n.Type == html.ElementNode {
+		class, _ := attr(n, "class")
+		to, _ := attr(n, "href")
+		if slices.Contains([]string{"cite", "script", "style", "pre", "dt"}, n.Data) || slices.Contains([]string{"also", "sources"}, class) || strings.Contains(to, "#source-") {
+			return nil
+		}
+	}
+	var out []string
+	for c := n.FirstChild; c != nil; c = c.NextSibling {
+		out = append(out, spoken(c)...)
+	}
+	return out
+}
+
 func zipped(t *testing.T, data []byte) int {
 	t.Helper()
 	var b bytes.Buffer
