@@ -19,6 +19,7 @@ import (
 	"keelpath/builder/library"
 	"keelpath/builder/quantity"
 	"keelpath/builder/read"
+	"keelpath/builder/safety"
 	"keelpath/builder/told"
 	"keelpath/builder/tree"
 )
@@ -376,6 +377,10 @@ func (w *walker) end(path tree.Path) error {
 	prompts := w.prompts(e, path.Cards, known)
 	if w.asJSON {
 		return w.json(landed{Tree: w.t.ID.S, Path: path, Title: e.Title.S, Safety: e.Safety, Prompts: prompts, Next: append([]string{}, read.Strings(e.Next)...)})
+	}
+	if sign, g := w.l.Safety.Sign(e.Sign.S); sign != nil { // as the screen would say it, for this leg
+		a := safety.Answers{Leg: w.leg, Gate: []string{g.ID.S}, Groups: map[string][]string{g.ID.S: {sign.ID.S}}}
+		return w.help(a, w.l.Safety.Gather(a))
 	}
 	out := w.s.Out
 	fmt.Fprintln(out)

@@ -214,6 +214,39 @@ func TestSignLeadsOn(t *testing.T) {
 	if a.Go.S != "safety-chest" || a.Go.At != a.Sign.At || a.Go.At.Line == 0 {
 		t.Errorf("it leads to %+v", a.Go)
 	}
+	if e := tr.Ending("safety-chest"); e == nil || !e.Safety || e.Sign.S != "chest" {
+		t.Errorf("the ending made of it: %+v", e)
+	}
+}
+
+// The ways on of a question are those of its answers, its routes, itself and its skip.
+func TestWaysOn(t *testing.T) {
+	var all []string
+	for _, q := range slopes(t).Questions {
+		all = append(all, q.ID.S+": "+strings.Join(read.Strings(q.WaysOn()), " "))
+	}
+	if diff := cmp.Diff([]string{
+		"safety: stop steepness steepness",
+		"steepness: steep where where where",
+		"where: usual flat usual flat usual",
+		"usual: other other",
+		"other: gap-ending steep flat flat",
+	}, all); diff != "" {
+		t.Error(diff)
+	}
+}
+
+// What is wrong with an answer's mark costs no way on.
+func TestNotLoose(t *testing.T) {
+	src, err := os.ReadFile("../../testdata/good/slopes.yaml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	var list finding.List
+	tr := tree.Parse("trees/slopes.yaml", []byte(strings.Replace(string(src), `{ text: "Yes", go: stop }`, `{ text: "Yes", go: stop, alone: true }`, 1)), &list)
+	if fs := list.Sorted(); len(fs) != 1 || fs[0].Check != "needless-key" || tr.Loose {
+		t.Errorf("loose %v: %v", tr.Loose, fs)
+	}
 }
 
 // What formulas make of an id that they cannot use says nothing of the tree's shape.
