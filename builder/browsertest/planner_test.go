@@ -3,9 +3,11 @@ package browsertest
 import (
 	"encoding/json"
 	"fmt"
+	"slices"
 	"strings"
 	"testing"
 
+	"keelpath/builder/library"
 	"keelpath/builder/tree"
 )
 
@@ -270,3 +272,23 @@ func walk(t testing.TB, tr *tree.Tree, answers tree.Answers) tree.Path {
 
 // oneLine is text as a browser shows it.
 func oneLine(s string) string { return strings.Join(strings.Fields(s), " ") }
+
+// What an ending says of a kind and of a word stands elsewhere in the page: the
+// reader has it at the ending.
+func TestEndingSaysWhatKindsAre(t *testing.T) {
+	t.Parallel()
+	b := newTab(t)
+	b.openPlanner(onDisk)
+	takeRich(b)
+	got := eval[[][]string](b, `[".talk li > p:not(.name)", ".words dd"].map((s) => Array.from(document.querySelectorAll("#planner .ending " + s), (e) => e.textContent))`)
+	for i, all := range got {
+		if len(all) == 0 || slices.Contains(all, "") {
+			t.Errorf("of list %d the ending says %q", i, all)
+		}
+	}
+	for _, what := range got[0] {
+		if !slices.ContainsFunc(lib.FootTypes, func(f *library.FootType) bool { return f.What.S == what }) {
+			t.Errorf("no kind of foot is %q", what)
+		}
+	}
+}

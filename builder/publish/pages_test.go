@@ -497,6 +497,56 @@ func TestEndingsNameSources(t *testing.T) {
 	}
 }
 
+// What a word means and what a kind of foot is stands once in the planner, and each
+// place that says it points to it.
+func TestPlannerSaysOnce(t *testing.T) {
+	l := load(t)
+	n := pageNamed(t, builtin(t), plannerName)
+	said := map[string]string{}
+	for _, e := range elements(n, "template") {
+		id, _ := attr(e, "id")
+		if number, ok := strings.CutPrefix(id, "same-"); ok {
+			for other, text := range said {
+				if text == textOf(e) {
+					t.Errorf("%s and %s say the same: %q", number, other, text)
+				}
+			}
+			said[number] = textOf(e)
+		}
+	}
+	at := func(e *html.Node) string { number, _ := attr(e, "data-same"); return said[number] }
+	kinds, words := 0, 0
+	for _, tr := range l.Trees {
+		if tr.Audience.S != audiencePatient {
+			continue
+		}
+		for _, e := range tr.Endings {
+			if len(e.Types) == 0 {
+				continue
+			}
+			places := elements(withClass(byID(t, n, "at-"+tr.ID.S+"-"+e.ID.S), "talk")[0], "li")
+			for i, talk := range e.Types {
+				kinds++
+				if what, want := at(elements(places[i], "p")[1]), spaced(l.FootType(talk.Type.S).What.S); spaced(what) != want {
+					t.Errorf("%s, %s: %s is %q, want %q", tr.ID.S, e.ID.S, talk.Type.S, what, want)
+				}
+			}
+		}
+	}
+	for _, list := range withClass(n, "words") {
+		for _, e := range elements(list, "div") {
+			name := textOf(elements(e, "dt")[0])
+			i := slices.IndexFunc(l.Words, func(w *library.Word) bool { return w.Word.S == name })
+			if words++; i < 0 || spaced(at(elements(e, "dd")[0])) != spaced(l.Words[i].Meaning.S) {
+				t.Errorf("the word %q means %q", name, at(elements(e, "dd")[0]))
+			}
+		}
+	}
+	if kinds == 0 || words == 0 {
+		t.Errorf("%d kinds and %d words were looked at", kinds, words)
+	}
+}
+
 // The JSON block walks as the tree does: it holds the tree's own table.
 func TestPlannerDataIsTheTable(t *testing.T) {
 	l := load(t)

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"html/template"
 	"slices"
+	"strconv"
 	"strings"
 	"unicode/utf16"
 
@@ -30,7 +31,9 @@ func (m *maker) plannerPage() page {
 				if err != nil {
 					return nil, err
 				}
-				out.Trees = append(out.Trees, onScreen(tv))
+				tv = onScreen(tv)
+				out.Same = once(tv, out.Same)
+				out.Trees = append(out.Trees, tv)
 			}
 			for _, c := range m.lib.Cards {
 				cv, err := v.card(c)
@@ -77,6 +80,34 @@ func onScreen(t TreeView) TreeView {
 		e.Number, e.Prompts, e.Topics, e.Next = 0, nil, nil, nil
 	}
 	return t
+}
+
+// once leaves out what a word means and what a kind of foot is: said at each of nearly
+// 400 places, that would be a large part of the page. It adds to said what
+// is not there yet; its place in that list stands where it was.
+func once(t TreeView, said []string) []string {
+	move := func(text, same *string) {
+		i := slices.Index(said, *text)
+		if i < 0 {
+			i, said = len(said), append(said, *text)
+		}
+		*text, *same = "", strconv.Itoa(i)
+	}
+	words := func(all []WordView) {
+		for i := range all {
+			move(&all[i].Meaning, &all[i].Same)
+		}
+	}
+	for _, q := range t.Questions {
+		words(q.Words)
+	}
+	for _, e := range t.Endings {
+		words(e.Words)
+		for i := range e.Types {
+			move(&e.Types[i].What, &e.Types[i].Same)
+		}
+	}
+	return said
 }
 
 // ascii writes every other character of a JSON text as an escape: the table of

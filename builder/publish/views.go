@@ -27,6 +27,8 @@ type AnswerView struct {
 // WordView is a glossary word with its meaning.
 type WordView struct {
 	Word, Meaning, URL string
+
+	Same string // where the planner says the meaning, which is then left out here
 }
 
 // QuestionView is one question. Way is where ticks without a way of their own
@@ -60,6 +62,8 @@ type PromptView struct {
 // TalkView is a foot type that an ending brings up, with both sides of it.
 type TalkView struct {
 	Name, What, For, Against, URL string
+
+	Same string // where the planner says what it is, which is then left out here
 }
 
 // EndingView is one ending. Caution is empty where there is none.
@@ -146,6 +150,7 @@ type PlannerView struct {
 	Cards   []CardView
 	Figures []FigureView
 	Safety  *SafetyView
+	Same    []string    // what several questions or endings say, by its place in the list
 	Opening []LinkView  // sources of the questions that open every sheet
 	Data    template.JS // the JSON block
 

@@ -8,10 +8,11 @@ export function template(id: string): DocumentFragment {
   return found.content;
 }
 
-/** A fresh copy of the one element inside a template. */
+/** A fresh copy of the one element inside a template. What many templates say stands in one of its own. */
 export function clone(id: string): HTMLElement {
   const copy = document.importNode(template(id), true).firstElementChild;
   if (!(copy instanceof HTMLElement)) throw new Error(`template "${id}" is empty`);
+  copy.querySelectorAll("[data-same]").forEach((e) => (e.textContent = template(`same-${e.getAttribute("data-same")}`).textContent));
   return copy;
 }
 
