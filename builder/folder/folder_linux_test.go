@@ -378,6 +378,40 @@ func TestFileSystemWithoutLocks(t *testing.T) {
 	wantEntries(t, top, ".out.keelpath-11", "out")
 }
 
+// What holds a folder where there are no locks can be let go of like any other.
+func TestHeldWithoutLocks(t *testing.T) {
+	flock = func(int, int) error { return syscall.ENOLCK }
+	t.Cleanup(func() { flock = unix.Flock })
+	held, err := hold(t.TempDir())
+	if err != nil {
+		t.Fatal(err)
+	}
+	if err := held.Close(); err != nil {
+		t.Error(err)
+	}
+}
+
+// Ten staging folders that others take away are enough, and the build says why it stops.
+func TestStageThatOthersTake(t *testing.T) {
+	tries := 0
+	flock = func(int, int) error { tries++; return unix.EWOULDBLOCK }
+	t.Cleanup(func() { flock = unix.Flock })
+	to, err := locate(filepath.Join(t.TempDir(), "out"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if s, err := to.stage(); s != nil || err == nil || !strings.HasPrefix(err.Error(), "cannot keep a folder beside ") || tries != 10 {
+		t.Errorf("staged %v, %v after %d tries", s, err, tries)
+	}
+}
+
+// A path that is not there is no mount.
+func TestNoMount(t *testing.T) {
+	if isMount(filepath.Join(t.TempDir(), "nowhere")) {
+		t.Error("something is mounted nowhere")
+	}
+}
+
 // A folder that another process holds is not held twice.
 func TestHeldOnce(t *testing.T) {
 	dir := t.TempDir()

@@ -438,3 +438,58 @@ func TestFoldersThatAreGone(t *testing.T) {
 		t.Errorf("published: %v", err)
 	}
 }
+
+// Where two names cannot be exchanged in one step, a build goes on in two.
+func TestSystemThatCannotExchange(t *testing.T) {
+	asked := 0
+	swapNames = func(string, string) error { asked++; return fmt.Errorf("here: %w", errors.ErrUnsupported) }
+	t.Cleanup(func() { swapNames = exchange })
+	out := filepath.Join(t.TempDir(), "out")
+	for _, text := range []string{"first", "second"} {
+		build(t, out, text)
+		wantFiles(t, out, pages(text))
+	}
+	if asked != 2 {
+		t.Errorf("it was asked %d times in two builds", asked)
+	}
+}
+
+// An old folder that cannot be moved aside stays where it is, and the build says so.
+func TestSwapThatCannotMoveAside(t *testing.T) {
+	top := t.TempDir()
+	to, err := locate(top + "/out")
+	if err != nil {
+		t.Fatal(err)
+	}
+	write(t, to.path+"/index.html", "old")
+	write(t, to.aside+"/index.html", "in the way")
+	write(t, to.path+"-staged/index.html", "new")
+	if err := to.swapInSteps(to.path + "-staged"); err == nil {
+		t.Error("it says that all went well")
+	}
+	wantFiles(t, to.path, map[string]string{"index.html": "old"})
+}
+
+// entry is what a listing gave of a file that is gone by now.
+type entry struct{ fs.DirEntry }
+
+func (entry) Info() (fs.FileInfo, error) { return nil, fs.ErrNotExist }
+
+func TestModeOfAFileThatIsGone(t *testing.T) {
+	if err := setMode("gone", entry{}, fileMode); !errors.Is(err, fs.ErrNotExist) {
+		t.Errorf("got %v", err)
+	}
+}
+
+// The folder above the target may be a file.
+func TestTargetInAFile(t *testing.T) {
+	top := t.TempDir()
+	write(t, top+"/learn", "a file where a folder is wanted")
+	to, err := locate(filepath.Join(top, "learn", "out"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if err := to.prepare(t.Context()); err == nil || !strings.HasPrefix(err.Error(), "cannot make the folder above ") {
+		t.Errorf("got %v", err)
+	}
+}

@@ -20,13 +20,16 @@ func (t target) publish(s *stage) error {
 	return fmt.Errorf("cannot put the new folder in the place of %q: %w", t.shown, bare(err))
 }
 
+// swapNames is another in tests, which stand in for a system that cannot.
+var swapNames = exchange
+
 // swap leaves the old folder, if there was one, at the staging path. Where the
 // system can exchange two names in one step, no reader ever misses the folder.
 // The second round is for a target that came into being in the middle of the first.
 func (t target) swap(staged string) error {
 	var err error
 	for range 2 {
-		err = exchange(staged, t.path)
+		err = swapNames(staged, t.path)
 		if errors.Is(err, errors.ErrUnsupported) {
 			return t.swapInSteps(staged)
 		}

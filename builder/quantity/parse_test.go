@@ -240,6 +240,7 @@ var refusals = []struct {
 	{heel, "0000000000038 mm", "digits", ""}, // one more than are read
 	{heel, strings.Repeat("38 ", 30), "long", "That is too much text. Enter a number between 0 and 120 mm, like 40 mm."},
 
+	{heel, "38 mm.x", "word", ""}, // the letter behind the stop is not swallowed with it
 	{heel, "-3", "negative", "A number below 0 does not fit here. Enter a number between 0 and 120 mm, like 40 mm."},
 	{heel, "121", "range", "Enter a number between 0 and 120 mm, like 40 mm."},
 	{heel, "13 cm", "range", "Enter a number between 0 and 12 cm, like 4 cm."},

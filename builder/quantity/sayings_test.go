@@ -51,6 +51,17 @@ func TestSayings(t *testing.T) {
 	}
 }
 
+// A measure in whole inches is said in whole inches; parts of one would say what it cannot keep.
+func TestSayingsInWholeInches(t *testing.T) {
+	m, err := NewMeasure("in", nil, 0, 5, 1)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if s := m.Sayings(); s.Len() != 6 {
+		t.Errorf("%d amounts: %q", s.Len(), s.texts)
+	}
+}
+
 // What is typed comes back in its own unit and step: as typed where it is usual or
 // in whole steps, else as the nearest amount.
 func TestSayingOf(t *testing.T) {
