@@ -24,6 +24,8 @@ type Ref struct {
 	Kind string // explainer, tree, type, word, source, support, call or heading
 	ID   string
 	At   finding.Place
+
+	Offset int // in a block: how many bytes of its text stand before it
 }
 
 // Target is where a Ref leads.

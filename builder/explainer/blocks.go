@@ -29,6 +29,7 @@ type Block struct {
 	Text string
 	Lead string // the bold words that it begins with, which Text begins with too
 	Refs []Ref  // links by id in it
+	Row  int    // of a cell: the table row that it stands in, counted through the whole text
 
 	at   func(offset int) finding.Place
 	from []step
@@ -47,8 +48,9 @@ func (b Block) Place(offset int) finding.Place {
 	return b.at(b.from[i].file + offset - b.from[i].text)
 }
 
-func (d *Doc) block(n ast.Node) Block {
-	b := Block{Kind: kindOf(n), at: d.at}
+// block gives a block, and where in its text each link and call stands.
+func (d *Doc) block(n ast.Node) (Block, map[ast.Node]int) {
+	b, links := Block{Kind: kindOf(n), at: d.at}, map[ast.Node]int{}
 	var text []byte
 	add := func(at int, words []byte) {
 		b.from = append(b.from, step{len(text), at})
@@ -59,6 +61,8 @@ func (d *Doc) block(n ast.Node) Block {
 			return ast.WalkContinue, nil
 		}
 		switch c := c.(type) {
+		case *ast.Link:
+			links[c] = len(text)
 		case *ast.Text:
 			raw, code := c.Segment.Value(d.src), c.Parent().Kind() == ast.KindCodeSpan
 			for i := 0; i < len(raw); {
@@ -80,6 +84,7 @@ func (d *Doc) block(n ast.Node) Block {
 		case *ast.String:
 			text = append(text, c.Value...)
 		case *call:
+			links[c] = len(text)
 			add(max(c.Pos(), 0), []byte(c.words.Plain()))
 		}
 		return ast.WalkContinue, nil
@@ -88,7 +93,7 @@ func (d *Doc) block(n ast.Node) Block {
 	if e, ok := n.FirstChild().(*ast.Emphasis); ok && e.Level == 2 {
 		b.Lead = plain(e, d.src)
 	}
-	return b
+	return b, links
 }
 
 // escape is what stands for another sign.

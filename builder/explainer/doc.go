@@ -108,8 +108,10 @@ func (d *Doc) check(list *finding.List) {
 type checker struct {
 	doc    *Doc
 	list   *finding.List
-	level  int             // of the last heading
-	opened map[string]bool // HTML elements that were reported, so that their ends are not
+	level  int              // of the last heading
+	row    int              // table rows that were met
+	links  map[ast.Node]int // where the links of the last block stand in it
+	opened map[string]bool  // HTML elements that were reported, so that their ends are not
 }
 
 func (c *checker) node(n ast.Node) {
@@ -130,14 +132,17 @@ func (c *checker) node(n ast.Node) {
 	case *ast.Link:
 		c.link(n, at)
 	case *call:
-		c.ref(Ref{Kind: "call", ID: n.id, At: at})
+		c.ref(Ref{Kind: "call", ID: n.id, At: at, Offset: c.links[n]})
 	case *ast.Heading:
 		c.heading(n, at)
 	case *ast.Blockquote:
 		if isCaution(n) {
 			c.caution(n)
 		}
-	case *extast.TableRow, *ast.Paragraph, *ast.TextBlock:
+	case *extast.TableRow, *extast.TableHeader, *ast.Paragraph, *ast.TextBlock:
+		if k := n.Kind(); k == extast.KindTableRow || k == extast.KindTableHeader {
+			c.row++
+		}
 		if holdsCall(n) && !insideCaution(n) {
 			c.caution(n)
 		}
@@ -145,7 +150,11 @@ func (c *checker) node(n ast.Node) {
 		c.listing(n, at)
 	}
 	if n.Type() == ast.TypeBlock && n.FirstChild() != nil && n.FirstChild().Type() == ast.TypeInline {
-		b := d.block(n)
+		b, links := d.block(n)
+		if b.Kind == Cell {
+			b.Row = c.row
+		}
+		c.links = links
 		d.Blocks = append(d.Blocks, b)
 		d.Plain = append(d.Plain, b.Text)
 		c.failedLinks(n)
@@ -193,7 +202,7 @@ func (c *checker) link(n *ast.Link, at finding.Place) {
 		c.list.Add(at, "citation", fmt.Sprintf("the citation of %q has words of its own, and only its number would be shown", id),
 			"put the words before it, and leave the brackets empty: "+`"[](`+dest+`)"`)
 	}
-	c.ref(Ref{Kind: kind, ID: id, At: at})
+	c.ref(Ref{Kind: kind, ID: id, At: at, Offset: c.links[n]})
 }
 
 func (c *checker) ref(r Ref) {

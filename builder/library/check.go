@@ -36,6 +36,7 @@ type checker struct {
 	*loader
 	trees, prompts, topics, cards, rows, types, words, sources, explainers, facts shelf
 
+	made   []made                 // claims with a mark of certainty, as they were met
 	marked map[finding.Place]bool // texts in which marks are read, by their place
 }
 
@@ -68,7 +69,7 @@ func (l *loader) check(ctx context.Context) error {
 		c.page(p)
 	}
 	for _, step := range []func(){
-		c.fileNames, c.life, c.cases, c.told, c.twins, c.wordForms, c.wordingHeld, c.settledHeld, c.ownNumbers, c.rawMarks, func() { proof.HandOvers(l.Trees, l.list) }, c.brought, c.readingGrades,
+		c.fileNames, c.oneMark, c.life, c.cases, c.told, c.twins, c.wordForms, c.wordingHeld, c.settledHeld, c.ownNumbers, c.rawMarks, func() { proof.HandOvers(l.Trees, l.list) }, c.brought, c.readingGrades,
 	} {
 		if err := ctx.Err(); err != nil {
 			return err
@@ -113,7 +114,7 @@ func (c *checker) tables() {
 	for _, k := range c.Cards {
 		who := fmt.Sprintf("card %q", k.ID.S)
 		c.has(c.prompts, who, k.Prompts...)
-		c.text(who, k.Text)
+		c.claims(c.text(who, k.Text).Blocks)
 	}
 	for _, r := range c.Rows {
 		c.row(r)
@@ -190,9 +191,10 @@ func (c *checker) tree(t *tree.Tree) {
 		if e.Sign.Given() {
 			continue // its words are the safety screen's
 		}
-		for _, md := range []read.Text{e.Text, e.Caution} {
-			c.cited(c.text(who, md), t.Credits)
-		}
+		text := c.text(who, e.Text)
+		c.cited(text, t.Credits)
+		c.claims(text.Blocks)
+		c.cited(c.text(who, e.Caution), t.Credits) // it shows no marks
 	}
 	for _, e := range t.Examples {
 		c.has(c.cards, "an example", e.Cards...)
@@ -285,7 +287,7 @@ func (c *checker) page(p *explainer.Page) {
 			c.list.Add(s.At, "uncited", fmt.Sprintf("the header lists the source %q, and the text does not cite it", s.S), fmt.Sprintf(`put "[](source:%s)" behind the claim it bears out, or take it off the list`, s.S))
 		}
 	}
-	c.claims(p)
+	c.claims(p.Body.Blocks)
 	if p.Audience.S == "patient" && len(p.Credits.Sources) == 0 && p.Title.Given() {
 		c.list.Add(p.Title.At, "no-sources", "a page for patients rests on no source", "list what it rests on under sources: and cite it in the text")
 	}

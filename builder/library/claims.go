@@ -5,6 +5,8 @@ import (
 	"slices"
 
 	"keelpath/builder/explainer"
+	"keelpath/builder/finding"
+	"keelpath/builder/prose"
 	"keelpath/builder/read"
 )
 
@@ -15,45 +17,121 @@ import (
 // or at first hand, and measurements or tables.
 var SourceKinds = []string{"study", "review", "guideline", "rule", "standard", "textbook", "advice", "trade", "report", "data"}
 
-// claims holds an explainer to the marks of certainty: a paragraph or an entry
-// of a list that rests on a study or a review says how sure it is. A heading has
-// no room for it and a cell of a table no sentence; the text beside a table says
-// it for the table.
-func (c *checker) claims(p *explainer.Page) {
-	for _, b := range p.Body.Blocks {
-		if b.Kind != explainer.Paragraph && b.Kind != explainer.Item {
-			continue
-		}
-		var studied, cited, mark *explainer.Ref
-		for i, r := range b.Refs {
-			switch {
-			case r.Kind == "support" && (mark == nil || mark.ID == "trade"):
-				mark = &b.Refs[i]
-			case r.Kind == "source":
-				cited = &b.Refs[i]
-				if c.Source(r.ID).isStudy() && studied == nil {
-					studied = cited
-				}
+// claim is what one mark of certainty speaks for: a sentence, a row of a table, or,
+// where the mark stands before its first word, a whole paragraph or entry of a list.
+type claim struct {
+	text string
+	refs []explainer.Ref
+	mark *explainer.Ref // nil where it has none; of several the one that is not "trade"
+}
+
+// claims holds a text to the marks of certainty: what rests on a study or a review
+// says how sure it is. A heading has no room for it.
+func (c *checker) claims(blocks []explainer.Block) {
+	for _, whole := range passages(blocks) {
+		c.markFits(claimOf(whole.text, whole.refs))
+		for _, k := range whole.claims() {
+			if studied := c.studied(k.refs); studied != nil && k.mark == nil {
+				c.list.Add(studied.At, "how-sure", fmt.Sprintf("the claim rests on %q, which is a %s, and does not say how sure it is", studied.ID, c.Source(studied.ID).Kind.S),
+					`put a mark behind it, in the same sentence or row: "[](support:little)" for one small study, "some" for a few studies or a review, "well" for reviews that agree or a guideline, "trade" for what clinics do`)
+			}
+			if k.mark != nil {
+				c.made = append(c.made, k.said())
 			}
 		}
-		if studied != nil && mark == nil {
-			c.list.Add(studied.At, "how-sure", fmt.Sprintf("the claim rests on %q, which is a %s, and does not say how sure it is", studied.ID, c.Source(studied.ID).Kind.S),
-				`put a mark behind it: "[](support:little)" for one small study, "some" for a few studies or a review, "well" for reviews that agree or a guideline, "trade" for what clinics do`)
-		}
-		if mark != nil && mark.ID == "well" && cited != nil && !c.readThrough(b.Refs) {
-			c.list.Add(mark.At, "how-sure", `the mark "well" rests on sources that were read no further than the opening, or only as others tell them`,
-				`mark it "some" until one of them has been read further, and its "seen" says so`)
-		}
-		if mark != nil && (mark.ID == "well" || mark.ID == "some") && cited == nil {
-			c.list.Add(mark.At, "how-sure", fmt.Sprintf("the mark %q says that a claim has been studied, and the text cites no source", mark.ID),
-				`cite the source: "[](source:its-id)"`, `or mark it "little", if nobody has studied it, or "trade", if clinics do it and nobody has`)
+	}
+}
+
+// passage is a paragraph, an entry of a list or a row of a table.
+type passage struct {
+	text string
+	refs []explainer.Ref
+	row  bool
+}
+
+func passages(blocks []explainer.Block) []passage {
+	var out []passage
+	row := 0 // the last one, of which out ends in the cells so far
+	for _, b := range blocks {
+		switch {
+		case b.Kind == explainer.Cell && b.Row == row:
+			last := &out[len(out)-1]
+			last.text, last.refs = last.text+" "+b.Text, append(last.refs, b.Refs...)
+		case b.Kind == explainer.Paragraph, b.Kind == explainer.Item, b.Kind == explainer.Cell:
+			out = append(out, passage{b.Text, slices.Clone(b.Refs), b.Kind == explainer.Cell})
+			row = b.Row
 		}
 	}
+	return out
+}
+
+// claims cuts a passage into what its marks speak for. A link belongs to the
+// sentence that it stands in or behind.
+func (p passage) claims() []claim {
+	first := slices.IndexFunc(p.refs, func(r explainer.Ref) bool { return r.Kind == "support" && r.Offset == 0 })
+	if p.row || first >= 0 {
+		return []claim{claimOf(p.text, p.refs)}
+	}
+	sentences := prose.Split([]string{p.text})
+	refs := make([][]explainer.Ref, len(sentences)+1)
+	for _, r := range p.refs {
+		n := 0
+		for n < len(sentences) && sentences[n].From < r.Offset {
+			n++
+		}
+		refs[n] = append(refs[n], r)
+	}
+	var out []claim
+	for i, r := range refs {
+		text := ""
+		if i > 0 {
+			text = sentences[i-1].Text
+		}
+		out = append(out, claimOf(text, r))
+	}
+	return out
+}
+
+func claimOf(text string, refs []explainer.Ref) claim {
+	k := claim{text: text, refs: refs}
+	for i, r := range refs {
+		if r.Kind == "support" && (k.mark == nil || k.mark.ID == "trade") {
+			k.mark = &refs[i]
+		}
+	}
+	return k
+}
+
+// markFits reports a mark that says more than what is cited beside it can bear.
+func (c *checker) markFits(k claim) {
+	cites := slices.ContainsFunc(k.refs, func(r explainer.Ref) bool { return r.Kind == "source" })
+	switch {
+	case k.mark == nil:
+	case k.mark.ID == "well" && cites && !c.readThrough(k.refs):
+		c.list.Add(k.mark.At, "how-sure", `the mark "well" rests on sources that were read no further than the opening, or only as others tell them`,
+			`mark it "some" until one of them has been read further, and its "seen" says so`)
+	case (k.mark.ID == "well" || k.mark.ID == "some") && !cites:
+		c.list.Add(k.mark.At, "how-sure", fmt.Sprintf("the mark %q says that a claim has been studied, and the text cites no source", k.mark.ID),
+			`cite the source: "[](source:its-id)"`, `or mark it "little", if nobody has studied it, or "trade", if clinics do it and nobody has`)
+	}
+}
+
+// studied gives the first link to a study or a review, or nil.
+func (c *checker) studied(refs []explainer.Ref) *explainer.Ref {
+	for i, r := range refs {
+		if r.Kind == "source" && c.Source(r.ID).isStudy() {
+			return &refs[i]
+		}
+	}
+	return nil
 }
 
 // cellClaim holds a mark of the table to the same: one that cites a study or a
 // review says how sure it is, and one that says it was studied cites something.
 func (c *checker) cellClaim(who string, cell *Cell) {
+	if cell.Support.Given() {
+		c.made = append(c.made, saidOf(cell.Why.S, read.Strings(cell.Sources), cell.Support.S, cell.Support.At))
+	}
 	studied, cited := c.studyAmong(cell.Sources), slices.ContainsFunc(cell.Sources, func(s read.Text) bool { return s.S != CommonPractice })
 	switch {
 	case studied != nil && !cell.Support.Given():
@@ -90,4 +168,89 @@ func (c *checker) readThrough(refs []explainer.Ref) bool {
 		}
 	}
 	return false
+}
+
+// made is a claim with its mark, as it is compared with others.
+type made struct {
+	text, mark string
+	sources    []string
+	at         finding.Place
+}
+
+// said gives a claim for comparison.
+func (k claim) said() made {
+	var sources []string
+	for _, r := range k.refs {
+		if r.Kind == "source" {
+			sources = append(sources, r.ID)
+		}
+	}
+	return saidOf(k.text, sources, k.mark.ID, k.mark.At)
+}
+
+func saidOf(text string, sources []string, mark string, at finding.Place) made {
+	return made{text: text, mark: mark, sources: sources, at: at}
+}
+
+// How many content words a claim has to have to be known again, and which share of
+// those of the shorter text the longer one must have as well: where both cite the
+// same studies, and where they share some only. More studies can make a claim surer,
+// so there the words have to be almost the same. In the texts of 2026 a third is where
+// pairs began that say one thing; at a quarter, half of them say two.
+const (
+	claimWords      = 4
+	sameStudyShare  = 0.33
+	otherStudyShare = 0.75
+)
+
+// sameClaim tells whether two texts make one claim, as far as a program can tell: by
+// the studies that they cite and the words that they share. So a claim is known again
+// where a page adds a sentence or a textbook to it. A name for each claim, written
+// into its marks, would know more of them, but only where each author gives the same
+// name to the same thing, which nothing could check; this asks nothing of them.
+func (c *checker) sameClaim(a, b made) bool {
+	one, other := c.studies(a.sources), c.studies(b.sources)
+	if !slices.ContainsFunc(one, func(s string) bool { return slices.Contains(other, s) }) {
+		return false
+	}
+	few, many := contentWords(a.text), contentWords(b.text)
+	if len(few) > len(many) {
+		few, many = many, few
+	}
+	shared := 0
+	for _, w := range few {
+		if slices.Contains(many, w) {
+			shared++
+		}
+	}
+	share := otherStudyShare
+	if slices.Equal(one, other) {
+		share = sameStudyShare
+	}
+	return len(few) >= claimWords && float64(shared) >= share*float64(len(few))
+}
+
+// studies gives the studies and reviews among sources, each once and in order.
+func (c *checker) studies(sources []string) []string {
+	var out []string
+	for _, s := range sources {
+		if c.Source(s).isStudy() {
+			out = append(out, s)
+		}
+	}
+	slices.Sort(out)
+	return slices.Compact(out)
+}
+
+// oneMark reports a claim that is marked in two ways, at the second.
+func (c *checker) oneMark() {
+	for i, b := range c.made {
+		for _, a := range c.made[:i] {
+			if a.mark != b.mark && c.sameClaim(a, b) {
+				c.list.Add(b.at, "one-claim", fmt.Sprintf("the claim is marked %q, and what reads like the same claim is marked %q", b.mark, a.mark),
+					"the other is at "+a.at.String(), "give both the mark that their sources bear", "or, if they say different things, cite and word each so that it shows")
+				break
+			}
+		}
+	}
 }
