@@ -172,6 +172,9 @@ func (l *loader) reasons(m *read.Map, key string) []Reason {
 	return out
 }
 
+// askedFor stands below a name that no yardstick has.
+const askedFor = "content/self-ratings.yaml lists what is asked for"
+
 // readings holds each reading that has been made against the yardsticks.
 func (c *checker) readings() {
 	for _, r := range []*Reading{&c.First, &c.Second} {
@@ -183,10 +186,10 @@ func (c *checker) readings() {
 			}
 			named[i.Yardstick.S] = true
 			if y == nil {
-				help := finding.NearestHelp(i.Yardstick.S, c.yardstickIDs(), nil)
+				help := append(finding.NearestHelp(i.Yardstick.S, c.yardstickIDs(), nil), askedFor)
 				c.list.Add(i.Yardstick.At, "unknown-name", fmt.Sprintf("the reading names the yardstick %q, and there is none", i.Yardstick.S), help...)
 			} else if !slices.Contains(y.itemIDs(), i.Item.S) {
-				help := finding.NearestHelp(i.Item.S, y.itemIDs(), nil)
+				help := append(finding.NearestHelp(i.Item.S, y.itemIDs(), nil), askedFor)
 				c.list.Add(i.Item.At, "unknown-name", fmt.Sprintf("the reading names the item %q, and yardstick %q has none", i.Item.S, y.ID.S), help...)
 			} else if r.Made() {
 				c.ratedOnce(y, i)
@@ -198,7 +201,7 @@ func (c *checker) readings() {
 		for _, y := range c.Yardsticks {
 			for _, id := range y.itemIDs() {
 				if r.Of(y.ID.S, id) == nil {
-					c.list.Add(r.Read.At, "not-rated", fmt.Sprintf("the reading lacks item %q of yardstick %q", id, y.ID.S), "rate it, or write that the reading was made: read: "+NotYet)
+					c.list.Add(r.Read.At, "not-rated", fmt.Sprintf("the reading lacks item %q of yardstick %q", id, y.ID.S), "rate it, or write that the reading is not whole: read: "+NotYet)
 				}
 			}
 		}
