@@ -380,6 +380,6 @@ func (f *former) worded(t read.Text, name func(id string) string) string {
 	doc := explainer.ParseText(t, f.lib.Edition.Lines, &finding.List{})
 	text := doc.Text(func(kind, id string) explainer.Target {
 		return explainer.Target{Title: "“" + f.lib.TitleOf(kind, id) + "”"}
-	}, name)
+	}, name, f.lib.Partly)
 	return strings.ReplaceAll(text, "\n", " ")
 }

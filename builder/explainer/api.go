@@ -47,6 +47,9 @@ type Options struct {
 	// below it: a citation is then those words and leads to the source. Where it is
 	// nil, a citation is a number.
 	Name func(id string) string
+	// Partly says in a few words that none of some sources was read far, or "" where
+	// one was. Those cited right before a mark of certainty show it in the mark.
+	Partly func(ids []string) string
 	// Figure makes a figure with its settings; nil leaves figures out.
 	Figure func(id string, given map[string]string) (template.HTML, error)
 	// NewTab opens links in a new tab, for places that would lose the reader's answers.

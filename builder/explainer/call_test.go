@@ -38,7 +38,7 @@ func TestCall(t *testing.T) {
 		}
 		var list finding.List
 		d := explainer.ParseText(read.Text{S: c.md}, lines, &list)
-		if got := d.Text(target, nil); got != c.plain {
+		if got := d.Text(target, nil, nil); got != c.plain {
 			t.Errorf("%s: the text is %q", c.md, got)
 		}
 		if len(d.Plain) != 1 || d.Plain[0] != c.plain || d.Blocks[0].Text != c.plain {

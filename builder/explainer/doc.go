@@ -383,6 +383,8 @@ type writer struct {
 	cited []string
 	named map[string]bool // what the author's links say, lower case
 	ids   headingIDs
+
+	behind map[*ast.Link][]string // by mark of certainty: the sources right before it
 }
 
 func (w *writer) rewrite(root ast.Node) {
@@ -407,6 +409,7 @@ func (w *writer) rewrite(root ast.Node) {
 		return ast.WalkContinue, nil
 	})
 	w.named = map[string]bool{}
+	w.behind = w.citedBefore(links)
 	for _, l := range links {
 		w.link(l)
 	}

@@ -58,7 +58,7 @@ func FuzzExplainer(f *testing.F) {
 				}
 			}
 		}
-		explainer.ParseText(read.Text{S: src, At: finding.Place{File: "trees/a.yaml", Line: 1}}, helpline.Lines{}, &list).Text(target, nil)
+		explainer.ParseText(read.Text{S: src, At: finding.Place{File: "trees/a.yaml", Line: 1}}, helpline.Lines{}, &list).Text(target, nil, nil)
 		if err := finding.Print(&strings.Builder{}, list.Sorted(), func(string) []byte { return []byte(src) }); err != nil {
 			t.Error(err)
 		}

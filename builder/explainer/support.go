@@ -79,7 +79,39 @@ func (w *writer) support(l *ast.Link, id string) {
 		l.Parent().RemoveChild(l.Parent(), l)
 		return
 	}
-	w.mark(l, s.Words, "support", id)
+	words := s.Words
+	if w.o.Partly != nil && len(w.behind[l]) > 0 {
+		if partly := w.o.Partly(w.behind[l]); partly != "" {
+			words += "; " + partly
+		}
+	}
+	w.mark(l, words, "support", id)
+}
+
+// citedBefore gives for each mark of certainty the sources that stand right before
+// it, with nothing but blanks between them.
+func (w *writer) citedBefore(links []*ast.Link) map[*ast.Link][]string {
+	out := map[*ast.Link][]string{}
+	for _, l := range links {
+		if kind, _, _ := strings.Cut(string(l.Destination), ":"); kind != "support" {
+			continue
+		}
+		for n := l.PreviousSibling(); n != nil; n = n.PreviousSibling() {
+			if text, ok := n.(*ast.Text); ok && len(bytes.TrimSpace(text.Segment.Value(w.doc.src))) == 0 {
+				continue
+			}
+			source, ok := n.(*ast.Link)
+			if !ok {
+				break
+			}
+			kind, id, _ := strings.Cut(string(source.Destination), ":")
+			if kind != "source" {
+				break
+			}
+			out[l] = append(out[l], id)
+		}
+	}
+	return out
 }
 
 func (w *writer) mark(l *ast.Link, words, kind, id string) {

@@ -58,11 +58,42 @@ func checkNamed(t *testing.T) {
 			t.Errorf("%q is shown as\n%s", c.md, out.HTML)
 		}
 		doc := explainer.ParseText(read.Text{S: c.md}, lines, &finding.List{})
-		if got := doc.Text(target, name); got != c.text {
+		if got := doc.Text(target, name, nil); got != c.text {
 			t.Errorf("%q reads %q", c.md, got)
 		}
-		if got := doc.Text(target, nil); strings.ContainsAny(got, "()") {
+		if got := doc.Text(target, nil, nil); strings.ContainsAny(got, "()") {
 			t.Errorf("%q keeps its marks where none are wanted: %q", c.md, got)
+		}
+	}
+}
+
+// A mark says so where none of the sources right before it was read far. Others in
+// the same paragraph have no say, nor has a mark that stands before what it marks.
+func TestPartlyRead(t *testing.T) {
+	partly := func(ids []string) string {
+		for _, id := range ids {
+			if !strings.HasPrefix(id, "part") {
+				return ""
+			}
+		}
+		return "we read only part"
+	}
+	name := func(id string) string { return id }
+	for _, c := range []struct{ md, want string }{
+		{"It bends.[](source:part)[](support:some)", "It bends. (part; some support; we read only part)"},
+		{"It bends.[](source:part) [](source:part2)\n[](support:some)", "It bends. (part; part2; some support; we read only part)"},
+		{"It bends.[](source:whole)[](source:part)[](support:some)", "It bends. (whole; part; some support)"},
+		{"It bends.[](source:part)[](source:whole)[](support:some)", "It bends. (part; whole; some support)"},
+		{"It holds.[](source:whole) It bends.[](source:part)[](support:some)", "It holds. (whole) It bends. (part; some support; we read only part)"},
+		{"[](support:little) It bends.[](source:part)", "(little studied) It bends. (part)"},
+		{"It bends.[](source:part) It is set by eye.[](support:trade)", "It bends. (part) It is set by eye. (trade practice)"},
+	} {
+		doc := explainer.ParseText(read.Text{S: c.md}, lines, &finding.List{})
+		if got := doc.Text(target, name, partly); got != c.want {
+			t.Errorf("%q reads\n%q, want\n%q", c.md, got, c.want)
+		}
+		if got := doc.Text(target, name, nil); strings.Contains(got, "only part") {
+			t.Errorf("%q reads %q", c.md, got)
 		}
 	}
 }

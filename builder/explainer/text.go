@@ -8,11 +8,11 @@ import (
 
 // Text gives the words of the text without marks, blocks parted by line
 // breaks. Links without a text of their own get their target's title. Citations
-// are sources by their names, with how sure a claim is; where name is nil, both
-// are left out.
-func (d *Doc) Text(target func(kind, id string) Target, name func(id string) string) string {
+// are sources by their names, with how sure a claim is and whether they were read
+// partly; where name is nil, all three are left out.
+func (d *Doc) Text(target func(kind, id string) Target, name func(id string) string, partly func(ids []string) string) string {
 	root := d.parse()
-	w := &writer{doc: d, o: Options{Target: target, Name: name, Unmarked: name == nil}, ids: headingIDs{}}
+	w := &writer{doc: d, o: Options{Target: target, Name: name, Partly: partly, Unmarked: name == nil}, ids: headingIDs{}}
 	w.rewrite(root)
 	var blocks []string
 	_ = ast.Walk(root, func(n ast.Node, enter bool) (ast.WalkStatus, error) {

@@ -333,6 +333,17 @@ func (l *Library) TitleOf(kind, id string) string {
 	return ""
 }
 
+// Partly says that none of the sources was read as a whole or as the authors' own
+// abstract; it is "" where one was.
+func (l *Library) Partly(ids []string) string {
+	for _, id := range ids {
+		if s := l.Source(id); s == nil || s.Seen.S == "page" || s.Seen.S == "abstract" {
+			return ""
+		}
+	}
+	return "we read only part"
+}
+
 // SourceName says what kind of source it is and of which year, "2023 study", for a
 // place that has no room for its title.
 func (l *Library) SourceName(id string) string {
