@@ -228,7 +228,7 @@ func TestHydraulicAnkleIsForGround(t *testing.T) {
 		}
 	}
 	if got := mark(t, l, "hydraulic-ankle", "heel-change"); got > 1 {
-		t.Errorf("heel change is %d, and at most a small re-set was expected", got)
+		t.Errorf("heel change is %d, and at most a small change was expected", got)
 	}
 	if got := endingsWith(l, "heel-height", "hydraulic-ankle"); len(got) > 0 {
 		t.Errorf("the heel tree brings up a hydraulic ankle at %v", got)
