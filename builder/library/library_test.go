@@ -103,7 +103,7 @@ topics:
     title: Heels
     about: Our own line on heels.
     prompts:
-      heel-4: { ask: "Which heel is it set for?", whom: [prosthetist], why: So you know., basis: [our-survey] }
+      heel-4: { ask: "Which sock goes over it?", whom: [prosthetist], why: So you know., basis: [our-survey] }
       heel-99: { ask: "May I borrow a wedge?", whom: [prosthetist], why: We lend them., basis: [our-survey] }
 `
 
@@ -146,7 +146,7 @@ func TestLayerOfTables(t *testing.T) {
 		"a word left alone":                 {l.Word("adapter").Meaning.S, before.Word("adapter").Meaning.S},
 		"a card that brings more":           {l.Card("a-fall").Prompts[len(l.Card("a-fall").Prompts)-1].S, "heel-99"},
 		"a topic of the same id":            {l.Topic("heel").About.S, "Our own line on heels."},
-		"a prompt of the same id":           {l.Prompt("heel-4").Ask.S, "Which heel is it set for?"},
+		"a prompt of the same id":           {l.Prompt("heel-4").Ask.S, "Which sock goes over it?"},
 		"a prompt left alone":               {l.Prompt("heel-2").Ask.S, before.Prompt("heel-2").Ask.S},
 		"a general prompt left alone":       {l.Prompt("general-1").Ask.S, before.Prompt("general-1").Ask.S},
 		"a source that is new":              {l.Source("our-survey").Title.S, "What our visitors asked"},
