@@ -4,10 +4,10 @@
 import { App } from "./app";
 import { Carry } from "./carry";
 import { act, fill, slot } from "./dom";
+import { copy } from "./files";
 import { takeFragment } from "./fragment";
 import { need } from "./need";
 import { hideProblem, showProblem } from "./problem";
-import { copy } from "./share";
 import * as words from "./words";
 
 const MARK = "#code=";

@@ -3,10 +3,10 @@
 
 import { App } from "./app";
 import { make, slot } from "./dom";
+import { download } from "./files";
 import { holdsNothing, nothing } from "./kept";
 import { exact, refused } from "./quantity";
 import { Form, response } from "./response";
-import { download } from "./share";
 import { Book, NoSheet, Sheet, decode, encode } from "./sheetcode";
 import { State } from "./state";
 import { Answers, SKIP, TableRow, amount, entry } from "./walker";

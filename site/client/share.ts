@@ -1,10 +1,10 @@
-// The sheet without paper: as plain text, and as a file of the reader's own.
-// Nothing is sent; what is saved or copied is the reader's.
+// The sheet without paper: as plain text, and as a file that is saved and opened again.
 
 import { App } from "./app";
 import { tieCode, tieTyped } from "./code";
-import { act, make, slot } from "./dom";
-import { LARGEST, NotOpened, read, write } from "./kept";
+import { act, slot } from "./dom";
+import { copy, save } from "./files";
+import { LARGEST, NotOpened, read } from "./kept";
 import { need } from "./need";
 import { hideProblem, showProblem } from "./problem";
 import * as words from "./words";
@@ -52,33 +52,4 @@ function open(app: App, view: HTMLElement, field: HTMLElement, text: string): vo
 
 function refuse(view: HTMLElement, field: HTMLElement, why: NotOpened["refused"]): void {
   showProblem(view, words.notOpened[why], field, "file-problem");
-}
-
-/** Hands the browser a file to save. */
-export function save(app: App): void {
-  download(app, "my-sheet.json", write(app.state.toTake(), app.state.data), "application/json");
-}
-
-export function download(app: App, name: string, text: string, type: string): void {
-  const link = make("a") as HTMLAnchorElement;
-  link.href = URL.createObjectURL(new Blob([text], { type }));
-  link.download = name;
-  link.hidden = true;
-  document.body.appendChild(link);
-  link.click();
-  link.remove();
-  setTimeout(() => URL.revokeObjectURL(link.href), 10000);
-  app.say(words.saved, true);
-}
-
-/** Copies a text; where the browser refuses, it is left marked for the reader to copy. */
-export function copy(app: App, field: HTMLTextAreaElement | HTMLInputElement, text: string): void {
-  field.value = text;
-  const byHand = (): void => {
-    field.focus();
-    field.select();
-    app.say(words.copyByHand, true);
-  };
-  if (!navigator.clipboard) return byHand();
-  navigator.clipboard.writeText(text).then(() => app.say(words.copied, true), byHand);
 }

@@ -5,9 +5,9 @@ import { App } from "./app";
 import { asked } from "./compose";
 import { act, clone, fill, slot } from "./dom";
 import { tieWords } from "./field";
+import { save } from "./files";
 import { MOST_SAID, Mark } from "./kept";
 import { Paper } from "./paper";
-import { save } from "./share";
 
 export function visitView(app: App, paper: Paper): HTMLElement {
   const view = clone("view-visit");
