@@ -31,7 +31,7 @@ type walked struct {
 func TestWalkerInBrowser(t *testing.T) {
 	b := newTab(t)
 	b.open("about:blank")
-	b.run(clienttest.Bundle(t, "walker.ts") + ";window.walker = script")
+	b.run(clienttest.Bundle(t, "walk/walker.ts") + ";window.walker = script")
 	b.run("window.units = " + quoted(b, quantity.Table()))
 	for _, tr := range lib.Trees {
 		t.Run(tr.ID.S, func(t *testing.T) {

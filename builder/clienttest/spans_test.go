@@ -17,7 +17,7 @@ func TestSpans(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	page := clienttest.Load(t, "spans.ts")
+	page := clienttest.Load(t, "carry/spans.ts")
 	const slope, heel, load = `{unit: "%", from: 0, to: 0.4, step: 0.0005}`, `{unit: "mm", from: 0, to: 150, step: 1}`, `{unit: "kg", from: 0, to: 60, step: 0.1}`
 	for _, c := range []struct {
 		measure  string

@@ -1,7 +1,7 @@
 package exchange
 
 // Form is what the page needs to write a reader's answers as a
-// QuestionnaireResponse; site/client/response.ts reads it.
+// QuestionnaireResponse; site/client/carry/response.ts reads it.
 type Form struct {
 	Questionnaire string             `json:"questionnaire"`   // address and version
 	System        string             `json:"system"`          // of codes, without ":" and the question

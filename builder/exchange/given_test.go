@@ -18,7 +18,7 @@ import (
 // from memory). The amount lies on the same side of every bound of the form.
 func TestFormHasTheAmountAsGiven(t *testing.T) {
 	l := librarytest.Load(t)
-	script := clienttest.Load(t, "response.ts")
+	script := clienttest.Load(t, "carry/response.ts")
 	units := script.Value(quantity.Table())
 	for _, c := range []struct {
 		tree, question, typed string

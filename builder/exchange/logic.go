@@ -171,7 +171,7 @@ func (w *logic) suffix(q *tree.Question, st *proof.State) string {
 }
 
 // key names a class of answers: an amount by its number, counted from 0; answers
-// by their ids. The page's copy is linkOf in site/client/response.ts.
+// by their ids. The page's copy is linkOf in site/client/carry/response.ts.
 func (w *logic) key(q *tree.Question, v formula.Value) string {
 	switch {
 	case !v.Known:

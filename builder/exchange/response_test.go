@@ -35,7 +35,7 @@ type responseAnswer struct {
 func TestResponses(t *testing.T) {
 	l := librarytest.Load(t)
 	c := newChecker(t)
-	script := clienttest.Load(t, "response.ts")
+	script := clienttest.Load(t, "carry/response.ts")
 	units := script.Value(quantity.Table())
 	rnd := rand.New(rand.NewPCG(6, 6))
 	files := map[string][]byte{}
@@ -155,7 +155,7 @@ func fits(t *testing.T, f *filler, w Written, text string, whole bool) (replies 
 // The words of the planner's data go along where they are there; an empty
 // response has no items.
 func TestResponseWords(t *testing.T) {
-	script := clienttest.Load(t, "response.ts")
+	script := clienttest.Load(t, "carry/response.ts")
 	table := script.Value(map[string]any{
 		"id": "t", "start": "q", "endings": map[string]any{"e": map[string]any{}},
 		"questions": map[string]any{"q": map[string]any{"text": "So?", "left": 0, "answers": []any{map[string]any{"id": "yes", "text": "Yes", "go": "e"}}}},

@@ -41,7 +41,7 @@ func TestOddSpaces(t *testing.T) {
 		t.Fatal(found.Sorted())
 	}
 	w := all[0]
-	script := clienttest.Load(t, "response.ts")
+	script := clienttest.Load(t, "carry/response.ts")
 	worded := map[string]any{}
 	table, err := json.Marshal(tr.Table(nil))
 	if err == nil {

@@ -1,7 +1,7 @@
 // Package figure makes the figures of the workbench: a drawing that answers to
 // settings, with sentences that say the same. A figure is a table: inputs,
 // values worked out by formulas, texts with gaps, moves of a drawing's parts.
-// The build shows it at its start; site/client/settle.ts shows it as the reader
+// The build shows it at its start; site/client/figures/settle.ts shows it as the reader
 // sets it, from the same table. A figure tells what a change does. It never
 // says what to choose.
 package figure

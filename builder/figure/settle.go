@@ -18,7 +18,7 @@ type Settings struct {
 	US      bool
 }
 
-// Shown is what a figure shows at its settings. Site/client/settle.ts gives the same.
+// Shown is what a figure shows at its settings. Site/client/figures/settle.ts gives the same.
 type Shown struct {
 	Texts map[string]string `json:"texts"` // by text id, and by input id what stands beside its label
 	Attrs map[string]string `json:"attrs"` // by part, a blank and the attribute

@@ -45,7 +45,7 @@ func draw(r *rand.Rand, f *Figure) Settings {
 // every label, every attribute of the drawing. The page keeps what it worked out
 // before; every other time only one input is set anew, as a drag does it.
 func TestClientShowsTheSame(t *testing.T) {
-	script := clienttest.Load(t, "settle.ts")
+	script := clienttest.Load(t, "figures/settle.ts")
 	units := script.Value(quantity.Table())
 	r := rand.New(rand.NewSource(31))
 	for _, f := range All {

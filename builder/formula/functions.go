@@ -31,7 +31,7 @@ func two(a, b, result Kind, f func(float64, float64) float64, says string) funct
 }
 
 // functions are the sums of package mechanics that formulas may use. The
-// client has the same names in site/client/mechanics.ts.
+// client has the same names in site/client/sums/mechanics.ts.
 var functions = map[string]function{
 	"effective_heel": two(length, length, length, mechanics.EffectiveHeel, "effective_heel(heel, ball): sole under the heel less sole under the ball"),
 	"heel_change":    two(length, length, length, mechanics.HeelChange, "heel_change(new, usual): how much higher the new heel is"),

@@ -36,8 +36,8 @@ func bundle(t *testing.T, entry string, external ...string) string {
 // The client's evaluator is small, and has no more than it needs.
 func TestClientSize(t *testing.T) {
 	const most = 1100
-	evaluator := bundle(t, `export { evaluate } from "./formula"`, "./mechanics")
-	whole := bundle(t, `export { evaluate } from "./formula"`)
+	evaluator := bundle(t, `export { evaluate } from "./sums/formula"`, "./mechanics")
+	whole := bundle(t, `export { evaluate } from "./sums/formula"`)
 	t.Logf("minified: evaluator %d bytes, with the functions %d", len(evaluator), len(whole))
 	if len(evaluator) > most {
 		t.Errorf("the evaluator has %d bytes, want at most %d", len(evaluator), most)
@@ -46,7 +46,7 @@ func TestClientSize(t *testing.T) {
 
 func clientFunctions(t *testing.T) []string {
 	vm := goja.New()
-	src := bundle(t, `import { functions } from "./mechanics"; globalThis.out = Object.keys(functions)`)
+	src := bundle(t, `import { functions } from "./sums/mechanics"; globalThis.out = Object.keys(functions)`)
 	if _, err := vm.RunString(src); err != nil {
 		t.Fatal(err)
 	}
@@ -103,7 +103,7 @@ func input(r *rand.Rand, k Kind) float64 {
 
 // Each function on thousands of inputs, in Go and in the client's script.
 func TestFunctionsAgree(t *testing.T) {
-	script := clienttest.Load(t, "formula.ts")
+	script := clienttest.Load(t, "sums/formula.ts")
 	nothing := script.Value(map[string]any{})
 	r := rand.New(rand.NewSource(11))
 	for name, f := range functions {

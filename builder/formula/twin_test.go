@@ -217,7 +217,7 @@ func (m maker) formula(t *testing.T) (*Expr, Kind) {
 // Ten thousand random formulas with random and missing answers: Go and the
 // client come to the same, unknown included.
 func TestGoAndClientAgree(t *testing.T) {
-	script := clienttest.Load(t, "formula.ts")
+	script := clienttest.Load(t, "sums/formula.ts")
 	m := maker{rand.New(rand.NewSource(12))}
 	counts := map[string]int{}
 	var ours []map[string]Value

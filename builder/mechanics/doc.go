@@ -25,7 +25,7 @@
 // that the value follows from the model which the comment states. A share or a
 // bound that no published source gives says "assumption".
 //
-// site/client/mechanics.ts computes the same; builder/formula keeps the table
+// site/client/sums/mechanics.ts computes the same; builder/formula keeps the table
 // of names and its tests run both over the same inputs.
 package mechanics
 

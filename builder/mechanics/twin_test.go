@@ -77,7 +77,7 @@ var tried = map[byte]struct{ from, to float64 }{
 
 // The browser's sums, called as a formula calls them, agree with these.
 func TestClientAgrees(t *testing.T) {
-	client := clienttest.Load(t, "formula.ts")
+	client := clienttest.Load(t, "sums/formula.ts")
 	r := rand.New(rand.NewSource(8))
 	values := client.Value(map[string]any{})
 	for name, f := range named {

@@ -52,7 +52,7 @@ const budget = 4_000
 // On every path of every tree Go and the browser list the same changes. Where
 // there are too many to try, paths are drawn from a seed.
 func TestChangesAgree(t *testing.T) {
-	script := clienttest.Load(t, "changes.ts")
+	script := clienttest.Load(t, "walk/changes.ts")
 	units := script.Value(quantity.Table())
 	for _, tr := range treesAndSlopes(t) {
 		t.Run(tr.ID.S, func(t *testing.T) {

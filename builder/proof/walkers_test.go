@@ -26,7 +26,7 @@ const most = 10_000
 // walker: the same steps, cards, amounts and ending.
 func TestWalkersAgreeOnEveryPath(t *testing.T) {
 	l := librarytest.Load(t)
-	script := clienttest.Load(t, "walker.ts")
+	script := clienttest.Load(t, "walk/walker.ts")
 	units := script.Value(quantity.Table())
 	for _, tr := range l.Trees {
 		t.Run(tr.ID.S, func(t *testing.T) {
@@ -65,7 +65,7 @@ func TestWalkersAgreeOnEveryPath(t *testing.T) {
 // stop at the same question where one is missing.
 func TestWalkersAgreeOnOddAnswers(t *testing.T) {
 	l := librarytest.Load(t)
-	script := clienttest.Load(t, "walker.ts")
+	script := clienttest.Load(t, "walk/walker.ts")
 	units := script.Value(quantity.Table())
 	tables := map[string]goja.Value{}
 	for _, tr := range l.Trees {
@@ -107,7 +107,7 @@ func TestWalkersAgreeOnOddAnswers(t *testing.T) {
 // Two amounts to one question are refused by both, and by the same words, though
 // each alone would do.
 func TestWalkersRefuseTwoAmounts(t *testing.T) {
-	script := clienttest.Load(t, "walker.ts")
+	script := clienttest.Load(t, "walk/walker.ts")
 	units := script.Value(quantity.Table())
 	tr := inchesAndPounds(t)
 	given := tree.Answers{"lift": {"1 in", "30 mm"}}

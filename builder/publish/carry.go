@@ -15,7 +15,7 @@ import (
 // carryScript is the script that takes a sheet along, with what this edition's
 // codes and forms rest on written behind it.
 func carryScript(files fs.FS, l *library.Library, trees []*tree.Tree) (asset, error) {
-	script, err := bundle(files, "client/carry.ts")
+	script, err := bundle(files, "client/carry/carry.ts")
 	if err != nil {
 		return asset{}, err
 	}

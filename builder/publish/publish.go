@@ -63,9 +63,9 @@ func newMaker(ctx context.Context, l *library.Library, files fs.FS) (*maker, err
 		return nil, fmt.Errorf("read the page templates: %w", err)
 	}
 	for entry, to := range map[string]*asset{
-		"style/site.css": &m.site, "style/planner.css": &m.planner, "client/planner.ts": &m.script,
-		"style/figure.css": &m.workbench, "client/workbench.ts": &m.figures,
-		"style/wishes.css": &m.wishStyle, "client/wishes.ts": &m.wishScript, "style/feet.css": &m.feetStyle,
+		"style/site.css": &m.site, "style/planner.css": &m.planner, "client/planner/planner.ts": &m.script,
+		"style/figure.css": &m.workbench, "client/figures/workbench.ts": &m.figures,
+		"style/wishes.css": &m.wishStyle, "client/wishes/wishes.ts": &m.wishScript, "style/feet.css": &m.feetStyle,
 	} {
 		if err := ctx.Err(); err != nil {
 			return nil, err

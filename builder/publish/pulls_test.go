@@ -25,7 +25,7 @@ func TestClientLooksUpTheSame(t *testing.T) {
 	if err := json.Unmarshal([]byte(block.FirstChild.Data), &data); err != nil {
 		t.Fatal(err)
 	}
-	script := clienttest.Load(t, "pulls.ts")
+	script := clienttest.Load(t, "wishes/pulls.ts")
 	value, n := script.Value(data), 0
 	m.Markings(func(marked conflict.Set) {
 		n++

@@ -110,7 +110,7 @@ func TestSayingOf(t *testing.T) {
 
 // The page numbers the same amounts in the same order.
 func TestBrowserNumbersTheSame(t *testing.T) {
-	w := twin{Script: clienttest.Load(t, "quantity.ts")}
+	w := twin{Script: clienttest.Load(t, "sums/quantity.ts")}
 	w.table = w.Value(Table())
 	r := rand.New(rand.NewPCG(11, 2))
 	for name, m := range counted() {

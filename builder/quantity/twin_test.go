@@ -17,7 +17,7 @@ import (
 	"keelpath/builder/clienttest"
 )
 
-// twin is site/client/quantity.ts, run inside the test.
+// twin is site/client/sums/quantity.ts, run inside the test.
 type twin struct {
 	*clienttest.Script
 	table goja.Value
@@ -168,7 +168,7 @@ func fitting(r *rand.Rand, m Measure) string {
 // The page reads, refuses and shows as the build does: the same values to 1e-9,
 // the same codes, the same words.
 func TestBrowserReadsTheSame(t *testing.T) {
-	w := twin{Script: clienttest.Load(t, "quantity.ts")}
+	w := twin{Script: clienttest.Load(t, "sums/quantity.ts")}
 	w.table = w.Value(Table())
 	r := rand.New(rand.NewPCG(7, 14))
 	var texts []string
@@ -214,7 +214,7 @@ func TestBrowserReadsTheSame(t *testing.T) {
 
 // Values that were worked out, not read, are shown the same too.
 func TestBrowserShowsTheSame(t *testing.T) {
-	w := twin{Script: clienttest.Load(t, "quantity.ts")}
+	w := twin{Script: clienttest.Load(t, "sums/quantity.ts")}
 	w.table = w.Value(Table())
 	r := rand.New(rand.NewPCG(5, 9))
 	for range 4000 {

@@ -5,7 +5,7 @@
 //
 // Amounts are kept in one canonical unit a kind: millimeters, kilograms,
 // degrees, rise over run (0.14 is 14 %), and plain counts. One table drives both
-// this package and site/client/quantity.ts, so that the page reads and says the
+// this package and site/client/sums/quantity.ts, so that the page reads and says the
 // same as the build; see [Table].
 package quantity
 

@@ -1,7 +1,7 @@
 // Package safety knows the one screen that comes before every topic: whether
 // the reader wears a leg, a gate of a few lines, and groups of signs that need
 // help. It reads trees/safety.yaml; Next and Gather are the reference that the
-// client's copy, site/client/safety.ts, must agree with.
+// client's copy, site/client/safety/safety.ts, must agree with.
 package safety
 
 import (

@@ -59,7 +59,7 @@ func (w twin) agree(a safety.Answers) {
 // pair of signs, and drawn answers, whole ones and half ones.
 func TestClientGathersAsGoDoes(t *testing.T) {
 	s := shipped(t)
-	script := clienttest.Load(t, "safety.ts")
+	script := clienttest.Load(t, "safety/safety.ts")
 	w := twin{t, script, s, script.Value(s.Table())}
 	r := rand.New(rand.NewPCG(3, 5))
 	for _, leg := range safety.LegAnswers {

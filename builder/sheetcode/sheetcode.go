@@ -1,6 +1,6 @@
 // Package sheetcode packs what a reader answered and picked into a short code
 // that can be read out, or typed in on another copy of the same edition, with
-// nothing sent. It is the reference for site/client/sheetcode.ts.
+// nothing sent. It is the reference for site/client/carry/sheetcode.ts.
 //
 // The code is one number in Crockford's Base 32 with his check symbol. It holds,
 // least significant first: the edition's mark; the prompts on the sheet, as what

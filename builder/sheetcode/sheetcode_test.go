@@ -750,7 +750,7 @@ func TestTwin(t *testing.T) {
 		t.Fatal(err)
 	}
 	b = BookOf(l, append(slices.Clone(b.trees), tree.Parse("trees/inches.yaml", src, &finding.List{})))
-	script := clienttest.Load(t, "sheetcode.ts")
+	script := clienttest.Load(t, "carry/sheetcode.ts")
 	var tables []tree.Table
 	for _, tr := range b.trees {
 		tables = append(tables, tr.Table(nil))

@@ -4,7 +4,7 @@
 // A fact is told once in a sitting. What one topic heard answers the questions of
 // the others: Spread carries an answer over as it is given, Fill answers a topic
 // as it is begun, and Settle makes answers from elsewhere agree. They are the
-// reference for site/client/told.ts.
+// reference for site/client/walk/told.ts.
 //
 // A question with a measure is about the fact that it tells. A question that takes
 // one answer is about facts where each of its answers tells some, "not sure" aside:

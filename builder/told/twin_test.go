@@ -138,7 +138,7 @@ func (d *draw) answer(q *tree.Question) []string {
 // step the same answers, the same facts in the same words, the same told before.
 func TestBrowserTellsTheSame(t *testing.T) {
 	l := librarytest.Load(t)
-	script := clienttest.Load(t, "told.ts")
+	script := clienttest.Load(t, "walk/told.ts")
 	rnd := rand.New(rand.NewPCG(5, 11))
 	carried, taken := 0, 0
 	for range 10 {
@@ -277,7 +277,7 @@ func TestASlopeIsToldOnce(t *testing.T) {
 // What a file or a code brings may hold two amounts of one fact: the first counts.
 func TestSettledAnswersAgree(t *testing.T) {
 	l := librarytest.Load(t)
-	script := clienttest.Load(t, "told.ts")
+	script := clienttest.Load(t, "walk/told.ts")
 	rnd := rand.New(rand.NewPCG(7, 3))
 	apart := 0
 	for range 20 {

@@ -28,7 +28,7 @@ type Range struct {
 // by question along the path, each single other answer that leads elsewhere
 // while all others stay. Neighbouring amounts that lead to one place are one
 // range. It is empty where the answers do not reach an ending. The browser's
-// copy is site/client/changes.ts.
+// copy is site/client/walk/changes.ts.
 func (t *Tree) Changes(given Answers) []Change {
 	path, err := t.Walk(given)
 	if err != nil || path.Ending == "" {

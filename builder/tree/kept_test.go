@@ -31,7 +31,7 @@ endings:
 // A saved sheet from before amounts had to have a unit opens: the amount without
 // one is asked again, and the reader is told. What no longer leads on is told too.
 func TestOldSheetIsTold(t *testing.T) {
-	script := clienttest.Load(t, "kept.ts")
+	script := clienttest.Load(t, "state/kept.ts")
 	table := parse(t, measured).Table(nil)
 	text, err := json.Marshal(table)
 	if err != nil {

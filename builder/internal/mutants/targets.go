@@ -28,8 +28,8 @@ var targets = []target{
 	{name: "formula", sources: []string{"builder/formula/*.go"}, tests: []string{"./builder/formula"}, skip: "^(TestFunctionsAgree|TestGoAndClientAgree)$"},
 	{name: "proof", sources: []string{"builder/proof/*.go"}, tests: []string{"./builder/proof"}, skip: "^(TestWalkers.*|TestChangesA.*|Test.*ShippedTrees.*|TestOutOfReach|TestProofOfALargeTree|TestValuesThatUseValues)$"},
 	{name: "folder", sources: []string{"builder/folder/*.go"}, tests: []string{"./builder/folder"}},
-	{name: "compose", sources: []string{"site/client/compose.ts"}, tests: []string{"./builder/clienttest"}},
-	{name: "state", sources: []string{"site/client/state.ts"}, tests: []string{"./builder/clienttest"}},
+	{name: "compose", sources: []string{"site/client/sheet/compose.ts"}, tests: []string{"./builder/clienttest"}},
+	{name: "state", sources: []string{"site/client/state/state.ts"}, tests: []string{"./builder/clienttest"}},
 	// What question.ts does beside these needs a page, and is tested in browsers.
-	{name: "question", sources: []string{"site/client/steps.ts"}, tests: []string{"./builder/clienttest"}},
+	{name: "question", sources: []string{"site/client/state/steps.ts"}, tests: []string{"./builder/clienttest"}},
 }

@@ -1,0 +1,37 @@
+// A stretch of amounts in words. An amount is kept in steps, and a step says nothing
+// to a reader: what begins one step above 8.5 % is "more than 8.5 %". No page here, so
+// that a Go test can run it.
+
+import { Kind, Tables, show } from "../sums/quantity";
+import { TableMeasure } from "../walk/walker";
+import * as words from "../words/words";
+
+/** Both ends are in the range, in canonical units. */
+export interface Range {
+  from: number;
+  to: number;
+}
+
+export function spanned(units: Tables, m: TableMeasure, range: Range): string {
+  const unit = units.units.find((u) => u.code === m.unit) as { kind: Kind };
+  const say = (value: number): string => show(units, { kind: unit.kind, value: Math.round(value * 1e9) / 1e9, unit: m.unit }, m);
+  const end = (at: number, beyond: number): words.End => {
+    const rounder = digits(say(beyond)) < digits(say(at));
+    return { open: rounder, amount: say(rounder ? beyond : at) };
+  };
+  const from = end(range.from, range.from - m.step);
+  const to = end(range.to, range.to + m.step);
+  const lowest = range.from <= m.from;
+  const highest = range.to >= m.to;
+  if (lowest && highest) return words.ifAny;
+  if (range.from === range.to && (lowest || highest || !(from.open && to.open))) return words.ifIs(say(range.from));
+  if (lowest) return to.open ? words.ifUnder(to.amount) : words.ifLess(to.amount);
+  if (highest) return from.open ? words.ifOver(from.amount) : words.ifMore(from.amount);
+  return words.ifWithin(from, to);
+}
+
+/** How many digits an amount needs, without the zeros around them: 50 is rounder than 51, and 8.5 than 8.55. */
+function digits(said: string): number {
+  const number = (said.split(" (")[0] as string).replace(/[^0-9]/g, "");
+  return number.replace(/^0+/, "").replace(/0+$/, "").length;
+}

@@ -1,0 +1,97 @@
+// Where a tree ends: what came up, and the questions to bring.
+
+import { fillAmounts } from "../state/amounts";
+import { App } from "../state/app";
+import { addEmergency } from "../sheet/caution";
+import { act, clone, fill, make, put, slot } from "../page/dom";
+import { Ending, Topic } from "../state/data";
+import { need } from "./need";
+import { pickItem } from "../sheet/prompts";
+import { askedHere, previous } from "../state/steps";
+import { Screen } from "../state/screens";
+import { showTrail } from "./trail";
+import { addOnce, entry } from "../walk/walker";
+import * as words from "../words/words";
+
+export function endingView(app: App, screen: Screen): HTMLElement {
+  const tree = screen.tree as string;
+  const path = app.state.path(tree);
+  const ending = entry(app.state.tree(tree).endings, path.ending) as Ending;
+
+  const view = clone("view-ending");
+  const body = clone(`ending-${tree}-${path.ending}`);
+  fill(view, "tree", app.state.tree(tree).title);
+  fillAmounts(app.state, body, tree);
+  slot(view, "ending").appendChild(body);
+  describe(body);
+  if (ending.safety) addEmergency(app, slot(body, "emergency"));
+  put(body, "cards", app.state.cards(tree).filter((id) => entry(app.state.data.cards, id)).map((id) => clone(`part-card-${id}`)));
+
+  const prompts = app.state.fitting(ending.prompts || []);
+  addOnce(prompts, app.state.cardPrompts(tree));
+  put(body, "prompts", prompts.map((id) => pickItem(app, id)));
+  slot(body, "bring").hidden = !prompts.length;
+  put(view, "further", furtherTopics(app, ending, prompts));
+
+  placeChanges(app, view, tree);
+  showTrail(app, view, tree, path.steps);
+  put(view, "onward", onward(app, tree, ending));
+  act(view, "sheet", () => app.go({ view: "sheet" })).classList.toggle("main", !view.querySelector('[data-slot="onward"] .main'));
+  act(view, "topics", () => app.go({ view: "topics" }));
+  act(view, "back", () => app.back(previous(askedHere(app.state, tree, path.steps), tree)));
+  return view;
+}
+
+/** The focus is on the heading; the caution above it is read behind it, so nobody misses it. */
+function describe(body: HTMLElement): void {
+  const caution = body.querySelector('[data-slot="caution"]');
+  if (!caution) return;
+  caution.id = "ending-caution";
+  slot(body, "focus").setAttribute("aria-describedby", caution.id);
+}
+
+/** What would change this, worked out when a reader first asks. */
+function placeChanges(app: App, view: HTMLElement, tree: string): void {
+  const show = (lists: HTMLElement[]): void => {
+    put(view, "change-list", lists);
+    slot(view, "no-change").hidden = lists.length > 0;
+  };
+  const load = (): void => {
+    need("keelpathCarry").then((carry) => show(carry.changeLists(app, tree))).catch(() => app.say(words.notLoaded, true));
+  };
+  slot(view, "changes").addEventListener("toggle", load, { once: true });
+}
+
+/** Prompts of the ending's topics that are not among those shown, folded in by topic. */
+function furtherTopics(app: App, ending: Ending, shown: string[]): HTMLElement[] {
+  const parts: HTMLElement[] = [];
+  for (const id of ending.topics || []) {
+    const topic = app.state.data.topics.find((t) => t.id === id);
+    const rest = topic ? app.state.fitting(topic.prompts).filter((p) => shown.indexOf(p) < 0) : [];
+    if (topic && rest.length) parts.push(fold(app, topic, rest));
+  }
+  return parts;
+}
+
+function fold(app: App, topic: Topic, prompts: string[]): HTMLElement {
+  const details = make("details");
+  const list = make("ul", "", "prompts");
+  details.appendChild(make("summary", words.further(topic.title)));
+  for (const id of prompts) list.appendChild(pickItem(app, id));
+  details.appendChild(list);
+  return details;
+}
+
+/** A button for each tree to go on to: those the reader chose, then those the ending names, the ones done left out. */
+function onward(app: App, tree: string, ending: Ending): HTMLElement[] {
+  const next = app.state.kept.waiting.slice();
+  addOnce(next, ending.next || []);
+  const urgent = !!ending.safety;
+  const known = (id: string): boolean => app.state.data.trees.some((t) => t.id === id);
+  return next.filter((id) => id !== tree && known(id) && !app.state.path(id).ending).map((id) => {
+    const button = make("button", words.goOn(app.state.tree(id).title), urgent || app.state.kept.waiting[0] === id ? "main" : "");
+    button.setAttribute("type", "button");
+    button.addEventListener("click", () => app.take(id));
+    return button;
+  });
+}

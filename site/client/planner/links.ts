@@ -1,0 +1,35 @@
+// Links inside a view. A link to a tree takes it here; any other opens beside
+// the planner, for the answers live in this page and would be lost with it.
+
+import { App } from "../state/app";
+import { unseen } from "../page/dom";
+import * as words from "../words/words";
+
+/** What stands before a topic's id in an address that takes it. */
+export const TAKE = "#take=";
+
+export function tendLinks(app: App, view: HTMLElement): void {
+  for (const link of Array.from(view.querySelectorAll<HTMLAnchorElement>("a[href]"))) {
+    const tree = app.state.data.trees.find((t) => [`${t.id}.html`, `index.html${TAKE}${t.id}`].some((to) => link.href === new URL(to, location.href).href));
+    if (tree) takeHere(app, link, tree.id);
+    else if (link.protocol !== "tel:") openBeside(link);
+  }
+}
+
+function takeHere(app: App, link: HTMLAnchorElement, tree: string): void {
+  link.removeAttribute("target");
+  link.textContent = (link.textContent as string).replace(words.newTab, "");
+  link.addEventListener("click", (event) => {
+    if (event.ctrlKey || event.metaKey || event.shiftKey) return; // the reader asked for a tab of its own
+    event.preventDefault();
+    app.take(tree);
+  });
+}
+
+function openBeside(link: HTMLAnchorElement): void {
+  if (link.target) return; // it says so already
+  link.target = "_blank";
+  link.rel = "noopener";
+  link.classList.add("beside");
+  link.appendChild(unseen(words.newTab));
+}

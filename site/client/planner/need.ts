@@ -1,0 +1,24 @@
+// Scripts of the site's own that the page loads only when a reader asks for what
+// they do: each leaves one name on the window.
+
+import { Carry } from "../carry/carry";
+import { runFigure } from "../figures/figure";
+
+export interface Needs {
+  keelpathCarry: Carry;
+  keelpathFigure: typeof runFigure;
+}
+
+export function need<K extends keyof Needs>(name: K): Promise<Needs[K]> {
+  const own = window as unknown as Partial<Needs>;
+  return new Promise((done, fail) => {
+    const there = (): void => (own[name] ? done(own[name] as Needs[K]) : fail(new Error(name)));
+    if (own[name]) return there();
+    const planner = document.getElementById("planner") as HTMLElement;
+    const script = document.createElement("script");
+    script.src = planner.getAttribute(name === "keelpathCarry" ? "data-carry" : "data-figures") as string;
+    script.onload = there;
+    script.onerror = () => fail(new Error(script.src));
+    document.head.appendChild(script);
+  });
+}

@@ -1,0 +1,168 @@
+// The sheet on paper. It is built apart from the screen, black on white, and
+// shown to the printer only. Its front is made to fill one side and no more, or
+// two in large type; its back, if the reader wants one, begins a page of its own.
+
+import { askWhole } from "../state/amounts";
+import { App } from "../state/app";
+import { cautions } from "../sheet/caution";
+import { answered, asked, forPaper } from "../sheet/compose";
+import { clone, empty, fill, make, put, slot } from "../page/dom";
+import { notes, worded } from "../sheet/notes";
+import { entry } from "../walk/walker";
+import * as words from "../words/words";
+
+/** From 14 point with wide gaps down to 12 point with small ones. The style sheet says what each one is. */
+const DENSITIES = ["open", "roomy", "snug", "firm", "plain", "close", "tight", "packed", "packed full"];
+const LARGE = ["large", "large close", "large tight"];
+
+/** Lines to write on: never fewer than the first number; more where there is room. */
+const RULES = [4, 9] as const;
+
+/** The height of a Letter page inside its margins, less a little for rounding. Letter
+ * is the lower page and A4 the narrower one (the style sheet measures at its width),
+ * so what fits this fits both. */
+const PAGE_HEIGHT = (279.4 - 2 * 12 - 2) * (96 / 25.4);
+
+/** What two pages hold, less a question that may not be cut in two between them. */
+const TWO_PAGES = 2 * PAGE_HEIGHT - 110;
+
+export class Paper {
+  private readonly place = make("div", "", "sheet-paper");
+
+  constructor(private readonly app: App) {
+    document.body.appendChild(this.place);
+  }
+
+  /** Builds the paper anew and readies the page to print it; tells whether its front is too long. */
+  show(): boolean {
+    const kept = this.app.state.kept;
+    const front = this.front();
+    this.ready([front]);
+    const long = !this.fit(front, kept.large);
+    if (kept.told && kept.taken.length) this.place.appendChild(this.answers());
+    if (kept.back) this.place.appendChild(this.visit());
+    return long;
+  }
+
+  /** Readies the page to print what was said at the visit, and no more. */
+  showVisit(): void {
+    this.ready([this.visit()]);
+    this.place.className = `sheet-paper ${this.app.state.kept.large ? "large" : "roomy"}`;
+  }
+
+  /** Away from the sheet the page prints as it stands. */
+  hide(): void {
+    empty(this.place);
+    document.documentElement.classList.remove("sheet-ready");
+  }
+
+  private ready(pages: HTMLElement[]): void {
+    empty(this.place);
+    for (const page of pages) this.place.appendChild(page);
+    document.documentElement.classList.add("sheet-ready");
+  }
+
+  private front(): HTMLElement {
+    const state = this.app.state;
+    const sheet = forPaper(state);
+    const edition = state.data.edition;
+    const warn = cautions(this.app);
+    const page = clone("view-paper");
+    fill(page, "made", words.made(new Date()));
+    fill(page, "edition", [edition.clinic, edition.phone].filter((s) => s).join(", "));
+    fill(page, "endorsement", edition.endorsement);
+    put(page, "grave", warn.grave);
+    fill(page, "day", state.kept.day);
+    slot(page, "day-line").hidden = !state.kept.day;
+
+    const table = slot(page, "asks");
+    this.addGroup(table, words.starred, sheet.starred, "first");
+    for (const group of sheet.groups) this.addGroup(table, group.title, group.prompts, "");
+    this.addGroup(table, words.ownQuestions, sheet.own, "");
+
+    put(page, "cautions", warn.other);
+    put(page, "notes", notes(state).map(paperNote));
+    put(page, "bring", sheet.bring.map((id) => make("span", state.ask(id))));
+    fill(page, "phone", edition.phone && words.clinicPhone(edition.phone));
+    fill(page, "version", [edition.name, edition.version].filter((s) => s).join(", "));
+    return page;
+  }
+
+  private addGroup(table: HTMLElement, title: string, prompts: string[], kind: string): void {
+    if (!prompts.length) return;
+    const body = clone("paper-group");
+    body.className = kind;
+    fill(body, "title", title);
+    for (const id of prompts) {
+      const row = clone("paper-row");
+      fill(row, "ask", askWhole(this.app.state, id));
+      body.appendChild(row);
+    }
+    table.appendChild(body);
+  }
+
+  /** What the reader answered, tree by tree. It never stands on the front. */
+  private answers(): HTMLElement {
+    const page = clone("paper-answers");
+    for (const one of answered(this.app.state)) {
+      const list = make("ul");
+      for (const line of one.lines) {
+        const li = make("li", `${line.asked} `);
+        li.appendChild(make("b", line.said));
+        list.appendChild(li);
+      }
+      page.appendChild(make("p", one.title, "title-line"));
+      page.appendChild(list);
+    }
+    return page;
+  }
+
+  private visit(): HTMLElement {
+    const state = this.app.state;
+    const visit = state.kept.visit;
+    const page = clone("paper-visit");
+    const replies = asked(state).filter((id) => entry(visit.marks, id) || entry(visit.replies, id));
+    put(page, "replies", replies.map((id) => {
+      const li = make("li");
+      li.appendChild(make("bdi", askWhole(state, id)));
+      li.appendChild(document.createTextNode(" "));
+      li.appendChild(make("b", words.reply(entry(visit.marks, id), entry(visit.replies, id))));
+      return li;
+    }));
+    for (const name of ["decided", "tries", "meet"] as const) {
+      fill(page, name, visit[name]);
+      slot(page, `${name}-rules`).hidden = !!visit[name];
+    }
+    slot(page, "replies-rules").hidden = replies.length > 0;
+    return page;
+  }
+
+  /** Takes the roomiest density that fits, then fills what is left with lines to write on. */
+  private fit(front: HTMLElement, large: boolean): boolean {
+    const rules = slot(front, "rules");
+    const line = (): Node => rules.appendChild(make("li"));
+    const fitsNow = (): boolean => front.offsetHeight <= (large ? TWO_PAGES : PAGE_HEIGHT);
+    while (rules.childElementCount < RULES[0]) line();
+    const fits = (large ? LARGE : DENSITIES).some((density) => {
+      this.place.className = `sheet-paper measuring ${density}`;
+      return fitsNow();
+    });
+    while (fits && rules.childElementCount < RULES[1]) {
+      const last = line();
+      if (fitsNow()) continue;
+      rules.removeChild(last);
+      break;
+    }
+    this.place.classList.remove("measuring");
+    return fits;
+  }
+}
+
+/** A card on paper: its title, and its text behind it. */
+function paperNote(card: HTMLElement): HTMLElement {
+  const [title, text] = worded(card);
+  const note = make("p");
+  note.appendChild(make("b", title));
+  note.appendChild(document.createTextNode(` ${text}`));
+  return note;
+}

@@ -1,0 +1,55 @@
+// The sheet without paper: as plain text, and as a file that is saved and opened again.
+
+import { App } from "../state/app";
+import { tieCode, tieTyped } from "./code";
+import { act, slot } from "../page/dom";
+import { copy, save } from "../sheet/files";
+import { LARGEST, NotOpened, read } from "../state/kept";
+import { need } from "./need";
+import { hideProblem, showProblem } from "../page/problem";
+import * as words from "../words/words";
+
+export function tieShare(app: App, view: HTMLElement): void {
+  const text = view.querySelector<HTMLTextAreaElement>("#planner-text") as HTMLTextAreaElement;
+  const made = (then: (text: string) => void): void => {
+    need("keelpathCarry").then((carry) => then(carry.plainText(app))).catch(() => app.say(words.notLoaded, true));
+  };
+  slot(view, "share").addEventListener("toggle", () => made((all) => (text.value = all)));
+  act(view, "copy", () => made((all) => copy(app, text, all)));
+  act(view, "save", () => save(app));
+  tieCode(app, view);
+}
+
+/** Ties the field that opens a saved sheet. */
+export function tieOpen(app: App, view: HTMLElement): void {
+  const field = view.querySelector<HTMLInputElement>("#planner-file") as HTMLInputElement;
+  field.addEventListener("change", () => {
+    const file = field.files && field.files[0];
+    if (!file) return;
+    hideProblem(view, "file-problem");
+    const done = (text: string): void => {
+      field.value = ""; // so that the same file can be chosen again
+      open(app, view, field, text);
+    };
+    if (file.size > MOST_BYTES) return refuse(view, field, "large");
+    const reader = new FileReader();
+    reader.onload = () => done(String(reader.result));
+    reader.onerror = () => done("");
+    reader.readAsText(file);
+  });
+  tieTyped(app, view);
+}
+
+/** A character is four bytes at most. */
+const MOST_BYTES = 4 * LARGEST;
+
+function open(app: App, view: HTMLElement, field: HTMLElement, text: string): void {
+  const found = read(text, app.state.data);
+  if ("refused" in found) return refuse(view, field, found.refused);
+  const left = words.leftOut(found);
+  app.open(found.kept, [words.opened, left].filter((s) => s).join(" "), !!left);
+}
+
+function refuse(view: HTMLElement, field: HTMLElement, why: NotOpened["refused"]): void {
+  showProblem(view, words.notOpened[why], field, "file-problem");
+}

@@ -1,0 +1,255 @@
+// The sheet on the screen: look it over, star, move, reword, take off, add, print.
+
+import { outdated, since } from "../state/amounts";
+import { App } from "../state/app";
+import { addEmergency, cautions } from "../sheet/caution";
+import { Group, cameFrom, compose, move } from "../sheet/compose";
+import { act, clone, empty, fill, make, put, slot, submit, unseen } from "../page/dom";
+import { tieWords, tooMuch } from "./field";
+import { MOST_ASKED, oneLine } from "../state/kept";
+import { notes } from "../sheet/notes";
+import { Paper } from "./paper";
+import { hideProblem, showProblem } from "../page/problem";
+import { promptItem } from "../sheet/prompts";
+import { tieShare } from "./share";
+import * as words from "../words/words";
+
+export function sheetView(app: App, paper: Paper): HTMLElement {
+  const view = clone("view-sheet");
+  new SheetView(app, paper, view).showAll();
+  return view;
+}
+
+/** What a button of a prompt's tools is found by again, once the list is made anew. */
+type Tool = "off" | "up" | "down" | "adjust";
+
+class SheetView {
+  constructor(
+    private readonly app: App,
+    private readonly paper: Paper,
+    private readonly view: HTMLElement,
+  ) {
+    const kept = app.state.kept;
+    const details = slot(view, "more") as HTMLDetailsElement;
+    details.open = kept.moreOpen;
+    details.addEventListener("toggle", () => {
+      app.state.kept.moreOpen = details.open;
+      this.showPaper();
+    });
+    submit(slot(view, "add"), () => this.addOwn());
+    this.tick("large");
+    this.tick("told");
+    this.tick("back");
+    const day = view.querySelector<HTMLTextAreaElement>("#planner-day") as HTMLTextAreaElement;
+    day.value = kept.day;
+    tieWords(day, MOST_ASKED, (text) => {
+      app.state.kept.day = text;
+      this.showPaper();
+    });
+    tieWords(this.ownField(), MOST_ASKED);
+    act(view, "print", () => window.print());
+    act(view, "visit", () => app.go({ view: "visit" }));
+    act(view, "topics", () => app.go({ view: "topics" }));
+    tieShare(app, view);
+    this.showCautions();
+    this.sayChanged();
+  }
+
+  /** Says once that numbers have changed; what they are now stands beside the questions. */
+  private sayChanged(): void {
+    const state = this.app.state;
+    const changed = outdated(state);
+    if (changed.some((one) => state.noticed.indexOf(one) < 0)) this.app.say(words.numbersChanged(changed.length));
+    state.noticed = changed;
+  }
+
+  showAll(): void {
+    const sheet = compose(this.app.state);
+    this.list("groups", sheet.groups.map((g) => this.group(g)));
+    this.list("folded", sheet.more.map((g) => this.group(g)));
+    slot(this.view, "more").hidden = !sheet.moreCount;
+    fill(this.view, "more-count", words.more(sheet.moreCount));
+    this.list("bring", sheet.bring.map((id) => this.item(id)));
+    this.list("own", this.app.state.kept.own.map((o) => this.ownItem(o.id)));
+    const off = this.app.state.takenOff();
+    this.list("off", off.map((id) => this.offItem(id)));
+    slot(this.view, "off-fold").hidden = !off.length;
+    slot(this.view, "start-hint").hidden = this.app.state.kept.taken.length > 0;
+    this.showPaper();
+  }
+
+  private list(name: string, parts: HTMLElement[]): void {
+    empty(slot(this.view, name));
+    put(this.view, name, parts);
+  }
+
+  /** A box that says how the sheet prints. */
+  private tick(name: "large" | "told" | "back"): void {
+    const box = this.view.querySelector<HTMLInputElement>(`#planner-${name}`) as HTMLInputElement;
+    box.checked = this.app.state.kept[name];
+    box.addEventListener("change", () => {
+      this.app.state.kept[name] = box.checked;
+      this.showPaper();
+    });
+  }
+
+  /** Grave cautions open the sheet; the others stand below the questions. */
+  private showCautions(): void {
+    const all = cautions(this.app);
+    put(this.view, "grave", all.grave);
+    if (all.grave.length) addEmergency(this.app, slot(this.view, "grave"));
+    put(this.view, "cautions", all.other);
+    put(this.view, "notes", notes(this.app.state));
+    slot(this.view, "notes-part").hidden = slot(this.view, "notes").hidden;
+    slot(this.view, "mind").hidden = !all.other.length;
+  }
+
+  private showPaper(): void {
+    const long = this.paper.show();
+    fill(this.view, "long", long ? words.tooLong(this.app.state.kept.large) : "");
+    fill(this.view, "stars", words.stars(this.app.state.starred().length));
+  }
+
+  private group(group: Group): HTMLElement {
+    const section = make("section", "", "group");
+    const list = make("ul", "", "prompts");
+    section.appendChild(make("h3", group.title));
+    for (const id of group.prompts) list.appendChild(this.item(id));
+    section.appendChild(list);
+    return section;
+  }
+
+  private item(id: string): HTMLElement {
+    const li = promptItem(this.app, id);
+    this.addTools(li, id, () => this.app.state.pick(id, false));
+    return li;
+  }
+
+  private ownItem(id: string): HTMLElement {
+    const li = make("li", "", "prompt");
+    const ask = li.appendChild(make("p", this.app.state.ask(id), "ask"));
+    ask.dir = "auto";
+    const behind = since(this.app.state, id);
+    if (behind) li.appendChild(make("p", behind, "since"));
+    this.addTools(li, id, () => this.app.state.removeOwn(id));
+    return li;
+  }
+
+  private addTools(li: HTMLElement, id: string, takeOff: () => void): void {
+    const tools = clone("part-tools");
+    const ask = this.app.state.ask(id);
+    const star = act(tools, "star", () => this.star(li, star, id));
+    this.showStar(li, star, id);
+    const off = act(tools, "off", () => {
+      const next = this.neighbour(off);
+      takeOff();
+      this.anew(next, "off", words.takenOff(ask));
+    });
+    const adjust = slot(tools, "adjust");
+    put(tools, "came", cameFrom(this.app.state, id).map((why) => make("p", why)));
+    const up = act(tools, "up", () => this.move(id, -1));
+    const down = act(tools, "down", () => this.move(id, 1));
+    off.setAttribute("data-for", id);
+    for (const button of [star, off, up, down, adjust]) button.appendChild(unseen(words.about(ask)));
+    this.tieWords(tools, id);
+    li.setAttribute("data-prompt", id);
+    li.appendChild(tools);
+  }
+
+  private move(id: string, by: 1 | -1): void {
+    const moved = move(this.app.state, id, by);
+    this.anew(id, by < 0 ? "up" : "down", words.moved(moved, by));
+  }
+
+  private tieWords(tools: HTMLElement, id: string): void {
+    const field = tools.querySelector("textarea") as HTMLTextAreaElement;
+    field.id = `words-${id.replace(" ", "-")}`;
+    (tools.querySelector("label") as HTMLLabelElement).htmlFor = field.id;
+    field.value = this.app.state.ask(id);
+    tieWords(field, MOST_ASKED);
+    act(tools, "reword", () => {
+      const ask = oneLine(field.value);
+      const long = tooMuch(ask, MOST_ASKED);
+      if (long) return this.refuse(field, long);
+      this.app.state.reword(id, ask);
+      this.anew(id, "adjust", words.reworded(this.app.state.ask(id)));
+    });
+  }
+
+  private star(li: HTMLElement, button: HTMLElement, id: string): void {
+    const state = this.app.state;
+    const note = slot(li, "note");
+    note.hidden = true;
+    if (state.isStarred(id)) state.unstar(id);
+    else if (!state.star(id)) {
+      note.textContent = words.enoughStars;
+      note.hidden = false;
+      return this.app.say(words.enoughStars);
+    }
+    this.showStar(li, button, id);
+    this.showPaper();
+    this.app.say(words.stars(state.starred().length));
+  }
+
+  private showStar(li: HTMLElement, button: HTMLElement, id: string): void {
+    const on = this.app.state.isStarred(id);
+    button.setAttribute("aria-pressed", String(on));
+    li.classList.toggle("starred", on);
+  }
+
+  /** The prompt whose button the focus moves to once this one is gone. */
+  private neighbour(off: HTMLElement): string {
+    const all = Array.from(this.view.querySelectorAll<HTMLElement>("[data-for]"));
+    const at = all.indexOf(off);
+    const next = all[at + 1] || all[at - 1];
+    return next ? (next.getAttribute("data-for") as string) : "";
+  }
+
+  /** Makes the lists anew and puts the focus back on a tool of a prompt. */
+  private anew(id: string, tool: Tool, said: string): void {
+    this.showAll();
+    const li = Array.from(this.view.querySelectorAll<HTMLElement>("[data-prompt]")).find((one) => one.getAttribute("data-prompt") === id);
+    if (li && tool !== "off") (slot(li, "adjust").parentElement as HTMLDetailsElement).open = true;
+    const found = li && (tool === "adjust" ? slot(li, "adjust") : li.querySelector<HTMLElement>(`[data-act="${tool}"]`));
+    (found || slot(this.view, "focus")).focus();
+    this.app.say(said);
+  }
+
+  private offItem(id: string): HTMLElement {
+    const ask = this.app.state.ask(id);
+    const li = clone("part-off");
+    fill(li, "ask", ask);
+    const back = act(li, "back-on", () => {
+      this.app.state.pick(id, true);
+      this.anew(id, "off", words.putBack(ask));
+    });
+    back.appendChild(unseen(words.about(ask)));
+    return li;
+  }
+
+  /** The count beside the field says why; it is said once more, and nothing that was written is lost. */
+  private refuse(field: HTMLElement, why: string): void {
+    field.focus();
+    this.app.say(why);
+  }
+
+  private ownField(): HTMLTextAreaElement {
+    return this.view.querySelector<HTMLTextAreaElement>("#planner-own") as HTMLTextAreaElement;
+  }
+
+  private addOwn(): void {
+    const field = this.ownField();
+    const add = slot(this.view, "add");
+    const ask = oneLine(field.value);
+    if (!ask) return showProblem(add, words.noOwn);
+    const long = tooMuch(ask, MOST_ASKED);
+    if (long) return this.refuse(field, long);
+    hideProblem(add);
+    if (!this.app.state.addOwn(ask)) return showProblem(add, words.enoughOwn);
+    field.value = "";
+    field.dispatchEvent(new Event("input"));
+    this.showAll();
+    this.app.say(words.added(ask));
+    field.focus();
+  }
+}

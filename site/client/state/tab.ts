@@ -1,0 +1,71 @@
+// Answers outlive a reload in this one tab, and nothing more: they are written
+// as the page is left and are gone when the tab is closed or all is cleared. An
+// edition for shared screens keeps nothing at all.
+
+import { Kept, NotOpened, Opened, read, write } from "./kept";
+import { State } from "./state";
+import * as words from "../words/words";
+
+const NAME = "keelpath-sheet";
+const EARLIER = "keelpath-sheet-earlier";
+const SITTING = "keelpath-sitting";
+
+export class Tab {
+  constructor(private readonly state: State) {
+    if (state.data.edition.shared) {
+      this.forget();
+      return;
+    }
+    window.addEventListener("pagehide", () => this.keep());
+    document.addEventListener("visibilitychange", () => {
+      if (document.visibilityState === "hidden") this.keep();
+    });
+  }
+
+  /** Takes up what was left in this tab; gives what to say of it. */
+  restore(): string {
+    if (this.state.data.edition.shared) return "";
+    this.state.sitting.read(this.reach((s) => s.getItem(SITTING)) || "");
+    const earlier = this.look(EARLIER);
+    if (earlier && !("refused" in earlier)) this.state.earlier = earlier.kept;
+    const found = this.look(NAME);
+    if (!found) return "";
+    if ("refused" in found) return found.refused === "empty" ? "" : words.notKept;
+    this.state.kept = found.kept;
+    return [words.stillHere, words.leftOut(found)].filter((s) => s).join(" ");
+  }
+
+  forget(): void {
+    this.put(NAME, undefined);
+    this.put(EARLIER, undefined);
+    this.putSitting("");
+  }
+
+  private keep(): void {
+    this.put(NAME, this.state.isEmpty() ? undefined : this.state.kept);
+    this.put(EARLIER, this.state.earlier);
+    this.putSitting(this.state.sitting.isEmpty() ? "" : this.state.sitting.write());
+  }
+
+  private look(name: string): Opened | NotOpened | undefined {
+    const text = this.reach((s) => s.getItem(name));
+    return text ? read(text, this.state.data) : undefined;
+  }
+
+  private putSitting(text: string): void {
+    this.reach((s) => (text ? s.setItem(SITTING, text) : s.removeItem(SITTING)));
+  }
+
+  private put(name: string, kept: Kept | undefined): void {
+    this.reach((s) => (kept ? s.setItem(name, write(kept, this.state.data)) : s.removeItem(name)));
+  }
+
+  /** Some browsers keep no such store for a page from disk. Then a reload begins anew. */
+  private reach<T>(does: (store: Storage) => T): T | undefined {
+    try {
+      return does(window.sessionStorage);
+    } catch {
+      return undefined;
+    }
+  }
+}
