@@ -69,7 +69,7 @@ func (v viewer) wordsIn(texts ...string) []WordView {
 // whomWords says whom a prompt is for, as the reader would.
 var whomWords = map[string]string{
 	"prosthetist": "your prosthetist", "physician": "your doctor", "therapist": "your therapist",
-	"payer": "the one who pays", "myself": "yourself",
+	"payer": "your plan", "myself": "yourself",
 }
 
 func (v viewer) prompt(p *library.Prompt) PromptView {
