@@ -41,11 +41,12 @@ const (
 	tradeWidth  = 480
 	tradeHead   = 44 // for the upright row's name
 	bandHead    = 33
-	placeHeight = 38
-	bandFoot    = 11
+	placeHeight = 34
+	bandFoot    = 8
+	keyHeight   = 28
 	markSize    = 8.0
 	reach       = 11.0 // how far a level arrow goes into the next step
-	upright     = 13.0 // how long an upright one is: it ends before the next name
+	upright     = 10.0 // how long an upright one is: it ends before the next name
 	largest     = 22.0 // the size of type on narrow screens
 )
 
@@ -65,7 +66,7 @@ func (t Trade) SVG(idPrefix string) string {
 	}
 	words := bottom + 10 + lead*largest + 6 // below the name of the level row
 	key := words + float64(most)*lead*largest + 8
-	height := key + float64(len(tradeKey))*placeHeight + 8
+	height := key + float64(len(tradeKey))*keyHeight + 8
 	d := Drawing{ID: t.ID, Title: t.Title, Long: t.Long, Width: tradeWidth, Height: int(math.Ceil(height)), make: func(c *canvas) {
 		t.ground(c, lines, bottom)
 		for i, n := range names {
@@ -79,7 +80,7 @@ func (t Trade) SVG(idPrefix string) string {
 			c.note(t.labelled(s))
 		}
 		for i, k := range tradeKey {
-			at := pt{40, key + (float64(i)+0.5)*placeHeight}
+			at := pt{40, key + (float64(i)+0.5)*keyHeight}
 			if k.of.OpenAcross {
 				c.arrow(from(at.x-markSize, at.y).line(at.x-markSize-18, at.y))
 				c.arrow(from(at.x+markSize, at.y).line(at.x+markSize+18, at.y))
