@@ -242,6 +242,11 @@ func (l *Library) Tree(id string) *tree.Tree {
 	return find(l.Trees, id, func(t *tree.Tree) string { return t.ID.S })
 }
 
+// PatientTrees gives the trees that are for patients: those of the planner.
+func (l *Library) PatientTrees() []*tree.Tree {
+	return slices.DeleteFunc(slices.Clone(l.Trees), func(t *tree.Tree) bool { return t.Audience.S != "patient" })
+}
+
 // Explainer gives the explainer with that id, or nil.
 func (l *Library) Explainer(id string) *explainer.Page {
 	return find(l.Explainers, id, func(p *explainer.Page) string { return p.ID })

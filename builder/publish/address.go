@@ -1,25 +1,12 @@
 package publish
 
 import (
+	"fmt"
 	"strings"
 
 	"keelpath/builder/explainer"
 	"keelpath/builder/library"
-)
-
-// Names of the pages that are there once.
-const (
-	homeName      = "index.html"
-	plannerName   = "prepare/index.html"
-	learnName     = "learn/index.html"
-	footTypesName = "learn/foot-types.html"
-	glossaryName  = "learn/glossary.html"
-	questionsName = "learn/questions.html"
-	workbenchName = "workbench/index.html"
-	teachName     = "teach/index.html"
-	clinicName    = "clinic/index.html"
-	sourcesName   = "clinic/sources.html"
-	ratingsName   = "clinic/self-ratings.html"
+	"keelpath/builder/plan"
 )
 
 // audiencePatient marks the trees and explainers that are for patients.
@@ -31,62 +18,80 @@ func rootOf(name string) string { return strings.Repeat("../", strings.Count(nam
 // addresses says where things are, seen from one page. All addresses are
 // relative and name a file, so that they hold over file: as well.
 type addresses struct {
-	all  *library.Library
-	root string
-	here string // name of the page; links to itself are bare fragments
+	pages *plan.Plan
+	all   *library.Library
+	root  string
+	here  plan.Page // links to itself are bare fragments
 }
 
-func (a addresses) page(name string) string { return a.root + name }
-
-// at is the address of a place on a page.
-func (a addresses) at(name, id string) string {
-	if name == a.here {
-		return "#" + id
+// of is the page of a kind that shows what has that id; the library has checked that
+// there is one.
+func (a addresses) of(kind plan.Kind, id string) plan.Page {
+	p, ok := a.pages.Find(kind, id)
+	if !ok {
+		panic(fmt.Sprintf("publish: a link to the page %s of %q, and there is none", kind, id))
 	}
-	return a.root + name + "#" + id
+	return p
 }
 
-func (a addresses) explainer(id string) string { return a.page("learn/" + id + ".html") }
+// page is the address of a page.
+func (a addresses) page(p plan.Page) string { return a.root + p.Name }
+
+// to is the address of the one page of a kind.
+func (a addresses) to(kind plan.Kind) string { return a.page(a.of(kind, "")) }
+
+// at is the address of a place on the one page of a kind.
+func (a addresses) at(kind plan.Kind, place string) string { return a.on(a.of(kind, ""), place) }
+
+// on is the address of a place on a page.
+func (a addresses) on(p plan.Page, place string) string {
+	if p.Name == a.here.Name {
+		return "#" + place
+	}
+	return a.page(p) + "#" + place
+}
+
+func (a addresses) explainer(id string) string { return a.page(a.of(plan.Explainer, id)) }
 
 // tree is where a topic begins: on the screen, at its first question, for a
 // patient's tree. A page that is read by hand leads on to such pages, and a tree
 // that is not a patient's has only its teaching page.
 func (a addresses) tree(id string) string {
-	if t := a.all.Tree(id); t == nil || t.Audience.S != audiencePatient || a.byHand() {
-		return a.paper(id)
+	if p := a.byHand(id); p.Kind != plan.Paper || a.read() {
+		return a.page(p)
 	}
 	return a.take(id)
 }
 
 // take is the address that starts a patient's tree in the planner; without
 // script it is the planner's list of pages to go through by hand.
-func (a addresses) take(id string) string { return a.at(plannerName, "take="+id) }
+func (a addresses) take(id string) string { return a.at(plan.Planner, "take="+id) }
 
-// paper is the paper page of a patient's tree, and the teaching page of any other.
-func (a addresses) paper(id string) string { return a.page(a.treeName(id)) }
+// paper is the address of the page on which a tree is walked by hand.
+func (a addresses) paper(id string) string { return a.page(a.byHand(id)) }
 
-func (a addresses) byHand() bool {
-	return (strings.HasPrefix(a.here, "prepare/") || strings.HasPrefix(a.here, "teach/")) && a.here != plannerName
-}
-
-func (a addresses) treeName(id string) string {
-	if t := a.all.Tree(id); t != nil && t.Audience.S != audiencePatient {
-		return listingName(id)
+// byHand is the paper page of a patient's tree, and the teaching page of any other.
+func (a addresses) byHand(id string) plan.Page {
+	if p, ok := a.pages.Find(plan.Paper, id); ok {
+		return p
 	}
-	return "prepare/" + id + ".html"
+	return a.of(plan.Inside, id)
 }
 
-func (a addresses) figure(id string) string { return a.page("workbench/" + id + ".html") }
+// read tells whether the page at hand is read by hand.
+func (a addresses) read() bool {
+	return (a.here.Room == "prepare" || a.here.Room == "teach") && a.here.Kind != plan.Planner
+}
 
-// listing is the page that takes a tree apart for those who teach with it.
-func (a addresses) listing(id string) string { return a.page(listingName(id)) }
+func (a addresses) figure(id string) string { return a.page(a.of(plan.Figure, id)) }
 
-func listingName(id string) string { return "teach/" + id + ".html" }
+// inside is the page that takes a tree apart for those who teach with it.
+func (a addresses) inside(id string) string { return a.page(a.of(plan.Inside, id)) }
 
-func (a addresses) footType(id string) string { return a.at(footTypesName, id) }
-func (a addresses) word(id string) string     { return a.at(glossaryName, id) }
-func (a addresses) topic(id string) string    { return a.at(questionsName, id) }
-func (a addresses) source(id string) string   { return a.at(sourcesName, "source-"+id) }
+func (a addresses) footType(id string) string { return a.at(plan.FootTypes, id) }
+func (a addresses) word(id string) string     { return a.at(plan.Glossary, id) }
+func (a addresses) topic(id string) string    { return a.at(plan.Questions, id) }
+func (a addresses) source(id string) string   { return a.at(plan.Sources, "source-"+id) }
 
 // target resolves a markdown link; the library has checked that it leads somewhere.
 func (a addresses) target(kind, id string) explainer.Target {
@@ -103,7 +108,7 @@ func (a addresses) target(kind, id string) explainer.Target {
 		return explainer.Target{URL: a.source(id), Title: a.all.Source(id).Title.S}
 	}
 	if kind == "support" {
-		return explainer.Target{URL: a.at(clinicName, "how-sure")}
+		return explainer.Target{URL: a.at(plan.Clinic, "how-sure")}
 	}
 	panic("publish: a link of unknown kind " + kind)
 }

@@ -14,13 +14,6 @@ import (
 	"github.com/evanw/esbuild/pkg/api"
 )
 
-// asset is a file under assets/. Its name carries a hash of what is in it, so a
-// host may let browsers keep it for good.
-type asset struct {
-	name string
-	data []byte
-}
-
 // engines are the oldest browsers that the styles are written down for.
 var engines = []api.Engine{
 	{Name: api.EngineChrome, Version: "80"},
@@ -29,8 +22,9 @@ var engines = []api.Engine{
 }
 
 // bundle joins an entry file of the site's own tree and all it imports, and
-// makes the whole small. The entry is a script (.ts) or a style sheet (.css).
-func bundle(files fs.FS, entry string) (asset, error) {
+// makes the whole small. The entry is a script (.ts) or a style sheet (.css); ext is
+// that of the bundle.
+func bundle(files fs.FS, entry string) (data []byte, ext string, err error) {
 	o := api.BuildOptions{
 		EntryPoints:       []string{entry},
 		Bundle:            true,
@@ -45,7 +39,7 @@ func bundle(files fs.FS, entry string) (asset, error) {
 		TsconfigRaw:       "{}", // no file of the machine at hand may change the bundle
 		Plugins:           []api.Plugin{embedded(files)},
 	}
-	ext := ".css"
+	ext = ".css"
 	if path.Ext(entry) == ".ts" {
 		ext, o.Target, o.Format = ".js", api.ES2018, api.FormatIIFE
 	} else {
@@ -53,17 +47,15 @@ func bundle(files fs.FS, entry string) (asset, error) {
 	}
 	r := api.Build(o)
 	if err := bundleError(r.Errors); err != nil {
-		return asset{}, err
+		return nil, "", err
 	}
 	if err := bundleError(r.Warnings); err != nil {
-		return asset{}, err
+		return nil, "", err
 	}
 	if len(r.OutputFiles) != 1 {
-		return asset{}, fmt.Errorf("bundle site/%s: %d files came out, and one was expected", entry, len(r.OutputFiles))
+		return nil, "", fmt.Errorf("bundle site/%s: %d files came out, and one was expected", entry, len(r.OutputFiles))
 	}
-	data := r.OutputFiles[0].Contents
-	base := strings.TrimSuffix(path.Base(entry), path.Ext(entry))
-	return asset{name: hashedName(base, ext, data), data: data}, nil
+	return r.OutputFiles[0].Contents, ext, nil
 }
 
 // hashedName gives "assets/site.0a1b2c3d4e.css".

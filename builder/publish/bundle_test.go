@@ -9,7 +9,7 @@ import (
 )
 
 func TestBundleScript(t *testing.T) {
-	a, err := bundle(os.DirFS("testdata/site"), "client/planner.ts")
+	a, err := new(maker).assetOf(os.DirFS("testdata/site"), entry{from: "client/planner.ts"})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -33,7 +33,7 @@ func TestBundleStyle(t *testing.T) {
 		"style/site.css": {Data: []byte("@import \"./more.css\";\nmain { inset: 0; }\n")},
 		"style/more.css": {Data: []byte("p { a: b }")},
 	}
-	a, err := bundle(files, "style/site.css")
+	a, err := new(maker).assetOf(files, entry{from: "style/site.css"})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -45,7 +45,7 @@ func TestBundleStyle(t *testing.T) {
 // The name changes with what is inside, and with nothing else.
 func TestBundleNames(t *testing.T) {
 	of := func(css string) asset {
-		a, err := bundle(fstest.MapFS{"style/site.css": {Data: []byte(css)}}, "style/site.css")
+		a, err := new(maker).assetOf(fstest.MapFS{"style/site.css": {Data: []byte(css)}}, entry{from: "style/site.css"})
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -77,7 +77,7 @@ func TestBundleErrors(t *testing.T) {
 			for n, text := range c.files {
 				files[n] = &fstest.MapFile{Data: []byte(text)}
 			}
-			_, err := bundle(files, c.entry)
+			_, err := new(maker).assetOf(files, entry{from: c.entry})
 			if err == nil || !strings.Contains(err.Error(), c.want) {
 				t.Errorf("got %v, want it to say %q", err, c.want)
 			}

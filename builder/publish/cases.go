@@ -3,11 +3,10 @@ package publish
 import (
 	"html/template"
 
+	"keelpath/builder/plan"
 	"keelpath/builder/read"
 	"keelpath/builder/tree"
 )
-
-const casesName = "teach/cases.html"
 
 // casesView is the page of teaching cases.
 type casesView struct {
@@ -25,37 +24,30 @@ type caseView struct {
 	Sources        []LinkView
 }
 
-func (m *maker) casesPage() page {
-	return page{
-		name: casesName, title: "Teaching cases", room: "teach", template: "cases", credits: m.siteCredits(),
-		description: "Made-up people to discuss: what to ask first, which trees to walk through, and both sides of each kind of foot.",
-		styles:      []string{m.planner.name},
-		model: func(v viewer, p PageView) (any, error) {
-			out := casesView{PageView: p}
-			var cited []string
-			for _, c := range m.lib.Cases {
-				view := caseView{ID: c.ID.S, Title: c.Title.S, Who: c.Who.S, Ask: read.Strings(c.Ask), Change: read.Strings(c.Change), Sources: v.sourceLinks(c.Sources)}
-				for _, id := range c.Trees {
-					t := m.lib.Tree(id.S)
-					view.Trees = append(view.Trees, LinkView{t.ID.S, t.Title.S, v.listing(t.ID.S)})
-				}
-				for _, talk := range c.Argue {
-					view.Argue = append(view.Argue, v.talk(talk))
-				}
-				for _, e := range c.Errors {
-					html, _, err := v.text(e)
-					if err != nil {
-						return nil, err
-					}
-					view.Errors = append(view.Errors, html)
-				}
-				cited = union(cited, read.Strings(c.Sources))
-				out.Cases = append(out.Cases, view)
+func casesModel(v viewer, _ plan.Page) (any, error) {
+	out := casesView{PageView: v.view}
+	var cited []string
+	for _, c := range v.lib.Cases {
+		view := caseView{ID: c.ID.S, Title: c.Title.S, Who: c.Who.S, Ask: read.Strings(c.Ask), Change: read.Strings(c.Change), Sources: v.sourceLinks(c.Sources)}
+		for _, id := range c.Trees {
+			t := v.lib.Tree(id.S)
+			view.Trees = append(view.Trees, LinkView{t.ID.S, t.Title.S, v.inside(t.ID.S)})
+		}
+		for _, talk := range c.Argue {
+			view.Argue = append(view.Argue, v.talk(talk))
+		}
+		for _, e := range c.Errors {
+			html, _, err := v.text(e)
+			if err != nil {
+				return nil, err
 			}
-			out.Sources = v.bibliography(cited, false)
-			return out, nil
-		},
+			view.Errors = append(view.Errors, html)
+		}
+		cited = union(cited, read.Strings(c.Sources))
+		out.Cases = append(out.Cases, view)
 	}
+	out.Sources = v.bibliography(cited, false)
+	return out, nil
 }
 
 // talk is a foot type that comes up, with both sides of it.

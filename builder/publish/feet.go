@@ -7,6 +7,7 @@ import (
 	"keelpath/builder/drawing"
 	"keelpath/builder/explainer"
 	"keelpath/builder/library"
+	"keelpath/builder/plan"
 	"keelpath/builder/read"
 )
 
@@ -77,31 +78,24 @@ type cellView struct {
 	Numbers        []int // of the sources in the list below the kinds of feet; nil elsewhere
 }
 
-func (m *maker) footTypesPage() page {
-	return page{
-		name: footTypesName, title: "Kinds of feet, side by side", room: "learn", template: "foot-types", credits: m.siteCredits(),
-		styles:      []string{m.feetStyle.name},
-		description: "Every kind of foot, compared point by point, with the reason for each mark.",
-		model: func(v viewer, p PageView) (any, error) {
-			out := footTypesView{PageView: p, Pulls: v.page(pullsName)}
-			for _, r := range m.lib.Rows {
-				out.Rows = append(out.Rows, rowView{r.ID.S, r.Title.S, read.Strings(r.Steps)})
-			}
-			for _, t := range m.lib.Marked() {
-				out.Types = append(out.Types, v.footTypeView(t))
-				for _, c := range t.Cells {
-					out.Count.add(c.Standing())
-				}
-			}
-			out.Rated = len(out.Types)
-			for _, t := range m.lib.Ways() {
-				out.Types = append(out.Types, v.footTypeView(t))
-				out.Ways = append(out.Ways, LinkView{t.ID.S, t.Name.S, "#" + t.ID.S})
-			}
-			out.Sources = v.bibliography(numberSources(out.Types), true)
-			return out, nil
-		},
+func footTypesModel(v viewer, _ plan.Page) (any, error) {
+	out := footTypesView{PageView: v.view, Pulls: v.to(plan.Pulls)}
+	for _, r := range v.lib.Rows {
+		out.Rows = append(out.Rows, rowView{r.ID.S, r.Title.S, read.Strings(r.Steps)})
 	}
+	for _, t := range v.lib.Marked() {
+		out.Types = append(out.Types, v.footTypeView(t))
+		for _, c := range t.Cells {
+			out.Count.add(c.Standing())
+		}
+	}
+	out.Rated = len(out.Types)
+	for _, t := range v.lib.Ways() {
+		out.Types = append(out.Types, v.footTypeView(t))
+		out.Ways = append(out.Ways, LinkView{t.ID.S, t.Name.S, "#" + t.ID.S})
+	}
+	out.Sources = v.bibliography(numberSources(out.Types), true)
+	return out, nil
 }
 
 // numberSources numbers what the marks cite, in the order in which it comes up,

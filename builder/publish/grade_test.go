@@ -67,7 +67,7 @@ func TestOneGradeOfAPage(t *testing.T) {
 		if tr.Audience.S == audiencePatient {
 			held["prepare/"+tr.ID.S+".html"] = l.TreeText(tr)
 		}
-		held[listingName(tr.ID.S)] = l.TreeText(tr)
+		held["teach/"+tr.ID.S+".html"] = l.TreeText(tr)
 	}
 	pages := 0
 	for _, name := range out.order {

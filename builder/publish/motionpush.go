@@ -7,10 +7,9 @@ import (
 
 	"keelpath/builder/drawing"
 	"keelpath/builder/library"
+	"keelpath/builder/plan"
 	"keelpath/builder/read"
 )
-
-const motionPushName = "workbench/motion-against-push.html"
 
 // The two rows that the figure holds against each other, and the step of each
 // from which one speaks of a clear motion and of a strong push.
@@ -44,19 +43,10 @@ type tradeView struct {
 	Gain, GiveUp  []string
 }
 
-func (m *maker) motionPushPage() page {
-	return page{
-		name: motionPushName, title: "Motion against push: the figure", room: "workbench", template: "motion-push", credits: m.siteCredits(),
-		description: "See all kinds of feet at once: how far the ankle moves, and how much push comes back.",
-		styles:      []string{m.planner.name, m.wishStyle.name},
-		model:       func(v viewer, p PageView) (any, error) { return v.motionPush(p), nil },
-	}
-}
-
-func (v viewer) motionPush(p PageView) motionPushView {
+func motionPushModel(v viewer, _ plan.Page) (any, error) {
 	motion, push := v.lib.Row(motionRow), v.lib.Row(pushRow)
 	out := motionPushView{
-		PageView: p, Pulls: v.page(pullsName), Table: v.at(footTypesName, "page_table"),
+		PageView: v.view, Pulls: v.to(plan.Pulls), Table: v.at(plan.FootTypes, "page_table"),
 		Motion: rowView{motionRow, motion.Title.S, read.Strings(motion.Steps)}, Push: rowView{pushRow, push.Title.S, read.Strings(push.Steps)},
 		Clear: motion.Steps[clearStep].S, Strong: push.Steps[clearStep].S,
 	}
@@ -90,7 +80,7 @@ func (v viewer) motionPush(p PageView) motionPushView {
 		}
 	}
 	out.Figure = v.tradeFigure(motion, push)
-	return out
+	return out, nil
 }
 
 func (v viewer) trade(t *library.FootType, motion, push *library.Row) tradeView {

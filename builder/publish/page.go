@@ -1,6 +1,7 @@
 package publish
 
 import (
+	"path"
 	"slices"
 	"strings"
 	"time"
@@ -8,75 +9,60 @@ import (
 	"keelpath/builder/explainer"
 	"keelpath/builder/helpline"
 	"keelpath/builder/library"
+	"keelpath/builder/plan"
 	"keelpath/builder/read"
 	"keelpath/builder/tree"
 )
 
-// page is one page to be: what the layout shows of it, and how to make its own part.
-type page struct {
-	name        string
-	title       string
-	description string
-	room        string   // one of rooms; empty at home
-	styles      []string // besides the site's own
-	script      string
-	credits     CreditsView
-	newTab      bool   // links leave the page open, because it holds the reader's answers
-	template    string // of its own part
-	model       func(viewer, PageView) (any, error)
-	text        func() []string // what the checker grades; nil where the page's words stand in its template
-}
-
-// rooms names the site's rooms by folder, as the trail shows them.
-var rooms = map[string]string{"prepare": "Get ready", "learn": "Learn", "workbench": "Workbench", "teach": "Teach", "clinic": "Clinics"}
-
-// pages lists all pages in the order in which they are handed on.
-func (m *maker) pages() []page {
-	out := []page{m.homePage(), m.plannerPage()}
-	for _, t := range m.lib.Trees {
-		if t.Audience.S == audiencePatient {
-			out = append(out, m.treePage(t))
+// pageView is what the layout needs, all but the page's own part.
+func (m *maker) pageView(p plan.Page, k kind) (PageView, error) {
+	root := rootOf(p.Name)
+	v := PageView{
+		Name: p.Name, Root: root, Title: p.Title, Description: p.About, Lang: p.Lang, Room: p.Room,
+		Rooms: roomLinks(root), Trail: trail(p, root), Edition: editionView(m.lib.Edition), Credits: m.credits(p, k),
+	}
+	picture, err := m.asset(mark)
+	if err != nil {
+		return v, err
+	}
+	v.Mark = root + picture.name
+	loads := []string{siteStyle}
+	if k.bare == nil || !k.bare(m.lib, p.Of) {
+		loads = append(loads, k.loads...)
+	}
+	for _, from := range loads {
+		a, err := m.asset(from)
+		if err != nil {
+			return v, err
+		}
+		if path.Ext(a.name) == ".js" {
+			v.Scripts = append(v.Scripts, root+a.name)
+		} else {
+			v.Styles = append(v.Styles, root+a.name)
 		}
 	}
-	out = append(out, m.learnPage())
-	for _, p := range m.lib.Explainers {
-		out = append(out, m.explainerPage(p))
-	}
-	out = append(out, m.workbenchPages()...)
-	out = append(out, m.footTypesPage(), m.glossaryPage(), m.questionsPage(), m.teachPage())
-	for _, t := range m.lib.Trees {
-		out = append(out, m.listingPage(t))
-	}
-	if len(m.lib.Cases) > 0 {
-		out = append(out, m.casesPage())
-	}
-	return append(out, m.clinicPage(), m.ratingsPage(), m.sourcesPage())
+	return v, nil
 }
 
-// pageView is what the layout needs, all but the page's own part.
-func (m *maker) pageView(p page) PageView {
-	root := rootOf(p.name)
-	v := PageView{
-		Name: p.name, Root: root, Title: p.title, Description: p.description, Room: p.room,
-		Trail: trail(p, root), Styles: []string{root + m.site.name}, Mark: root + m.mark.name, Edition: editionView(m.lib.Edition), Credits: p.credits,
+// roomLinks leads to the rooms, as every page names them.
+func roomLinks(root string) []LinkView {
+	var out []LinkView
+	for _, r := range plan.Rooms {
+		out = append(out, LinkView{r.ID, r.Title, root + r.Front()})
 	}
-	for _, s := range p.styles {
-		v.Styles = append(v.Styles, root+s)
-	}
-	if p.script != "" {
-		v.Script = root + p.script
-	}
-	return v
+	return out
 }
 
 // trail is the way from home to the page, the page itself left out.
-func trail(p page, root string) []LinkView {
-	if p.room == "" {
+func trail(p plan.Page, root string) []LinkView {
+	if p.Room == "" {
 		return nil
 	}
-	out := []LinkView{{Title: "Home", URL: root + homeName}}
-	if index := p.room + "/index.html"; index != p.name {
-		out = append(out, LinkView{ID: p.room, Title: rooms[p.room], URL: root + index})
+	out := []LinkView{{Title: "Home", URL: root + "index.html"}}
+	for _, r := range plan.Rooms {
+		if r.ID == p.Room && r.Front() != p.Name {
+			out = append(out, LinkView{ID: r.ID, Title: r.Title, URL: root + r.Front()})
+		}
 	}
 	return out
 }
@@ -115,11 +101,16 @@ func sharedCredits(all []read.Credits) CreditsView {
 	return v
 }
 
-// siteCredits are those of pages that draw on everything.
-func (m *maker) siteCredits() CreditsView { return sharedCredits(m.everyCredits()) }
+// credits are those of the texts that a page shows.
+func (m *maker) credits(p plan.Page, k kind) CreditsView {
+	if k.credits == nil {
+		return sharedCredits(m.everyCredits())
+	}
+	return sharedCredits(k.credits(m.lib, p.Of))
+}
 
 func (m *maker) everyCredits() []read.Credits {
-	all := treeCredits(m.lib.Trees)
+	all := creditsOf(m.lib.Trees)
 	for _, p := range m.lib.Explainers {
 		all = append(all, p.Credits)
 	}
@@ -142,7 +133,7 @@ func (m *maker) people() []TrainingView {
 	return out
 }
 
-func treeCredits(ts []*tree.Tree) []read.Credits {
+func creditsOf(ts []*tree.Tree) []read.Credits {
 	var out []read.Credits
 	for _, t := range ts {
 		out = append(out, t.Credits)
@@ -193,6 +184,7 @@ func listed(last string, names []string) string {
 type viewer struct {
 	*maker
 	addresses
+	view   PageView // what the layout has of the page, for its own part
 	newTab bool
 }
 

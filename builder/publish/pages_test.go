@@ -408,7 +408,7 @@ func TestChangeWords(t *testing.T) {
 func TestTreeOnPaper(t *testing.T) {
 	l := load(t)
 	for _, tr := range l.Trees {
-		n := pageNamed(t, builtin(t), addresses{all: l}.treeName(tr.ID.S))
+		n := pageNamed(t, builtin(t), byHandName(tr))
 		text := textOf(n)
 		want := []string{fmt.Sprintf("Start at %d.", tr.Numbers()[tr.Start.S])}
 		for _, q := range tr.Questions {
@@ -445,7 +445,7 @@ func TestEndingsNameSources(t *testing.T) {
 	cites, marks := 0, 0
 	for _, tr := range l.Trees {
 		listed := read.Strings(tr.Credits.Sources)
-		pages := []string{addresses{all: l}.treeName(tr.ID.S)}
+		pages := []string{byHandName(tr)}
 		if tr.Audience.S == audiencePatient {
 			pages = append(pages, plannerName)
 		}

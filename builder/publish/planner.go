@@ -12,55 +12,56 @@ import (
 	"keelpath/builder/figure"
 	"keelpath/builder/helpline"
 	"keelpath/builder/library"
+	"keelpath/builder/plan"
 	"keelpath/builder/quantity"
 	"keelpath/builder/read"
 	"keelpath/builder/safety"
 	"keelpath/builder/tree"
 )
 
-func (m *maker) plannerPage() page {
-	trees := m.patientTrees()
-	return page{
-		name: plannerName, title: "Get ready for a visit", room: "prepare",
-		description: "Answer a few questions about your day and get one page of questions to bring.",
-		styles:      []string{m.planner.name, m.workbench.name}, script: m.script.name, credits: sharedCredits(treeCredits(trees)), newTab: true, template: "planner",
-		model: func(v viewer, p PageView) (any, error) {
-			out := PlannerView{PageView: p, Carry: p.Root + m.carry.name, FigureScript: p.Root + m.figures.name, Opening: v.opening()}
-			for _, t := range trees {
-				tv, err := v.tree(t)
-				if err != nil {
-					return nil, err
-				}
-				tv = onScreen(tv)
-				out.Same = once(tv, out.Same)
-				out.Trees = append(out.Trees, tv)
-			}
-			for _, c := range m.lib.Cards {
-				cv, err := v.card(c)
-				if err != nil {
-					return nil, err
-				}
-				cv.Prompts = nil // its script puts them in
-				out.Cards = append(out.Cards, cv)
-			}
-			var err error
-			if out.Safety, err = v.safety(); err != nil {
-				return nil, err
-			}
-			all := plannerData(m.lib, trees)
-			for _, f := range besideTrees(trees) {
-				made, err := f.HTML(figure.Options{})
-				if err != nil {
-					return nil, err
-				}
-				out.Figures = append(out.Figures, FigureView{f.ID, f.Title, made})
-				all.addFigure(f)
-			}
-			data, err := json.Marshal(all)
-			out.Data = template.JS(ascii(data))
-			return out, err
-		},
+func plannerModel(v viewer, _ plan.Page) (any, error) {
+	trees := v.lib.PatientTrees()
+	out := PlannerView{PageView: v.view, Opening: v.opening()}
+	for from, to := range map[string]*string{"client/carry/carry.ts": &out.Carry, "client/figures/workbench.ts": &out.FigureScript} {
+		script, err := v.asset(from)
+		if err != nil {
+			return nil, err
+		}
+		*to = v.root + script.name
 	}
+	for _, t := range trees {
+		tv, err := v.tree(t)
+		if err != nil {
+			return nil, err
+		}
+		tv = onScreen(tv)
+		out.Same = once(tv, out.Same)
+		out.Trees = append(out.Trees, tv)
+	}
+	for _, c := range v.lib.Cards {
+		cv, err := v.card(c)
+		if err != nil {
+			return nil, err
+		}
+		cv.Prompts = nil // its script puts them in
+		out.Cards = append(out.Cards, cv)
+	}
+	var err error
+	if out.Safety, err = v.safety(); err != nil {
+		return nil, err
+	}
+	all := plannerData(v.lib, trees)
+	for _, f := range besideTrees(trees) {
+		made, err := f.HTML(figure.Options{})
+		if err != nil {
+			return nil, err
+		}
+		out.Figures = append(out.Figures, FigureView{f.ID, f.Title, made})
+		all.addFigure(f)
+	}
+	data, err := json.Marshal(all)
+	out.Data = template.JS(ascii(data))
+	return out, err
 }
 
 // onScreen leaves out what only a reader without script goes by, and the
@@ -126,15 +127,7 @@ func ascii(data []byte) string {
 	return b.String()
 }
 
-func (m *maker) patientTrees() []*tree.Tree {
-	var out []*tree.Tree
-	for _, t := range m.lib.Trees {
-		if t.Audience.S == audiencePatient {
-			out = append(out, t)
-		}
-	}
-	return out
-}
+func plannerCredits(l *library.Library, _ string) []read.Credits { return creditsOf(l.PatientTrees()) }
 
 // The data types are the JSON block that the client reads; empty fields are
 // left out. The words of questions, answers and endings are not in it: the

@@ -16,6 +16,7 @@ import (
 
 	"keelpath/builder/explainer"
 	"keelpath/builder/library"
+	"keelpath/builder/plan"
 	"keelpath/site"
 )
 
@@ -28,86 +29,54 @@ func Render(ctx context.Context, l *library.Library, emit func(name string, data
 
 // render is Render with the site's own files from elsewhere.
 func render(ctx context.Context, l *library.Library, files fs.FS, emit func(string, []byte) error, progress func(int, int)) error {
-	m, err := newMaker(ctx, l, files)
+	m, err := newMaker(l, files)
 	if err != nil {
 		return err
 	}
-	jobs, err := m.jobs()
-	if err != nil {
-		return err
-	}
-	return run(ctx, jobs, emit, progress)
+	return run(ctx, m.jobs(), emit, progress)
 }
 
 // maker holds what all pages share. Nothing in it changes while pages render.
 type maker struct {
 	lib       *library.Library
+	plan      *plan.Plan
 	templates *template.Template
 	words     *explainer.Words
-	site      asset // style of every page
-	planner   asset // style of trees and of the sheet
-	script    asset // the planner's
-	workbench asset // style of figures
-	figures   asset // the script of figures
-	carry     asset // the script that takes a sheet along; the planner loads it when asked
-	mark      asset // the small picture in a browser's tab
-
-	wishStyle, wishScript asset // of the pages about wishes
-	feetStyle             asset // of the page of all kinds of feet
+	assets    map[string]func() (asset, error) // by the file that each is made of
 }
 
-func newMaker(ctx context.Context, l *library.Library, files fs.FS) (*maker, error) {
+func newMaker(l *library.Library, files fs.FS) (*maker, error) {
 	m := &maker{lib: l, words: wordsOf(l)}
 	var err error
+	if m.plan, err = plan.Of(l); err != nil {
+		return nil, err
+	}
 	if m.templates, err = template.New("pages").Funcs(functions).ParseFS(files, "pages/*.html"); err != nil {
 		return nil, fmt.Errorf("read the page templates: %w", err)
 	}
-	for entry, to := range map[string]*asset{
-		"style/site.css": &m.site, "style/planner.css": &m.planner, "client/planner/planner.ts": &m.script,
-		"style/figure.css": &m.workbench, "client/figures/workbench.ts": &m.figures,
-		"style/wishes.css": &m.wishStyle, "client/wishes/wishes.ts": &m.wishScript, "style/feet.css": &m.feetStyle,
-	} {
-		if err := ctx.Err(); err != nil {
-			return nil, err
-		}
-		if *to, err = bundle(files, entry); err != nil {
-			return nil, err
-		}
-	}
-	if m.carry, err = carryScript(files, l, m.patientTrees()); err != nil {
-		return nil, err
-	}
-	mark, err := fs.ReadFile(files, "drawings/mark.svg")
-	if err != nil {
-		return nil, err
-	}
-	m.mark = asset{hashedName("mark", ".svg", mark), mark}
+	m.assets = m.later(files)
 	return m, nil
 }
 
-// job makes one file.
+// job makes one file. The name of an asset is known once it is made.
 type job struct {
-	name string
-	make func() ([]byte, error)
+	of   string // what it makes: the name of the page, or the file that the asset is made of
+	make func() (asset, error)
 }
 
-// jobs lists every file of the site, assets first. No two have the same name.
-func (m *maker) jobs() ([]job, error) {
+// jobs lists every file of the site, assets first.
+func (m *maker) jobs() []job {
 	var out []job
-	for _, a := range []asset{m.site, m.planner, m.script, m.workbench, m.figures, m.carry, m.mark, m.wishStyle, m.wishScript, m.feetStyle} {
-		out = append(out, job{a.name, func() ([]byte, error) { return a.data, nil }})
+	for _, e := range entries {
+		out = append(out, job{"site/" + e.from, m.assets[e.from]})
 	}
-	for _, p := range m.pages() {
-		out = append(out, job{p.name, func() ([]byte, error) { return m.html(p) }})
+	for _, p := range m.plan.Pages {
+		out = append(out, job{p.Name, func() (asset, error) {
+			data, err := m.html(p)
+			return asset{p.Name, data}, err
+		}})
 	}
-	taken := map[string]bool{}
-	for _, j := range out {
-		if taken[j.name] {
-			return nil, fmt.Errorf("two pages would both be %s; give the explainer or the tree another id", j.name)
-		}
-		taken[j.name] = true
-	}
-	return out, nil
+	return out
 }
 
 // run makes the files on all processors and hands them on in the jobs' order.
@@ -115,8 +84,8 @@ func (m *maker) jobs() ([]job, error) {
 func run(ctx context.Context, jobs []job, emit func(string, []byte) error, progress func(int, int)) error {
 	ctx, cancel := context.WithCancel(ctx)
 	type made struct {
-		data []byte
-		err  error
+		asset
+		err error
 	}
 	results := make([]chan made, len(jobs))
 	for i := range results {
@@ -131,8 +100,8 @@ func run(ctx context.Context, jobs []job, emit func(string, []byte) error, progr
 					results[i] <- made{err: ctx.Err()}
 					return nil
 				}
-				data, err := j.make()
-				results[i] <- made{data, err}
+				a, err := j.make()
+				results[i] <- made{a, err}
 				return nil
 			})
 		}
@@ -142,9 +111,9 @@ func run(ctx context.Context, jobs []job, emit func(string, []byte) error, progr
 	for i, j := range jobs {
 		r := <-results[i]
 		if r.err != nil {
-			return fmt.Errorf("render %s: %w", j.name, r.err)
+			return fmt.Errorf("render %s: %w", j.of, r.err)
 		}
-		if err := emit(j.name, r.data); err != nil {
+		if err := emit(r.name, r.data); err != nil {
 			return err
 		}
 		if progress != nil {
@@ -155,24 +124,28 @@ func run(ctx context.Context, jobs []job, emit func(string, []byte) error, progr
 }
 
 // html renders one page: its own part first, then the layout around it.
-func (m *maker) html(p page) ([]byte, error) {
-	v := m.pageView(p)
-	model, err := p.model(viewer{maker: m, addresses: addresses{m.lib, v.Root, p.name}, newTab: p.newTab}, v)
+func (m *maker) html(p plan.Page) ([]byte, error) {
+	k := kinds[p.Kind]
+	view, err := m.pageView(p, k)
+	if err != nil {
+		return nil, err
+	}
+	model, err := k.model(viewer{maker: m, addresses: addresses{m.plan, m.lib, view.Root, p}, view: view, newTab: k.newTab}, p)
 	if err != nil {
 		return nil, err
 	}
 	var main bytes.Buffer
-	if err := m.templates.ExecuteTemplate(&main, p.template, model); err != nil {
+	if err := m.templates.ExecuteTemplate(&main, k.template, model); err != nil {
 		return nil, err
 	}
-	v.Main = template.HTML(main.String())
-	text := p.text
-	if text == nil {
-		text = func() []string { return passages(main.Bytes()) }
+	view.Main = template.HTML(main.String())
+	if k.text != nil {
+		view.Grade = gradeOf(k.text(m.lib, p.Of))
+	} else {
+		view.Grade = gradeOf(passages(main.Bytes()))
 	}
-	v.Grade = gradeOf(text())
 	var whole bytes.Buffer
-	if err := m.templates.ExecuteTemplate(&whole, "layout", v); err != nil {
+	if err := m.templates.ExecuteTemplate(&whole, "layout", view); err != nil {
 		return nil, err
 	}
 	return whole.Bytes(), nil

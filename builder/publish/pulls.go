@@ -10,14 +10,9 @@ import (
 
 	"keelpath/builder/conflict"
 	"keelpath/builder/library"
+	"keelpath/builder/plan"
 	"keelpath/builder/read"
 )
-
-const pullsName = "workbench/what-pulls-against-what.html"
-
-// wishPages are the pages that hold the rating table against what matters to a
-// reader, in the order in which a list names them.
-func (m *maker) wishPages() []page { return []page{m.pullsPage(), m.motionPushPage()} }
 
 // pullsView is the page on which a reader marks wishes.
 type pullsView struct {
@@ -89,35 +84,28 @@ type behindCell struct {
 	Rests             bool
 }
 
-func (m *maker) pullsPage() page {
-	return page{
-		name: pullsName, title: "What pulls against what", room: "workbench", template: "pulls", credits: m.siteCredits(),
-		description: "Tick what matters to you, and see which wishes no kind of foot meets together.",
-		styles:      []string{m.planner.name, m.wishStyle.name}, script: m.wishScript.name,
-		model: func(v viewer, p PageView) (any, error) {
-			matter := conflict.In(m.lib)
-			out := pullsView{PageView: p, Table: v.at(footTypesName, "page_table"), Most: conflict.MostWord}
-			for _, t := range m.lib.Ways() {
-				out.Ways = append(out.Ways, LinkView{t.ID.S, t.Name.S, v.footType(t.ID.S)})
-			}
-			for w := range matter.Wishes {
-				out.Wishes = append(out.Wishes, v.wish(matter, w))
-			}
-			for _, c := range matter.All {
-				pull := v.pull(matter, c)
-				out.Pulls = append(out.Pulls, pull)
-				if !c.Note() {
-					out.Conflicts = append(out.Conflicts, pull)
-					if pull.Practice > 0 {
-						out.Practice++
-					}
-				}
-			}
-			data, err := json.Marshal(pullsData(matter))
-			out.Data = template.JS(ascii(data))
-			return out, err
-		},
+func pullsModel(v viewer, _ plan.Page) (any, error) {
+	matter := conflict.In(v.lib)
+	out := pullsView{PageView: v.view, Table: v.at(plan.FootTypes, "page_table"), Most: conflict.MostWord}
+	for _, t := range v.lib.Ways() {
+		out.Ways = append(out.Ways, LinkView{t.ID.S, t.Name.S, v.footType(t.ID.S)})
 	}
+	for w := range matter.Wishes {
+		out.Wishes = append(out.Wishes, v.wish(matter, w))
+	}
+	for _, c := range matter.All {
+		pull := v.pull(matter, c)
+		out.Pulls = append(out.Pulls, pull)
+		if !c.Note() {
+			out.Conflicts = append(out.Conflicts, pull)
+			if pull.Practice > 0 {
+				out.Practice++
+			}
+		}
+	}
+	data, err := json.Marshal(pullsData(matter))
+	out.Data = template.JS(ascii(data))
+	return out, err
 }
 
 // stateWords says how far a foot meets a wish.
@@ -218,7 +206,7 @@ func (v viewer) own(q conflict.Question) ownView {
 // ownQuestion is the address that puts a question of the reader's own on the
 // sheet. The planner reads the part behind own= as encodeURIComponent writes it.
 func (a addresses) ownQuestion(ask string) string {
-	return a.page(plannerName) + "#own=" + strings.ReplaceAll(url.QueryEscape(ask), "+", "%20")
+	return a.to(plan.Planner) + "#own=" + strings.ReplaceAll(url.QueryEscape(ask), "+", "%20")
 }
 
 // The data that the page's script looks up.

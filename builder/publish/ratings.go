@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"keelpath/builder/library"
+	"keelpath/builder/plan"
 	"keelpath/builder/read"
 )
 
@@ -151,43 +152,33 @@ func lowestFirst[T any](all []T, of func(T) twoScores) {
 	})
 }
 
-func (m *maker) ratingsPage() page {
-	return page{
-		name: ratingsName, title: "How we measure up", room: "clinic", template: "ratings", credits: m.siteCredits(),
-		description: "How the editors rate these pages by published measures, point by point, with the reason for each “no”.",
-		model: func(v viewer, p PageView) (any, error) {
-			titles := map[string]string{}
-			for _, other := range m.pages() {
-				titles[other.name] = other.title
-			}
-			see := func(t read.Text) (LinkView, error) {
-				name, _, _ := strings.Cut(t.S, "#") // links of one name lead to one place
-				title, ok := titles[name]
-				if !ok {
-					return LinkView{}, fmt.Errorf("%s: the self-ratings lead to the page %q, and there is none", t.At, name)
-				}
-				return LinkView{Title: title, URL: v.page(name)}, nil
-			}
-			l := m.lib
-			out := ratingsView{PageView: p, People: m.people(), First: readingOf(&l.First), Second: readingOf(&l.Second)}
-			for _, r := range l.Rated {
-				link, err := see(r.See)
-				if err != nil {
-					return nil, err
-				}
-				out.Rated = append(out.Rated, ratedView{r.Name.S, r.What.S, link})
-			}
-			for _, y := range l.Yardsticks {
-				view, err := v.yardstick(y, see)
-				if err != nil {
-					return nil, err
-				}
-				out.Yardsticks = append(out.Yardsticks, view)
-			}
-			out.Pages, out.Open = v.pageScores()
-			return out, nil
-		},
+func ratingsModel(v viewer, _ plan.Page) (any, error) {
+	see := func(t read.Text) (LinkView, error) {
+		name, _, _ := strings.Cut(t.S, "#") // links of one name lead to one place
+		page, ok := v.plan.Named(name)
+		if !ok {
+			return LinkView{}, fmt.Errorf("%s: the self-ratings lead to the page %q, and there is none", t.At, name)
+		}
+		return LinkView{Title: page.Title, URL: v.page(page)}, nil
 	}
+	l := v.lib
+	out := ratingsView{PageView: v.view, People: v.people(), First: readingOf(&l.First), Second: readingOf(&l.Second)}
+	for _, r := range l.Rated {
+		link, err := see(r.See)
+		if err != nil {
+			return nil, err
+		}
+		out.Rated = append(out.Rated, ratedView{r.Name.S, r.What.S, link})
+	}
+	for _, y := range l.Yardsticks {
+		view, err := v.yardstick(y, see)
+		if err != nil {
+			return nil, err
+		}
+		out.Yardsticks = append(out.Yardsticks, view)
+	}
+	out.Pages, out.Open = v.pageScores()
+	return out, nil
 }
 
 func readingOf(r *library.Reading) readingView {

@@ -4,24 +4,26 @@ import (
 	"slices"
 
 	"keelpath/builder/library"
+	"keelpath/builder/plan"
 	"keelpath/builder/read"
 	"keelpath/builder/tree"
 )
 
-func (m *maker) treePage(t *tree.Tree) page {
-	return page{
-		name: "prepare/" + t.ID.S + ".html", title: t.Title.S, description: t.Purpose.S, room: "prepare",
-		styles: []string{m.planner.name}, credits: creditsView(t.Credits), template: "tree", text: func() []string { return m.lib.TreeText(t) },
-		model: func(v viewer, p PageView) (any, error) {
-			tv, err := v.tree(t)
-			if err != nil {
-				return nil, err
-			}
-			screen, err := v.safety()
-			return TreePageView{PageView: p, Tree: tv, Safety: screen, Sources: v.bibliography(read.Strings(t.Credits.Sources), true)}, err
-		},
+func paperModel(v viewer, p plan.Page) (any, error) {
+	t := v.lib.Tree(p.Of)
+	tv, err := v.tree(t)
+	if err != nil {
+		return nil, err
 	}
+	screen, err := v.safety()
+	return TreePageView{PageView: v.view, Tree: tv, Safety: screen, Sources: v.bibliography(read.Strings(t.Credits.Sources), true)}, err
 }
+
+func treeCredits(l *library.Library, of string) []read.Credits {
+	return []read.Credits{l.Tree(of).Credits}
+}
+
+func treeText(l *library.Library, of string) []string { return l.TreeText(l.Tree(of)) }
 
 // tree gives a whole tree as paper and planner show it.
 func (v viewer) tree(t *tree.Tree) (TreeView, error) {
@@ -75,7 +77,7 @@ func (v viewer) question(t *tree.Tree, q *tree.Question) QuestionView {
 func (v viewer) notes(t *tree.Tree, cards []string) []LinkView {
 	var out []LinkView
 	for _, id := range cards {
-		out = append(out, LinkView{ID: id, Title: v.lib.Card(id).Title.S, URL: v.at(v.treeName(t.ID.S), "note-"+id)})
+		out = append(out, LinkView{ID: id, Title: v.lib.Card(id).Title.S, URL: v.on(v.byHand(t.ID.S), "note-"+id)})
 	}
 	return out
 }
@@ -101,7 +103,7 @@ func (v viewer) ending(t *tree.Tree, e *tree.Ending) (EndingView, error) {
 	var words []WordView
 	var err error
 	var listed []read.Text // the planner has no room for them
-	if v.here != plannerName {
+	if v.here.Kind != plan.Planner {
 		listed = t.Credits.Sources
 	}
 	if out.Text, out.Words, err = v.told(e.Text, listed); err != nil {

@@ -132,11 +132,13 @@ type PageView struct {
 	Root        string     // the way from this page to the site's root: "" or "../"
 	Title       string     // the page's own; the window adds the edition's name
 	Description string     // one sentence for search engines and lists of links
-	Room        string     // prepare, learn, teach, clinic; empty at home
+	Lang        string     // the language of its words: "en"
+	Room        string     // the id of one of Rooms; empty at home
+	Rooms       []LinkView // the site's rooms
 	Trail       []LinkView // the pages above this one, outermost first, home included
 	Styles      []string   // addresses of style sheets
 	Mark        string     // address of the small picture in the tab
-	Script      string     // address of the page's one script; empty where it has none
+	Scripts     []string   // addresses of scripts, run in this order once the page is read
 	Edition     EditionView
 	Credits     CreditsView
 	Grade       string        // reading grade of its text: "5.2"; empty where not measured

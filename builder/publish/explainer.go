@@ -1,0 +1,67 @@
+package publish
+
+import (
+	"html/template"
+
+	"keelpath/builder/explainer"
+	"keelpath/builder/library"
+	"keelpath/builder/plan"
+	"keelpath/builder/read"
+)
+
+// explainerView is one explainer with its sources in the order of their numbers.
+type explainerView struct {
+	PageView
+	Message  string
+	Resident bool
+	Sections []explainer.Heading // to jump to; nil on a page of few
+	Body     template.HTML
+	Prompts  []PromptView
+	Sources  []SourceView
+	Figures  template.JS // the block of the figures on it; empty where it has none
+}
+
+// manySections is from how many sections on a page has a list of them at its top.
+const manySections = 9
+
+// sections gives the headings that a long page lists.
+func sections(all []explainer.Heading) []explainer.Heading {
+	var out []explainer.Heading
+	for _, h := range all {
+		if h.Level == 2 {
+			out = append(out, h)
+		}
+	}
+	if len(out) < manySections {
+		return nil
+	}
+	return out
+}
+
+func explainerModel(v viewer, p plan.Page) (any, error) {
+	e := v.lib.Explainer(p.Of)
+	o := v.options()
+	o.Words = v.words
+	o.Figure = v.figureIn
+	body, err := e.Body.HTML(o)
+	if err != nil {
+		return nil, err
+	}
+	block, err := v.figureBlock(e.Body.Figures)
+	return explainerView{
+		Figures:  block,
+		PageView: v.view, Message: e.Message.S, Resident: e.Audience.S != audiencePatient, Sections: sections(e.Body.Headings), Body: body.HTML,
+		Prompts: v.prompts(e.Prompts), Sources: v.bibliography(body.Sources, true),
+	}, err
+}
+
+// withoutFigures tells whether an explainer has no figure to try.
+func withoutFigures(l *library.Library, of string) bool {
+	return len(l.Explainer(of).Body.Figures) == 0
+}
+
+func explainerCredits(l *library.Library, of string) []read.Credits {
+	return []read.Credits{l.Explainer(of).Credits}
+}
+
+func explainerText(l *library.Library, of string) []string { return l.PageText(l.Explainer(of)) }

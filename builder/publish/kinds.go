@@ -1,0 +1,41 @@
+package publish
+
+import (
+	"keelpath/builder/library"
+	"keelpath/builder/plan"
+	"keelpath/builder/read"
+)
+
+// kind says how the pages of a kind are made.
+type kind struct {
+	template string   // of the page's own part
+	loads    []string // entries, besides the site's own style, in the order in which the page names them
+	model    func(viewer, plan.Page) (any, error)
+
+	bare    func(l *library.Library, of string) bool           // whether a page loads none of them after all; nil where each does
+	credits func(l *library.Library, of string) []read.Credits // of the texts that it shows; nil where it draws on everything
+	text    func(l *library.Library, of string) []string       // what the checker grades; nil where the page's words stand in its template
+	newTab  bool                                               // links leave the page open, because it holds the reader's answers
+}
+
+// kinds has a row for each kind of page of room plan.
+var kinds = map[plan.Kind]kind{
+	plan.Home:       {template: "home", model: homeModel},
+	plan.Planner:    {template: "planner", model: plannerModel, loads: []string{"style/planner.css", "style/figure.css", "client/planner/planner.ts"}, credits: plannerCredits, newTab: true},
+	plan.Paper:      {template: "tree", model: paperModel, loads: []string{"style/planner.css"}, credits: treeCredits, text: treeText},
+	plan.Learn:      {template: "learn", model: learnModel},
+	plan.Explainer:  {template: "explainer", model: explainerModel, loads: []string{"style/figure.css", "client/figures/workbench.ts"}, bare: withoutFigures, credits: explainerCredits, text: explainerText},
+	plan.Workbench:  {template: "workbench", model: workbenchModel},
+	plan.Figure:     {template: "figure", model: figureModel, loads: []string{"style/figure.css", "client/figures/workbench.ts"}},
+	plan.Pulls:      {template: "pulls", model: pullsModel, loads: []string{"style/planner.css", "style/wishes.css", "client/wishes/wishes.ts"}},
+	plan.MotionPush: {template: "motion-push", model: motionPushModel, loads: []string{"style/planner.css", "style/wishes.css"}},
+	plan.FootTypes:  {template: "foot-types", model: footTypesModel, loads: []string{"style/feet.css"}},
+	plan.Glossary:   {template: "glossary", model: glossaryModel},
+	plan.Questions:  {template: "questions", model: questionsModel},
+	plan.Teach:      {template: "teach", model: teachModel},
+	plan.Inside:     {template: "inside", model: insideModel, loads: []string{"style/planner.css"}, credits: treeCredits, text: treeText},
+	plan.Cases:      {template: "cases", model: casesModel, loads: []string{"style/planner.css"}},
+	plan.Clinic:     {template: "clinic", model: clinicModel},
+	plan.Ratings:    {template: "ratings", model: ratingsModel},
+	plan.Sources:    {template: "sources", model: sourcesModel},
+}
