@@ -6,7 +6,7 @@ import (
 )
 
 // Coded is the figure's table for the browser. It marshals to JSON, always the
-// same bytes. Formulas are in the form of formula's Encode.
+// same bytes.
 type Coded struct {
 	Inputs  []codedInput  `json:"inputs"`
 	Values  []codedValue  `json:"values"`
@@ -18,19 +18,19 @@ type Coded struct {
 
 type codedInput struct {
 	ID      string            `json:"id"`
-	If      any               `json:"if,omitempty"`
+	If      formula.Coded     `json:"if,omitempty"`
 	Measure *quantity.Measure `json:"measure,omitempty"`
 	Say     []codedCase       `json:"say,omitempty"`
 	Choices map[string]string `json:"choices,omitempty"`
 }
 
 type codedValue struct {
-	ID    string  `json:"id"`
-	If    any     `json:"if,omitempty"`
-	Is    any     `json:"is"`
-	Unit  string  `json:"unit,omitempty"`
-	Step  float64 `json:"step,omitempty"` // canonical where there is a unit
-	Alone bool    `json:"alone,omitempty"`
+	ID    string        `json:"id"`
+	If    formula.Coded `json:"if,omitempty"`
+	Is    formula.Coded `json:"is"`
+	Unit  string        `json:"unit,omitempty"`
+	Step  float64       `json:"step,omitempty"` // canonical where there is a unit
+	Alone bool          `json:"alone,omitempty"`
 }
 
 type codedText struct {
@@ -39,15 +39,18 @@ type codedText struct {
 }
 
 type codedCase struct {
-	If   any    `json:"if,omitempty"`
-	Text string `json:"text"`
+	If   formula.Coded `json:"if,omitempty"`
+	Text string        `json:"text"`
 }
 
 type codedMove struct {
-	Part string `json:"part"`
-	Attr string `json:"attr"`
-	Is   []any  `json:"is"` // of "display", one condition
+	Part string      `json:"part"`
+	Attr string      `json:"attr"`
+	Is   []codedPart `json:"is"`
 }
+
+// codedPart is a text, or the list of "n" and a formula whose number stands there. Of "display" it is one condition.
+type codedPart any
 
 type codedHandle struct {
 	Part  string  `json:"part"`
@@ -105,7 +108,7 @@ func (f *Figure) encode() Coded {
 	return out
 }
 
-func code(e *formula.Expr) any {
+func code(e *formula.Expr) formula.Coded {
 	if e == nil {
 		return nil
 	}

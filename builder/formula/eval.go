@@ -149,10 +149,13 @@ func (e *Expr) evalCall(value func(string) Value) Value {
 	return Of(f.call(args))
 }
 
-// Encode gives the expression for the browser's evaluator, as JSON takes it:
+// Coded is an expression for the browser's evaluator, as JSON takes it.
+type Coded any
+
+// Encode gives the expression for the browser's evaluator:
 // a number; ["v", id] for a name; ["is", id, answer] and ["has", id, answer];
 // ["f", function, args...]; [operator, args...]. What is constant is worked out.
-func (e *Expr) Encode() any {
+func (e *Expr) Encode() Coded {
 	if len(e.namesOfReader()) == 0 && e.Op != "text" {
 		if v := e.Eval(func(string) Value { return Value{} }); v.Known {
 			if isCondition(e.Op) {

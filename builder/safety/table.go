@@ -19,7 +19,7 @@ type TableGroup struct {
 // TableSign is one sign of a TableGroup.
 type TableSign struct {
 	ID      string   `json:"id"`
-	When    string   `json:"when"`
+	When    When     `json:"when"`
 	Leg     bool     `json:"leg,omitempty"`
 	Prompts []string `json:"prompts,omitempty"`
 	Tells   []string `json:"tells,omitempty"`
@@ -35,7 +35,7 @@ func (s *Screen) Table() Table {
 		row := TableGroup{ID: g.ID.S, Leg: g.Leg, Prompts: read.Strings(g.Unsure.Prompts), Signs: []TableSign{}}
 		for _, sign := range g.Signs {
 			row.Signs = append(row.Signs, TableSign{
-				ID: sign.ID.S, When: sign.When.S, Leg: sign.Leg, Prompts: read.Strings(sign.Prompts), Tells: read.Strings(sign.Tells),
+				ID: sign.ID.S, When: When(sign.When.S), Leg: sign.Leg, Prompts: read.Strings(sign.Prompts), Tells: read.Strings(sign.Tells),
 			})
 		}
 		out.Groups = append(out.Groups, row)

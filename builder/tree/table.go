@@ -1,6 +1,7 @@
 package tree
 
 import (
+	"keelpath/builder/formula"
 	"keelpath/builder/quantity"
 	"keelpath/builder/read"
 )
@@ -15,12 +16,12 @@ type Table struct {
 	Values    []TableValue        `json:"values,omitempty"`
 }
 
-// TableValue is a worked-out value; Is is in the form of formula.Encode.
+// TableValue is a worked-out value.
 type TableValue struct {
-	ID   string `json:"id"`
-	Kind string `json:"kind"`
-	Unit string `json:"unit,omitempty"` // that it is shown in
-	Is   any    `json:"is"`
+	ID   string        `json:"id"`
+	Kind string        `json:"kind"`
+	Unit string        `json:"unit,omitempty"` // that it is shown in
+	Is   formula.Coded `json:"is"`
 }
 
 // TableMeasure is what a question takes that is answered with an amount.
@@ -38,9 +39,9 @@ type TableLike struct {
 
 // TableRoute is a way on; without If it is taken where no other is.
 type TableRoute struct {
-	If    any      `json:"if,omitempty"`
-	Go    string   `json:"go"`
-	Cards []string `json:"cards,omitempty"`
+	If    formula.Coded `json:"if,omitempty"`
+	Go    string        `json:"go"`
+	Cards []string      `json:"cards,omitempty"`
 }
 
 // TableRow is one question of a Table.

@@ -1,22 +1,11 @@
 // The reader's own answers to one tree as a QuestionnaireResponse of HL7 FHIR
 // R4: no person, no date, no order, no score, no level. It knows no page.
 
+import { Form, Split } from "../types/exchange";
 import { Tables, Unit, exact, refused } from "../sums/quantity";
 import { Answers, Step, Table, TableMeasure, TableRow, amount, entry, isSkip, walk } from "../walk/walker";
 
-/** What the build says of a tree's Questionnaire; see Form in builder/exchange. */
-export interface Form {
-  questionnaire: string;
-  system: string;
-  nest?: { [item: string]: number };
-  split?: { [question: string]: Split[] };
-}
-
-interface Split {
-  by: string;
-  asked?: string[];
-  class?: { [amount: string]: number };
-}
+export type { Form };
 
 /** The words of questions and answers, where the page has them. */
 export interface Worded {

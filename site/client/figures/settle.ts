@@ -2,42 +2,12 @@
 // builder/figure, which is the reference. No page here, so that a Go test can
 // run both over the same settings.
 
+import { Coded as Figure, CodedCase as Case, CodedInput as Input, Spot } from "../types/figure";
 import { Coded, Values, Worth, evaluate } from "../sums/formula";
 import { entry } from "../sums/own";
 import { Kind, Measure, Tables, Value, exact, plain, show } from "../sums/quantity";
 
-export interface Case {
-  if?: Coded;
-  text: string;
-}
-
-export interface Input {
-  id: string;
-  if?: Coded;
-  measure?: Measure;
-  say?: Case[];
-  choices?: { [id: string]: string };
-}
-
-export interface Figure {
-  inputs: Input[];
-  values: { id: string; if?: Coded; is: Coded; unit?: string; step?: number; alone?: boolean }[];
-  texts: { id: string; cases: Case[] }[];
-  moves: { part: string; attr: string; is: (string | ["n", Coded])[] }[];
-  handles: { part: string; input: string; right?: number; down?: number }[];
-  at?: Spot[];
-}
-
-/** A question that the figure helps with; see Spot in builder/figure. */
-export interface Spot {
-  question: string;
-  input: string;
-  less?: string;
-  sum?: string[];
-  is: string;
-  by?: string;
-  other?: { [answer: string]: string };
-}
+export type { Figure, Input, Spot };
 
 export interface Settings {
   amounts: { [id: string]: Value };

@@ -2,36 +2,14 @@
 // which is the reference. It knows no page, so a Go test can run it alone and
 // compare every answer. Keep the language plain here for that test's sake.
 
+import { Table, TableGroup as Group, TableSign as Sign, When } from "../types/safety";
 import { entry } from "../sums/own";
 import { addOnce } from "../walk/walker";
 
-export type When = "now" | "crisis" | "today" | "soon";
+export type { Group, Table, When };
 
 /** How grave each is, the gravest first. */
 export const GRAVITY: When[] = ["now", "crisis", "today", "soon"];
-
-export interface Sign {
-  id: string;
-  when: When;
-  /** Asked only of those who wear a leg. */
-  leg?: boolean;
-  prompts?: string[];
-  tells?: string[];
-}
-
-export interface Group {
-  id: string;
-  leg?: boolean;
-  signs: Sign[];
-  /** What "not sure" within the group brings. */
-  prompts?: string[];
-}
-
-export interface Table {
-  /** The told facts of each answer to the leg question. */
-  leg: { [answer: string]: string[] | null };
-  groups: Group[];
-}
 
 /** What the reader has told; what is still open is empty, or not there. */
 export interface Answers {

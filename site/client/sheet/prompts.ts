@@ -2,11 +2,11 @@
 
 import { App } from "../state/app";
 import { clone, fill, slot } from "../page/dom";
-import { Prompt } from "../state/data";
+import { DataPrompt } from "../types/publish";
 import { entry } from "../walk/walker";
 import * as words from "../words/words";
 
-export function promptOf(app: App, id: string): Prompt {
+function promptOf(app: App, id: string): Partial<DataPrompt> {
   return entry(app.state.data.prompts, id) || { ask: "" };
 }
 

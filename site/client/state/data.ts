@@ -3,21 +3,20 @@
 // are not in it a second time: they are read off the templates that show them.
 
 import { slot, template } from "../page/dom";
-import { Tables, Value } from "../sums/quantity";
-import { Figure } from "../figures/settle";
-import { Facts } from "../walk/told";
 import { Said, Table as Safety, signOf } from "../safety/safety";
-import { Table, TableAnswer, TableEnd, TableMeasure, TableRow, entry } from "../walk/walker";
+import { Data as Block, DataTopic as Topic, DataTree } from "../types/publish";
+import { TableAnswer, TableEnd, TableLike, TableMeasure, TableRow } from "../types/tree";
+import { entry } from "../walk/walker";
 
+export type { Topic };
+
+/** An answer with its words, as all below: they are read off the templates. */
 export interface Answer extends TableAnswer {
   text: string;
 }
 
-export interface Like {
-  id: string;
+export interface Like extends TableLike {
   text: string;
-  is: string;
-  value: Value;
 }
 
 export interface Measure extends TableMeasure {
@@ -34,59 +33,13 @@ export interface Ending extends TableEnd {
   title: string;
 }
 
-export interface Tree extends Table {
-  title: string;
-  /** Every group of the safety screen is asked before it. */
-  whole?: boolean;
+export interface Tree extends DataTree {
   questions: { [id: string]: Question };
   endings: { [id: string]: Ending };
 }
 
-export interface Prompt {
-  ask: string;
-  why?: string;
-  whom?: string[];
-  topic?: string; // the general ones have none
-  /** Facts that have to be told for it to fit. */
-  presumes?: string[];
-  /** Facts that make it needless. */
-  unless?: string[];
-}
-
-export interface Topic {
-  id: string;
-  title: string;
-  prompts: string[];
-}
-
-export interface Edition {
-  name: string;
-  clinic?: string;
-  phone?: string;
-  /** These three say whom to call, each in a sentence that is ready to show. */
-  emergency?: string;
-  urgent?: string;
-  crisis?: string;
-  endorsement?: string;
-  version?: string;
-  /** Many readers share this screen. */
-  shared?: boolean;
-}
-
-export interface Data {
-  edition: Edition;
-  safety: Safety;
+export interface Data extends Block {
   trees: Tree[];
-  general: string[];
-  prompts: { [id: string]: Prompt };
-  /** What a reader can tell. */
-  facts?: Facts;
-  topics: Topic[];
-  /** The prompts that each card brings. */
-  cards: { [id: string]: string[] };
-  units?: Tables;
-  figures?: { [id: string]: Figure };
-  beside?: { [treeAndQuestion: string]: string };
 }
 
 /** Reads the block; throws where the page is not whole. */

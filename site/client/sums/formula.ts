@@ -2,10 +2,11 @@
 // builder/formula, which documents the language and what an unknown answer
 // does. It reads the form that Encode there writes. null is unknown.
 
+import { Coded } from "../types/formula";
 import { functions } from "./mechanics";
 import { entry } from "./own";
 
-export type Coded = number | boolean | [string, ...Coded[]] | string;
+export type { Coded };
 export type Worth = number | boolean | null;
 
 /** What a name stands for: an amount in canonical units, a truth, answers, or unknown. */

@@ -3,55 +3,9 @@
 // explains why; a Go test runs both over the same answers and compares. No page,
 // no locale, no clock here, so that test can run this file alone.
 
-export type Kind = "length" | "mass" | "angle" | "slope" | "count";
+import { Kind, Measure, Tables, Unit, Value } from "../types/quantity";
 
-/** A row of the table. See Unit in builder/quantity/units.go. */
-export interface Unit {
-  code: string;
-  kind: Kind;
-  system?: string;
-  num: number;
-  den: number;
-  spell?: string[];
-  name?: string;
-  mark?: string;
-  one?: string;
-  step: number;
-  round?: number;
-  parts?: boolean;
-  pair?: string;
-  big?: string;
-  sub?: string;
-  per?: number;
-  bare?: boolean;
-}
-
-export interface Tables {
-  units: Unit[];
-  kinds: { [kind: string]: string };
-  says: { [code: string]: string };
-  fold: { [char: string]: string };
-  fractions: { [char: string]: [number, number] };
-  longest: number;
-  digits: number;
-}
-
-/** Which amounts a question takes. Limits and step in the canonical unit of its kind. */
-export interface Measure {
-  unit: string;
-  accept: string[];
-  from: number;
-  to: number;
-  step: number;
-}
-
-export interface Value {
-  kind: Kind;
-  value: number; // mm, kg, degrees, rise over run, or a count
-  unit: string; // the unit shown first
-  rest?: number; // what rounding took away
-  said?: string; // as the reader wrote it
-}
+export type { Kind, Measure, Tables, Unit, Value };
 
 /** The amount as it was given, before any rounding to a step. */
 export function exact(v: Value): number {

@@ -2,19 +2,12 @@
 // is the reference and says what they are for. It knows no page, so a Go test can
 // run it alone. Keep the language plain here for that test's sake.
 
+import { DataFact } from "../types/publish";
 import { Tables } from "../sums/quantity";
 import { Answers, SKIP, Table, TableAnswer, TableRow, UNSURE, addOnce, entry, isSkip, walk } from "./walker";
 
-export interface Fact {
-  /** A set of which only one fact can be true. */
-  of?: string;
-  unit?: string;
-  /** Told in words of the reader's own, on the sheet. */
-  own?: boolean;
-}
-
 export interface Facts {
-  [fact: string]: Fact;
+  [fact: string]: DataFact;
 }
 
 /** What a reader has said in the topics taken so far. */
@@ -94,7 +87,7 @@ function nameOf(t: Telling): string {
 /** The facts that cannot be true beside one. */
 function others(facts: Facts, fact: string): string[] {
   const set = (entry(facts, fact) || { of: "" }).of;
-  return set ? Object.keys(facts).filter((f) => f !== fact && (entry(facts, f) as Fact).of === set) : [];
+  return set ? Object.keys(facts).filter((f) => f !== fact && (entry(facts, f) as DataFact).of === set) : [];
 }
 
 /** Whether what is answered at a question was told in another topic and carried over. */

@@ -2,62 +2,14 @@
 // which is the reference. It knows no page, so a Go test can run it alone and
 // compare every path. Keep the language plain here for that test's sake.
 
-import { Coded, Values, evaluate } from "../sums/formula";
-import { Measure, Tables, Value, exact, read, refused } from "../sums/quantity";
+import { Table, TableAnswer, TableMeasure, TableRoute, TableRow } from "../types/tree";
+import { Values, evaluate } from "../sums/formula";
+import { Tables, Value, exact, read, refused } from "../sums/quantity";
 import { entry } from "../sums/own";
 
 export { entry };
 
-export interface TableAnswer {
-  id: string;
-  go?: string;
-  cards?: string[];
-  alone?: boolean;
-  tells?: string[];
-}
-
-export interface TableMeasure extends Measure {
-  likes?: { id: string; is: string; value: Value }[];
-}
-
-export interface TableRoute {
-  if?: Coded;
-  go: string;
-  cards?: string[];
-}
-
-export interface TableValue {
-  id: string;
-  kind: string;
-  unit?: string;
-  is: Coded;
-}
-
-export interface TableRow {
-  any?: boolean;
-  answers?: TableAnswer[];
-  measure?: TableMeasure;
-  routes?: TableRoute[];
-  go?: string;
-  skip?: string;
-  left: number;
-  tells?: string[];
-}
-
-export interface TableEnd {
-  safety?: boolean;
-  prompts?: string[];
-  topics?: string[];
-  next?: string[];
-}
-
-export interface Table {
-  id: string;
-  start: string;
-  questions: { [id: string]: TableRow };
-  endings: { [id: string]: TableEnd };
-  values?: TableValue[];
-}
+export type { Table, TableAnswer, TableMeasure, TableRow };
 
 /**
  * Question id to chosen answer ids; for a measure, what the reader typed or the

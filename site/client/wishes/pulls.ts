@@ -1,18 +1,9 @@
 // Which wishes pull against each other. All of it was worked out when the site
 // was built; here it is looked up.
 
-export interface PullSet {
-  id: string;
-  of: string[]; // ids of wishes
-  note?: boolean; // a remark on one wish, not a conflict
-}
+import { DataPulls as Pulls } from "../types/publish";
 
-export interface Pulls {
-  most: number;
-  sets: PullSet[];
-  leans: string[][]; // sets of wishes that a foot meets by trade practice alone
-  say: { none: string; one: string; clear: string; lean: string; open: string; found: string[]; full: string };
-}
+export type { Pulls };
 
 export interface Found {
   shown: string[]; // ids of sets

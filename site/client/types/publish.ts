@@ -1,0 +1,79 @@
+// What builder/publish gives the client as JSON. A test writes this with -refresh (builder/publish/types_test.go)
+// from the structs there, which say what each field is.
+
+import * as conflict from "./conflict";
+import * as figure from "./figure";
+import * as quantity from "./quantity";
+import * as safety from "./safety";
+import * as tree from "./tree";
+
+export interface Data {
+  edition: DataEdition;
+  safety: safety.Table;
+  trees: DataTree[];
+  general: string[];
+  prompts: { [key: string]: DataPrompt };
+  facts?: { [key: string]: DataFact };
+  topics: DataTopic[];
+  cards: { [key: string]: string[] };
+  units?: quantity.Tables;
+  figures?: { [key: string]: figure.Coded };
+  beside?: { [key: string]: string };
+}
+
+export interface DataEdition {
+  name: string;
+  clinic?: string;
+  phone?: string;
+  emergency: string;
+  urgent: string;
+  crisis: string;
+  endorsement?: string;
+  version?: string;
+  shared?: boolean;
+}
+
+export interface DataFact {
+  of?: string;
+  unit?: string;
+  own?: boolean;
+}
+
+export interface DataPrompt {
+  ask: string;
+  why: string;
+  whom: string[];
+  topic?: string;
+  presumes?: string[];
+  unless?: string[];
+}
+
+export interface DataPull {
+  id: string;
+  of: string[];
+  note?: boolean;
+}
+
+export interface DataPulls {
+  most: number;
+  sets: DataPull[];
+  leans: string[][];
+  say: conflict.Summary;
+}
+
+export interface DataTopic {
+  id: string;
+  title: string;
+  prompts: string[];
+}
+
+export interface DataTree extends tree.Table {
+  title: string;
+  whole?: boolean;
+}
+
+export interface FigureData {
+  units: quantity.Tables;
+  planner: string;
+  figures: { [key: string]: figure.Coded };
+}
