@@ -97,7 +97,7 @@ func TestBackAndChange(t *testing.T) {
 	// Next with nothing chosen says what is missing and stays.
 	s = b.hand(`next()`)
 	want(s, path.Open)
-	if !strings.Contains(s.Problem, "choose an answer") && !strings.Contains(s.Problem, "tick at least one") {
+	if !strings.Contains(s.Problem, "choose an answer") && !strings.Contains(s.Problem, "check at least one") {
 		t.Errorf("Next with no answer says %q", s.Problem)
 	}
 	if !eval[bool](b, `(() => { const p = document.querySelector('#planner [data-slot="problem"]'); const f = document.querySelector("#planner fieldset"); return (f.getAttribute("aria-describedby") || "").split(" ").includes(p.id) && document.activeElement.closest(".answers") !== null })()`) {

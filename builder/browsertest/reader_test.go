@@ -81,7 +81,7 @@ func (r *reader) one() bool {
 		return ok
 	case r.take("it is not so that "):
 		return !r.one()
-	case r.take("you ticked "), r.take("you chose “") && r.untake("“"):
+	case r.take("you checked "), r.take("you chose “") && r.untake("“"):
 		text, who := r.quoted(), r.at()
 		return has(who.texts, text)
 	case r.take("you chose another answer than "):

@@ -94,7 +94,7 @@ func TestWishesByKeyboard(t *testing.T) {
 			t.Errorf("the link carries %q", to)
 		}
 
-		b.pressButton("Clear my ticks")
+		b.pressButton("Clear my choices")
 		if s := b.wishes(); s.Said != m.None || len(s.Marked)+len(s.Pulls)+len(s.Wishes) > 0 {
 			t.Errorf("after clearing: %+v", s)
 		}

@@ -148,7 +148,7 @@ func TestSheet(t *testing.T) {
 
 		{"a hundred own questions, and no more", `(() => { const s = begun(); const said = []; for (let i = 0; i < 101; i++) said.push(s.addOwn("One?")); return [said.filter((x) => x).length, said[100], s.kept.own.length]; })()`, `[100, false, 100]`},
 		{"without an answer", `["where", "size", "stairs"].map((q) => script.missing(data.trees[0].questions[q])).concat(script.missing(data.trees[1].questions.now), script.missing({measure: {}, answers: []}))`,
-			`["Please tick at least one answer first. You can also skip this question.", "Please write an amount, or pick what it is like. You can also skip this question.", "Please choose an answer first. You can also skip this question.", "Please choose an answer first.", "Please write an amount first."]`},
+			`["Please check at least one answer first. You can also skip this question.", "Please write an amount, or pick what it is like. You can also skip this question.", "Please choose an answer first. You can also skip this question.", "Please choose an answer first.", "Please write an amount first."]`},
 		{"the steps before a question", `["where", "size", "stairs", "other"].map((q) => script.before(begun(full).path("day").steps, q).map((s) => s.question))`, `[[], ["where"], ["where", "size"], ["where", "size", "stairs"]]`},
 		{"what follows an answered question", `(() => { const s = begun({where: ["town"], size: ["skip"]}); return ["where", "size"].map((q) => script.after(s, "day", q)).concat(script.after(begun(full), "day", "stairs")); })()`,
 			`[{"view": "question", "tree": "day", "question": "size"}, {"view": "question", "tree": "day", "question": "stairs"}, {"view": "ending", "tree": "day"}]`},

@@ -171,19 +171,19 @@ type Summary struct {
 // summary gives the sentences for as many conflicts as any marking can have.
 func (m *Matter) summary() Summary {
 	s := Summary{
-		None:  "Nothing is ticked yet.",
-		One:   "One wish is ticked. Tick one more, and you see whether the two pull against each other.",
-		Clear: "Nothing that you ticked pulls against the rest. At least one kind of foot meets it all.",
-		Lean:  "Nothing that you ticked pulls against the rest. But it takes ratings of trade practice to say that a kind of foot meets it all.",
-		Open:  "As the ratings stand, nothing that you ticked pulls against the rest. But some of the ratings are not settled.",
-		Full:  "You can tick " + MostWord + ". Take one off to tick another.",
+		None:  "Nothing is checked yet.",
+		One:   "One wish is checked. Check one more, and you see whether the two pull against each other.",
+		Clear: "Nothing that you checked pulls against the rest. At least one kind of foot meets it all.",
+		Lean:  "Nothing that you checked pulls against the rest. But it takes ratings of trade practice to say that a kind of foot meets it all.",
+		Open:  "As the ratings stand, nothing that you checked pulls against the rest. But some of the ratings are not settled.",
+		Full:  "You can check " + MostWord + ". Uncheck one to check another.",
 	}
 	most := 0
 	m.Markings(func(marked Set) { most = max(most, m.count(marked)) })
 	for n := 1; n <= most; n++ {
-		text := "There is 1 conflict in what you ticked."
+		text := "There is 1 conflict in what you checked."
 		if n > 1 {
-			text = fmt.Sprintf("There are %d conflicts in what you ticked.", n)
+			text = fmt.Sprintf("There are %d conflicts in what you checked.", n)
 		}
 		s.Found = append(s.Found, text)
 	}

@@ -170,26 +170,26 @@ func TestSummaryInWords(t *testing.T) {
 		marked Set
 		want   string
 	}{
-		{0, "Nothing is ticked yet."},
-		{Of(0), "One wish is ticked. Tick one more, and you see whether the two pull against each other."},
-		{Of(2), "One wish is ticked. Tick one more, and you see whether the two pull against each other."},
-		{Of(0, 2), "As the ratings stand, nothing that you ticked pulls against the rest. But some of the ratings are not settled."},
-		{Of(0, 1), "There is 1 conflict in what you ticked."},
-		{Of(0, 1, 2), "There are 2 conflicts in what you ticked."},
+		{0, "Nothing is checked yet."},
+		{Of(0), "One wish is checked. Check one more, and you see whether the two pull against each other."},
+		{Of(2), "One wish is checked. Check one more, and you see whether the two pull against each other."},
+		{Of(0, 2), "As the ratings stand, nothing that you checked pulls against the rest. But some of the ratings are not settled."},
+		{Of(0, 1), "There is 1 conflict in what you checked."},
+		{Of(0, 1, 2), "There are 2 conflicts in what you checked."},
 	} {
 		if got := m.Said(c.marked); got != c.want {
 			t.Errorf("of %v it is said %q, want %q", c.marked.List(), got, c.want)
 		}
 	}
-	if len(m.Summary.Found) != 2 || m.Summary.Full != "You can tick five. Take one off to tick another." {
+	if len(m.Summary.Found) != 2 || m.Summary.Full != "You can check five. Uncheck one to check another." {
 		t.Errorf("%q, %q", m.Summary.Found, m.Summary.Full)
 	}
 	m.All = m.All[:2]
-	if got, want := m.Said(Of(0, 2)), "Nothing that you ticked pulls against the rest. At least one kind of foot meets it all."; got != want {
+	if got, want := m.Said(Of(0, 2)), "Nothing that you checked pulls against the rest. At least one kind of foot meets it all."; got != want {
 		t.Errorf("of two that are met it is said %q", got)
 	}
 	m.Leans = []Set{Of(0, 2)}
-	if got, want := m.Said(Of(0, 2)), "Nothing that you ticked pulls against the rest. But it takes ratings of trade practice to say that a kind of foot meets it all."; got != want {
+	if got, want := m.Said(Of(0, 2)), "Nothing that you checked pulls against the rest. But it takes ratings of trade practice to say that a kind of foot meets it all."; got != want {
 		t.Errorf("of two that trade practice alone says are met it is said %q", got)
 	}
 }
@@ -200,7 +200,7 @@ func TestSentencesInOrder(t *testing.T) {
 	m.All = []Conflict{{Wishes: Of(0, 1), Kind: Holds, Fixes: []Fix{{Addon: 1}}}}
 	m.Summary = m.summary()
 	want := []string{
-		"There is 1 conflict in what you ticked.", "Push and low cost",
+		"There is 1 conflict in what you checked.", "Push and low cost",
 		"No kind of foot in the table meets both of these wishes.", "Each one alone is met.",
 		"I want to keep my push and to pay little. Which would I give up, and how much?",
 		"How much push do I give up if low cost comes first?", "How much more do I pay if push comes first?",

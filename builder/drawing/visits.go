@@ -4,7 +4,7 @@ package drawing
 var visits = []Drawing{
 	{ID: "what-to-bring", Title: "Things to bring to a visit", Width: 480, Height: 700,
 		Long: "Six small pictures. A pair of laced shoes: the shoes worn most. A pair of high boots with a heel: the hardest pair. An artificial leg with its foot, and a sock beside it. " +
-			"A sheet of questions with boxes to tick, some of them starred, and a pen. Two people side by side, one with an artificial leg: someone to listen. A pair of glasses and a hearing aid.",
+			"A sheet of questions with boxes to check, some of them starred, and a pen. Two people side by side, one with an artificial leg: someone to listen. A pair of glasses and a hearing aid.",
 		make: whatToBring},
 	{ID: "people-around-you", Title: "You and the people who work with you", Width: 480, Height: 762,
 		Long: "A circle with you in the middle, and eight circles round it, joined to it by lines. Doctor: skin and health. Prosthetist: leg and foot. Therapist: walking. Your plan: payment. " +

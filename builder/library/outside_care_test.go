@@ -112,12 +112,12 @@ func TestPayerPagesAreReadYearly(t *testing.T) {
 	}
 }
 
-// An argument for a hydraulic ankle at one pace says that coverage may stop at it:
+// An argument for a hydraulic ankle at one pace says that coverage may be a barrier:
 // no published rule names its level, and feet for one pace are listed at the lowest
 // two (the contractor's notice of 2013).
 func TestHydraulicAnkleAtOnePace(t *testing.T) {
 	l := librarytest.Load(t)
-	const says = "coverage may stop at it"
+	const says = "coverage may be a barrier"
 	seen := 0
 	hold := func(who string, talks []tree.Talk) {
 		for _, talk := range talks {

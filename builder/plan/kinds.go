@@ -67,7 +67,7 @@ var rows = []row{
 		about: "Figures to try with your own numbers: heels, slopes, shoe and foot length, loads, and room under the socket."},
 	{kind: Figure, room: "workbench", each: figures},
 	{kind: Pulls, room: "workbench", file: "what-pulls-against-what", title: "What pulls against what",
-		about: "Tick what matters to you, and see which wishes no kind of foot meets together."},
+		about: "Check what matters to you, and see which wishes no kind of foot meets together."},
 	{kind: MotionPush, room: "workbench", file: "motion-against-push", title: "Motion against push: the figure",
 		about: "See all kinds of feet at once: how far the ankle moves, and how much push comes back."},
 	{kind: FootTypes, room: "learn", file: "foot-types", title: "Kinds of feet, side by side",

@@ -78,7 +78,7 @@ func (w teller) truth(e *formula.Expr) string {
 		return ""
 	case "call":
 		if e.Text == "has" {
-			return w.answer(e.Args[0], e.Args[1], "you ticked %s at %s")
+			return w.answer(e.Args[0], e.Args[1], "you checked %s at %s")
 		}
 		return ""
 	}

@@ -46,7 +46,7 @@ func TestConditionsInWords(t *testing.T) {
 		{"where", "steepness < 20*percent", "your answer to 2 is less than 20 % (about 11.3 degrees, 1:5)"},
 		{"steepness", "steepness > 5*percent && steepness <= 10*percent", "it is from 5.5 % (about 3.1 degrees, 1:18.2) to 10 % (about 5.7 degrees, 1:10)"},
 		{"steepness", "needed > 15*deg", "it is 27 % (about 15.1 degrees, 1:3.7) or more"},
-		{"where", `has(where, "home") && steepness > 8.5*percent`, "you ticked “At home” at 3, and your answer to 2 is more than 8.5 % (about 4.9 degrees, 1:11.8)"},
+		{"where", `has(where, "home") && steepness > 8.5*percent`, "you checked “At home” at 3, and your answer to 2 is more than 8.5 % (about 4.9 degrees, 1:11.8)"},
 		{"where", `safety != "yes"`, "you chose another answer than “Yes” at 1"},
 		{"where", `!(safety == "yes")`, "it is not so that you chose “Yes” at 1"},
 		{"other", "gap > 5*mm", "the difference between this answer and your answer to 4 is more than 5 mm (1/4 in)"},

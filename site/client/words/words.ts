@@ -2,11 +2,11 @@
 // templates; here are those that name a thing or count.
 
 export const noAnswer = "Please choose an answer first.";
-export const noAnswerAny = "Please tick at least one answer first.";
+export const noAnswerAny = "Please check at least one answer first.";
 export const noAmount = "Please write an amount first.";
 export const noAmountLike = "Please write an amount, or pick what it is like.";
 export const orSkip = " You can also skip this question.";
-export const noTopic = "Please tick at least one topic first.";
+export const noTopic = "Please check at least one topic first.";
 export const noOwn = "Please write your question first.";
 export const sheet = "My sheet";
 export const skipped = "Skipped";
@@ -96,11 +96,11 @@ export function ifAnswered(text: string): string {
 }
 
 export function ifTicked(text: string): string {
-  return `you had also ticked “${text}”`;
+  return `you had also checked “${text}”`;
 }
 
 export function ifUnticked(text: string): string {
-  return `you had not ticked “${text}”`;
+  return `you had not checked “${text}”`;
 }
 
 export function ifLess(amount: string): string {
@@ -220,7 +220,7 @@ export function clearsIn(seconds: number): string {
 
 export const fromSafety = "It came up in the safety questions.";
 export const yourAnswer = " (your answer)";
-export const noSign = "Please tick what fits, or say that none does.";
+export const noSign = "Please check what fits, or say that none does.";
 export const onward = "Go on to the topics";
 
 export function nextGroups(titles: string[]): string {
