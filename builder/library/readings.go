@@ -37,9 +37,12 @@ type PageReading struct{ Partly, Not, Apart []Reason }
 
 // Reason says why something is not rated as met.
 type Reason struct {
-	Of  read.Text // id of what is rated
+	Of  read.Text // id of what is rated; of a page that shares its id with one of another kind, the kind before it: "planner/work"
 	Why read.Text
 }
+
+// Names tells whether the reason is of a page of that kind.
+func (r Reason) Names(page, kind string) bool { return r.Of.S == page || r.Of.S == kind+"/"+page }
 
 // Rating is what a reader found: met, partly met, not met, or that it does not apply.
 type Rating string
@@ -77,7 +80,7 @@ func (i *ItemReading) Rating(of string) Rating {
 	if slices.Contains(read.Strings(i.Met), of) {
 		return Met
 	}
-	return rated(of, i.Partly, i.Not, i.Apart)
+	return rated(func(r Reason) bool { return r.Of.S == of }, i.Partly, i.Not, i.Apart)
 }
 
 // RatingOn gives what was found of one page of a kind. A kind meets an item only if all of its
@@ -88,19 +91,20 @@ func (i *ItemReading) RatingOn(page string, kind string, ofKind []string) Rating
 	if whole == Met || whole == Apart || whole == Unread {
 		return whole
 	}
-	if r := rated(page, i.On.Partly, i.On.Not, i.On.Apart); r != Unread {
+	if r := rated(func(r Reason) bool { return r.Names(page, kind) }, i.On.Partly, i.On.Not, i.On.Apart); r != Unread {
 		return r
 	}
-	if slices.ContainsFunc(i.On.all(), func(r Reason) bool { return slices.Contains(ofKind, r.Of.S) }) {
-		return Met
+	for _, other := range ofKind {
+		if slices.ContainsFunc(i.On.all(), func(r Reason) bool { return r.Names(other, kind) }) {
+			return Met
+		}
 	}
 	return Unread
 }
 
 func (p PageReading) all() []Reason { return slices.Concat(p.Partly, p.Not, p.Apart) }
 
-func rated(of string, partly, not, apart []Reason) Rating {
-	is := func(r Reason) bool { return r.Of.S == of }
+func rated(is func(Reason) bool, partly, not, apart []Reason) Rating {
 	switch {
 	case slices.ContainsFunc(partly, is):
 		return Partly
@@ -254,22 +258,28 @@ func (c *checker) ratedOnce(y *Yardstick, i *ItemReading) {
 	c.ratedPages(y, i)
 }
 
-// ratedPages holds the single pages that an item names to the kinds that fall short of it.
+// ratedPages holds the single pages that an item names to the kinds that fall short of it. A page
+// whose id is that of a page of another kind is named with its kind, so that no reason goes to both.
 func (c *checker) ratedPages(y *Yardstick, i *ItemReading) {
-	short := map[string]bool{}
+	short := map[string][]string{} // the kinds that fall short and have such a page, by the names it goes by
 	for _, r := range c.Rated {
 		if got := i.Rating(r.ID.S); slices.Contains(read.Strings(y.Rates), r.ID.S) && (got == Partly || got == Not) {
 			for _, page := range c.PagesOf(r) {
-				short[page] = true
+				for _, name := range []string{page, r.ID.S + "/" + page} {
+					short[name] = append(short[name], r.ID.S)
+				}
 			}
 		}
 	}
 	seen := map[string]bool{}
 	for _, r := range i.On.all() {
-		switch {
-		case !short[r.Of.S]:
+		switch kinds := short[r.Of.S]; {
+		case len(kinds) == 0:
 			c.list.Add(r.Of.At, "unknown-name", fmt.Sprintf("item %q names the page %q, and that is no page of a kind that falls short of it", i.Item.S, r.Of.S),
 				"name an explainer or a topic by its id, and rate its kind as partly or not")
+		case len(kinds) > 1:
+			c.list.Add(r.Of.At, "two-pages", fmt.Sprintf("item %q names the page %q, and each of %v has a page of that id and falls short of it", i.Item.S, r.Of.S, kinds),
+				fmt.Sprintf("name its kind as well: %q", kinds[0]+"/"+r.Of.S))
 		case seen[r.Of.S]:
 			c.list.Add(r.Of.At, "repeated-id", fmt.Sprintf("item %q names the page %q twice", i.Item.S, r.Of.S), "keep one of them")
 		}

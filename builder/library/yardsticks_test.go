@@ -139,7 +139,7 @@ func TestSameTimeSameNumberIsNotMet(t *testing.T) {
 }
 
 // What a kind of page meets, each of its pages meets. Of a kind that falls short, the pages named do
-// and the others do not; where none is named, nobody has looked.
+// and the others do not; where none is named, nobody has looked. A page named with another kind is not meant.
 func TestRatingOfOnePage(t *testing.T) {
 	named := func(ids ...string) (out []library.Reason) {
 		for _, id := range ids {
@@ -159,6 +159,8 @@ func TestRatingOfOnePage(t *testing.T) {
 		{&library.ItemReading{Not: named("pages"), On: library.PageReading{Not: named("b")}}, "met/not/met"},
 		{&library.ItemReading{Partly: named("pages"), On: library.PageReading{Partly: named("a"), Apart: named("c")}}, "partly/met/apart"},
 		{&library.ItemReading{Not: named("pages"), On: library.PageReading{Not: named("elsewhere")}}, " / / "},
+		{&library.ItemReading{Not: named("pages"), On: library.PageReading{Not: named("pages/b", "planner/c")}}, "met/not/met"},
+		{&library.ItemReading{Not: named("pages"), On: library.PageReading{Not: named("planner/c")}}, " / / "},
 	} {
 		var got []string
 		for _, p := range pages {

@@ -357,7 +357,7 @@ func (v viewer) pageScore(kind *library.Rated, id string, ofKind []string) pageS
 				if got == nil {
 					continue
 				}
-				for _, why := range together(second, only(got.On.Partly, id), only(got.On.Not, id), only(got.On.Apart, id), nil) {
+				for _, why := range together(second, only(got.On.Partly, id, kind.ID.S), only(got.On.Not, id, kind.ID.S), only(got.On.Apart, id, kind.ID.S), nil) {
 					why.Number, why.Asks = strings.ToUpper(i.ID.S), i.Asks.S
 					out.Reasons = append(out.Reasons, why)
 				}
@@ -368,8 +368,8 @@ func (v viewer) pageScore(kind *library.Rated, id string, ofKind []string) pageS
 	return out
 }
 
-func only(all []library.Reason, of string) []library.Reason {
-	return slices.DeleteFunc(slices.Clone(all), func(r library.Reason) bool { return r.Of.S != of })
+func only(all []library.Reason, page, kind string) []library.Reason {
+	return slices.DeleteFunc(slices.Clone(all), func(r library.Reason) bool { return !r.Names(page, kind) })
 }
 
 func itemsOf(y *library.Yardstick) []*library.YardstickItem {

@@ -6,6 +6,7 @@ import (
 	"strings"
 	"testing"
 
+	"keelpath/builder/library"
 	"keelpath/builder/read"
 )
 
@@ -99,6 +100,22 @@ func TestRatingsPageByPage(t *testing.T) {
 	}
 	if len(rows) != want {
 		t.Errorf("%d pages, want %d", len(rows), want)
+	}
+}
+
+// Where an explainer and a topic have one id, each shows its own reasons.
+func TestReasonsOfOnePage(t *testing.T) {
+	all := []library.Reason{{Of: read.Text{S: "planner/work"}}, {Of: read.Text{S: "pages/work"}}, {Of: read.Text{S: "falls"}}}
+	for _, c := range []struct{ page, kind, want string }{
+		{"work", "planner", "planner/work"}, {"work", "pages", "pages/work"}, {"falls", "pages", "falls"}, {"stairs", "pages", ""},
+	} {
+		var got []string
+		for _, r := range only(all, c.page, c.kind) {
+			got = append(got, r.Of.S)
+		}
+		if s := strings.Join(got, " "); s != c.want {
+			t.Errorf("%s of %s shows the reasons of %q, want %q", c.page, c.kind, s, c.want)
+		}
 	}
 }
 
