@@ -710,6 +710,11 @@ func TestOtherEdition(t *testing.T) {
 			return func() { a.Go.S = old }
 		},
 	}
+	changes["a fact of another set"] = func(l *library.Library) func() {
+		old := l.Facts[0].Of.S
+		l.Facts[0].Of.S = old + "-other"
+		return func() { l.Facts[0].Of.S = old }
+	}
 	for what, change := range changes {
 		undo := change(l)
 		other := BookOf(l, b.trees)

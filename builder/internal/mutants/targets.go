@@ -4,7 +4,7 @@ package main
 //
 // All tests of its packages count, but for those that skip names, on one of three
 // grounds: they take long, most of it in the client's
-// script (sheetcode: TestRoundTrip, TestTwin, TestLongestCode; quantity:
+// script (sheetcode: TestRoundTrip, TestTwin; quantity:
 // TestBrowserReadsTheSame; formula; proof: TestWalkers, TestOutOfReach) or in the
 // shipped trees (proof); they look at the clock or at memory, and fail on a busy
 // machine whatever the code does (proof: TestProofOfALargeTree,
