@@ -25,7 +25,7 @@ var someFeet = Trade{
 	Bands:   []string{"little or none", "a little", "some", "strong", "adds power, or made for running"},
 	Places: []Place{
 		{"Solid ankle", 1, 0, false, false, false}, {"Single axis", 2, 0, false, false, true}, {"Flexible keel", 2, 1, true, false, false}, {"Multi-axis", 3, 1, true, true, false},
-		{"Carbon spring", 2, 3, false, false, false}, {"Glass spring", 3, 3, true, true, false}, {"Running blade", 2, 4, true, false, true}, {"Heel you set", 1, 2, true, true, false},
+		{"Carbon spring", 2, 3, false, false, false}, {"Glass spring", 3, 3, true, true, false}, {"Running blade", 2, 4, true, false, true}, {"Adjustable heel height", 1, 2, true, true, false},
 		{"Hydraulic ankle", 3, 2, false, true, false}, {"Microprocessor ankle", 4, 2, false, false, true}, {"Powered ankle", 4, 4, false, false, false},
 	},
 }
