@@ -181,7 +181,7 @@ func planner(t *testing.T) *clienttest.Script {
 	if err != nil {
 		t.Fatal(err)
 	}
-	page := clienttest.LoadAll(t, "sheet/compose.ts", "state/state.ts", "state/steps.ts", "state/amounts.ts")
+	page := clienttest.LoadAll(t, "sheet/compose.ts", "state/state.ts", "state/steps.ts", "state/amounts.ts", "tree/steps.ts")
 	if err := page.Run("var units = "+string(units)+";"+world+"; true", new(any)); err != nil {
 		t.Fatal(err)
 	}

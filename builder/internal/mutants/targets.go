@@ -31,5 +31,5 @@ var targets = []target{
 	{name: "compose", sources: []string{"site/client/sheet/compose.ts"}, tests: []string{"./builder/clienttest"}},
 	{name: "state", sources: []string{"site/client/state/state.ts"}, tests: []string{"./builder/clienttest"}},
 	// What question.ts does beside these needs a page, and is tested in browsers.
-	{name: "question", sources: []string{"site/client/state/steps.ts"}, tests: []string{"./builder/clienttest"}},
+	{name: "question", sources: []string{"site/client/state/steps.ts", "site/client/tree/steps.ts"}, tests: []string{"./builder/clienttest"}},
 }

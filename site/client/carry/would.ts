@@ -5,8 +5,8 @@ import { App } from "../state/app";
 import { units } from "../state/amounts";
 import { Change, changes } from "../walk/changes";
 import { make } from "../page/dom";
-import { Ending, Question } from "../state/data";
 import { spanned } from "./spans";
+import { Ending, Question } from "../tree/tree";
 import { SKIP, TableMeasure, entry } from "../walk/walker";
 import * as words from "../words/words";
 

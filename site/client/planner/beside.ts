@@ -3,7 +3,7 @@
 
 import { App } from "../state/app";
 import { amountAt, units } from "../state/amounts";
-import { Box } from "./box";
+import { Box } from "../tree/box";
 import { clone, fill } from "../page/dom";
 import { need } from "./need";
 import { Screen } from "../state/screens";

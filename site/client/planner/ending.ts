@@ -1,27 +1,29 @@
 // Where a tree ends: what came up, and the questions to bring.
 
-import { fillAmounts } from "../state/amounts";
 import { App } from "../state/app";
 import { addEmergency } from "../sheet/caution";
 import { act, clone, fill, make, put, slot } from "../page/dom";
-import { Ending, Topic } from "../state/data";
+import { Topic } from "../state/data";
 import { need } from "./need";
 import { pickItem } from "../sheet/prompts";
-import { askedHere, previous } from "../state/steps";
 import { Screen } from "../state/screens";
-import { showTrail } from "./trail";
+import { fillAmounts } from "../tree/said";
+import { showTrail } from "../tree/trail";
+import { Ending, templateOfEnding } from "../tree/tree";
+import { topic } from "./topic";
 import { addOnce, entry } from "../walk/walker";
 import * as words from "../words/words";
 
 export function endingView(app: App, screen: Screen): HTMLElement {
   const tree = screen.tree as string;
-  const path = app.state.path(tree);
-  const ending = entry(app.state.tree(tree).endings, path.ending) as Ending;
+  const walk = topic(app, screen);
+  const path = walk.path();
+  const ending = entry(walk.tree.endings, path.ending) as Ending;
 
   const view = clone("view-ending");
-  const body = clone(`ending-${tree}-${path.ending}`);
-  fill(view, "tree", app.state.tree(tree).title);
-  fillAmounts(app.state, body, tree);
+  const body = clone(templateOfEnding(tree, path.ending));
+  fill(view, "tree", walk.tree.title);
+  fillAmounts(body, walk.tree, path, walk.units);
   slot(view, "ending").appendChild(body);
   describe(body);
   if (ending.safety) addEmergency(app, slot(body, "emergency"));
@@ -34,11 +36,11 @@ export function endingView(app: App, screen: Screen): HTMLElement {
   put(view, "further", furtherTopics(app, ending, prompts));
 
   placeChanges(app, view, tree);
-  showTrail(app, view, tree, path.steps);
+  showTrail(walk, view, path.steps);
   put(view, "onward", onward(app, tree, ending));
   act(view, "sheet", () => app.go({ view: "sheet" })).classList.toggle("main", !view.querySelector('[data-slot="onward"] .main'));
   act(view, "topics", () => app.go({ view: "topics" }));
-  act(view, "back", () => app.back(previous(askedHere(app.state, tree, path.steps), tree)));
+  act(view, "back", () => walk.back(path.steps));
   return view;
 }
 

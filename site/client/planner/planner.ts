@@ -12,7 +12,7 @@ import { changeAnswers, guarded, wrongNow } from "../state/guard";
 import { TAKE, tendLinks } from "./links";
 import { Paper } from "./paper";
 import { offeredQuestion } from "./offer";
-import { questionView } from "./question";
+import { questionView } from "../tree/question";
 import { tooMuch } from "./field";
 import { Kept, MOST_ASKED } from "../state/kept";
 import { Replace } from "./replace";
@@ -24,6 +24,7 @@ import { Step } from "../safety/safety";
 import { State } from "../state/state";
 import { Tab } from "../state/tab";
 import { Taps } from "../page/taps";
+import { topic } from "./topic";
 import { topicsView } from "./topics";
 import { visitView } from "./visit";
 import { entry } from "../walk/walker";
@@ -144,7 +145,7 @@ class Planner implements App {
       case "topics":
         return topicsView(this);
       case "question":
-        return questionView(this, screen);
+        return questionView(topic(this, screen), screen.question as string);
       case "ending":
         return endingView(this, screen);
       case "sheet":

@@ -1,11 +1,12 @@
 // Cautions: the words that stand above everything else.
 
-import { fillAmounts } from "../state/amounts";
 import { App } from "../state/app";
 import { templateOfTold } from "../state/data";
 import { clone, fill, slot } from "../page/dom";
 import { WORN } from "../safety/safety";
 import { State } from "../state/state";
+import { fillAmounts } from "../tree/said";
+import { templateOfEnding } from "../tree/tree";
 import * as words from "../words/words";
 
 export interface Cautions {
@@ -21,8 +22,8 @@ export function cautions(app: App): Cautions {
   const said: string[] = [];
   for (const reached of app.state.endings()) {
     if (app.state.signOfEnding(reached.id)) continue; // it is told with the others
-    const caution = clone(`ending-${reached.tree}-${reached.id}`).querySelector<HTMLElement>('[data-slot="caution"]');
-    if (caution) fillAmounts(app.state, caution, reached.tree);
+    const caution = clone(templateOfEnding(reached.tree, reached.id)).querySelector<HTMLElement>('[data-slot="caution"]');
+    if (caution) fillAmounts(caution, app.state.tree(reached.tree), app.state.path(reached.tree), app.state.data.units);
     const text = caution ? (caution.textContent as string) : "";
     if (!caution || said.indexOf(text) >= 0) continue;
     said.push(text);

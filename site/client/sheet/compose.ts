@@ -1,9 +1,9 @@
 // What stands on the sheet and in which order; the screen, the paper and the
 // plain text all follow it.
 
-import { said } from "../state/amounts";
-import { Question } from "../state/data";
 import { State } from "../state/state";
+import { said } from "../tree/said";
+import { Question } from "../tree/tree";
 import { SKIP, Step, UNSURE, entry } from "../walk/walker";
 import * as words from "../words/words";
 
@@ -114,7 +114,7 @@ function telling(state: State, tree: string): string[] {
   const measured = (s: Step): boolean => !!(entry(questions, s.question) as Question).measure;
   const last = steps.filter((s) => !measured(s)).slice(-2);
   return steps.filter((s) => measured(s) || last.indexOf(s) >= 0)
-    .reduce((texts: string[], s) => texts.concat(said(state, entry(questions, s.question) as Question, s.chosen)), []);
+    .reduce((texts: string[], s) => texts.concat(said(entry(questions, s.question) as Question, s.chosen, state.data.units)), []);
 }
 
 /** What the reader answered in one topic. */
@@ -129,7 +129,7 @@ export function answered(state: State): Answered[] {
     const { title, questions } = state.tree(tree);
     const lines = state.path(tree).steps.filter((s) => !state.signsOf(tree, s.question, s.chosen).length).map((s) => {
       const question = entry(questions, s.question) as Question;
-      return { asked: question.text, said: said(state, question, s.chosen).join(", ") };
+      return { asked: question.text, said: said(question, s.chosen, state.data.units).join(", ") };
     });
     return { title, lines };
   }).filter((one) => one.lines.length);

@@ -1,11 +1,12 @@
 // What the reader has said so far, and what follows from it.
 
 import { Answers, Path, TableMeasure, addOnce, amount, entry, walk } from "../walk/walker";
-import { Data, Ending, Tree, signOfEnding } from "./data";
+import { Data, signOfEnding } from "./data";
 import { Kept, MOST_OWN, MOST_STARS, holdsNothing, nothing } from "./kept";
 import { Gathered, NONE, Said, gather, promptsOf, toldOf } from "../safety/safety";
 import { show, refused } from "../sums/quantity";
 import { Sitting } from "../safety/sitting";
+import { Ending, Tree } from "../tree/tree";
 import * as told from "../walk/told";
 
 /** The fact that the sheet asks for in the reader's own words. */

@@ -1,25 +1,9 @@
-// Where a question leads back and on, and what it says without an answer. It
-// knows no page.
+// Where a question of a topic leads back and on. It looks at no page.
 
 import { standing } from "./app";
-import { Question } from "./data";
 import { Screen } from "./screens";
 import { State } from "./state";
 import { Step } from "../walk/walker";
-import * as words from "../words/words";
-
-/** What is said where a question has no answer yet. */
-export function missing(question: Question): string {
-  let text = question.any ? words.noAnswerAny : words.noAnswer;
-  if (question.measure) text = question.measure.likes ? words.noAmountLike : words.noAmount;
-  return text + (question.skip ? words.orSkip : "");
-}
-
-/** The steps that come before a question; all of them where it is not yet answered. */
-export function before(steps: Step[], id: string): Step[] {
-  const at = steps.findIndex((s) => s.question === id);
-  return at < 0 ? steps : steps.slice(0, at);
-}
 
 /** Steps without those that are answered by what another topic heard. */
 export function askedHere(state: State, tree: string, steps: Step[]): Step[] {

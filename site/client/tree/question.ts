@@ -1,49 +1,41 @@
 // One question a screen. Choosing never moves the page; only Next does.
 
-import { units } from "../state/amounts";
-import { App, standing } from "../state/app";
-import { placeFigure } from "./beside";
-import { Box } from "./box";
 import { act, clone, fill, inputs, slot, submit, ticked } from "../page/dom";
-import { Question } from "../state/data";
 import { showProblem } from "../page/problem";
-import { Screen } from "../state/screens";
-import { after, askedHere, before, missing, previous } from "../state/steps";
-import { showTrail } from "./trail";
+import { Tables } from "../types/quantity";
 import { SKIP, entry, left } from "../walk/walker";
 import * as words from "../words/words";
+import { Box } from "./box";
+import { before, missing } from "./steps";
+import { showTrail } from "./trail";
+import { Question } from "./tree";
+import { Walk } from "./walk";
 
-export function questionView(app: App, screen: Screen): HTMLElement {
-  const tree = screen.tree as string;
-  const id = screen.question as string;
-  const table = app.state.tree(tree);
-  const question = entry(table.questions, id) as Question;
-  const steps = before(app.state.path(tree).steps, id);
+export function questionView(walk: Walk, id: string): HTMLElement {
+  const tree = walk.tree;
+  const question = entry(tree.questions, id) as Question;
+  const steps = before(walk.path().steps, id);
 
   const view = clone("view-question");
-  fill(view, "tree", table.title);
-  fill(view, "left", words.remaining(left(table, id)));
-  showTrail(app, view, tree, steps);
-  placeQuestion(view, tree, id);
-  prefill(view, app.state.ticked(tree, id));
+  fill(view, "tree", tree.title);
+  fill(view, "left", words.remaining(left(tree, id)));
+  showTrail(walk, view, steps);
+  placeQuestion(view, tree.id, id);
+  prefill(view, walk.ticked(id));
   keepAlone(view);
-  const box = boxOf(app, view, question);
-  placeFigure(app, view, screen, box);
+  const box = boxOf(walk, view, question);
+  if (walk.beside) walk.beside(view, box);
 
-  const leave = (chosen: string[]): void => {
-    app.state.answer(tree, id, chosen);
-    app.go(screen.change ? standing(app.state, tree) : after(app.state, tree, id));
-  };
   submit(view.querySelector("form") as HTMLElement, () => {
     const text = box ? box.text() : "";
     const wrong = box && text ? box.wrong() : "";
     const chosen = text ? [text] : ticked(view);
     if (wrong) showProblem(view, wrong);
-    else if (chosen.length) leave(chosen);
+    else if (chosen.length) walk.answer(id, chosen);
     else showProblem(view, missing(question));
   });
-  act(view, "back", () => app.back(previous(askedHere(app.state, tree, steps), tree)));
-  act(view, "skip", () => leave([SKIP])).hidden = !question.skip;
+  act(view, "back", () => walk.back(steps));
+  act(view, "skip", () => walk.answer(id, [SKIP])).hidden = !question.skip;
   return view;
 }
 
@@ -67,9 +59,9 @@ function written(view: HTMLElement): HTMLInputElement | null {
   return view.querySelector<HTMLInputElement>(".entry input");
 }
 
-function boxOf(app: App, view: HTMLElement, question: Question): Box | undefined {
+function boxOf(walk: Walk, view: HTMLElement, question: Question): Box | undefined {
   const field = written(view);
-  return field && question.measure ? new Box(view, field, question.measure, units(app.state)) : undefined;
+  return field && question.measure ? new Box(view, field, question.measure, walk.units as Tables) : undefined;
 }
 
 /** An answer that stands alone unticks the others, and they untick it. */
