@@ -56,9 +56,16 @@ type yardstickPartView struct {
 type itemView struct {
 	ID, Number, Asks string
 	Ratings          []twoRatings
-	How, Open        string
+	Hows             []howView
+	Open             string
 	See              []LinkView
 	Reasons          []reasonView
+}
+
+// howView is how one reading found an item to be met.
+type howView struct {
+	Second bool
+	How    string
 }
 
 // twoRatings are what the two readings found: "yes", "in part", "no", "–" or, where it was not read, "".
@@ -244,8 +251,8 @@ func (v viewer) item(y *library.Yardstick, i *library.YardstickItem, names map[s
 		if got == nil {
 			continue
 		}
-		if out.How == "" {
-			out.How = got.How.S
+		if got.How.Given() {
+			out.Hows = append(out.Hows, howView{n == 1, got.How.S})
 		}
 		if out.Open == "" {
 			out.Open = got.Open.S

@@ -175,7 +175,7 @@ func TestScores(t *testing.T) {
 	}
 }
 
-// Both readings stand side by side, each with its reasons, and what is lower in either comes first.
+// Both readings stand side by side, each with how it is met and its reasons, and what is lower in either comes first.
 func TestBothReadings(t *testing.T) {
 	second := `read: 2026-11-30
 readings:
@@ -188,7 +188,7 @@ readings:
 	for _, y := range load(t).Yardsticks { // all the others have to be read as well
 		second += "  " + y.ID.S + ":\n"
 		for _, i := range itemsOf(y) {
-			second += fmt.Sprintf("    %q: { met: [%s] }\n", i.ID.S, strings.Join(read.Strings(y.Rates), ", "))
+			second += fmt.Sprintf("    %q: { met: [%s], how: Seen at %s. }\n", i.ID.S, strings.Join(read.Strings(y.Rates), ", "), i.ID.S)
 		}
 	}
 	l := load(t, twoReadings, map[string]string{"content/second-reading.yaml": second})
@@ -203,6 +203,7 @@ readings:
 	for _, want := range []string{
 		"First reading: No (Desk, Shelf). It is too small.", "Second reading: No (Desk). It wobbles.", "Second reading: In part (Desk). One leg is short.",
 		"First reading: made on 25 November 2026", "Second reading: made on 30 November 2026", "yes / in part", "no / yes",
+		"First reading: " + l.First.Of("decision-aids", "q1").How.S, "Second reading: Seen at q1.",
 	} {
 		if !strings.Contains(text, want) {
 			t.Errorf("the page does not say %q", want)
