@@ -41,7 +41,7 @@ var heelChange = &Figure{
 		{ID: "size", Place: Sentence, Cases: []Case{
 			{If: "gap > 12.7*mm", Text: "That is more than wedges in the shoes can take up, as one expert puts it (up to about half an inch, or 13 mm). Ask what else there is."},
 			{If: "gap > 5*mm", Text: "In one study, people were less at ease with heels 3 to 8 mm higher. Its authors say to watch for more than 5 mm."},
-			{If: "gap > 0.05*mm", Text: "Small steps can be felt too, above all with an artificial knee."},
+			{If: "gap > 0.05*mm", Text: "Small steps can be felt too, especially with an artificial knee."},
 		}},
 		{ID: "lean-1", Place: Label, Cases: []Case{{If: "gap > 0.05*mm", Text: "leg leans"}}},
 		{ID: "lean-2", Place: Label, Cases: []Case{{If: "change > 0.05*mm", Text: "forward by"}, {If: "change < -0.05*mm", Text: "back by"}}},
