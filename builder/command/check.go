@@ -6,6 +6,7 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"keelpath/builder/exchange"
 	"keelpath/builder/finding"
 	"keelpath/builder/library"
 	"keelpath/builder/proof"
@@ -19,6 +20,7 @@ func checkCommand(s Streams) *cobra.Command {
 		Short: "Report what is wrong with the content; write nothing",
 		Long: `Reads everything, proves every tree and reports every finding in one run. A page
 whose next review was due before today is a finding; for compile it is a warning.
+A tree that no form can say is a warning; for exchange it is a finding.
 
 With --json, "paths" counts every way to answer a tree from its start to an ending.
 ` + proof.PathsRule,
@@ -31,6 +33,9 @@ With --json, "paths" counts every way to answer a tree from its start to an endi
 			}
 			l.Overdue(s.today(), list)
 			list.Harden(library.PastReview)
+			if list.Errors() == 0 {
+				exchange.Write(l, l.Trees, list)
+			}
 			if asJSON {
 				err = checkJSON(s, l, list)
 			} else {

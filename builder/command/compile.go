@@ -9,6 +9,7 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"keelpath/builder/finding"
 	"keelpath/builder/folder"
 	"keelpath/builder/library"
 	"keelpath/builder/publish"
@@ -57,16 +58,21 @@ never touched.`,
 	return c
 }
 
-// build renders the whole site and swaps it in. It gives the number of files.
+// build renders the whole site and swaps it in, and prints what the site goes
+// without. It gives the number of files.
 func build(ctx context.Context, s Streams, l *library.Library, out string, b *bar) (n int, err error) {
-	defer b.done()
+	var list finding.List
 	err = replace(ctx, s, out, func(root *os.Root) error {
 		emit := func(name string, data []byte) error {
 			n++
 			return folder.WriteFile(root, name, data)
 		}
-		return publish.Render(ctx, l, emit, b.step)
+		return publish.Render(ctx, l, &list, emit, b.step)
 	})
+	b.done()
+	if err == nil {
+		err = tell(s.Err, l, &list)
+	}
 	return n, err
 }
 

@@ -39,6 +39,7 @@ The folder is replaced whole. A folder that Keelpath did not make is never touch
 			var forms []exchange.Written
 			if list.Errors() == 0 {
 				forms = exchange.Write(l, l.Trees, list)
+				list.Harden(exchange.NotAForm)
 			}
 			if err := tell(s.Err, l, list); err != nil {
 				return err

@@ -48,8 +48,8 @@ type logic struct {
 }
 
 // work gives an error where the tree's logic cannot be said by conditions of a form.
-func work(t *tree.Tree) (*logic, error) {
-	chart, ok := proof.ChartOf(t)
+func work(t *tree.Tree, proved *proof.Proof) (*logic, error) {
+	chart, ok := proved.Chart(t)
 	if !ok {
 		return nil, fmt.Errorf("the tree cannot be proved, so what leads where is not known")
 	}

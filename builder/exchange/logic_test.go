@@ -138,7 +138,7 @@ func TestAmountsBetweenSteps(t *testing.T) {
 // a form cannot say must be reported, and all that is written must act alike.
 func TestRandomTrees(t *testing.T) {
 	rnd := rand.New(rand.NewPCG(3, 1))
-	lib := &library.Library{}
+	lib := &library.Library{Proofs: map[string]*proof.Proof{}}
 	for i := range 3 {
 		lib.Cards = append(lib.Cards, &library.Card{ID: read.Text{S: fmt.Sprintf("c%d", i)}, Title: read.Text{S: "A note"}})
 	}
@@ -150,6 +150,11 @@ func TestRandomTrees(t *testing.T) {
 		if list.Len() > 0 {
 			t.Fatalf("tree %d: %v\n%s", i, list.Sorted(), src)
 		}
+		proved, err := proof.Prove(t.Context(), tr, &list)
+		if err != nil {
+			t.Fatal(err)
+		}
+		lib.Proofs[tr.ID.S] = proved
 		w, err := write(lib, tr)
 		if err != nil {
 			refused[strings.Map(func(r rune) rune {

@@ -6,9 +6,12 @@ import (
 	"encoding/hex"
 	"encoding/json"
 	"fmt"
+	"runtime"
 	"slices"
 	"strings"
 	"unicode"
+
+	"golang.org/x/sync/errgroup"
 
 	"keelpath/builder/explainer"
 	"keelpath/builder/finding"
@@ -35,24 +38,37 @@ type Written struct {
 // stance opens every form.
 const stance = "This form helps you find questions to bring. It picks no foot and sets no level: that is for you and your care team. If you need help at once, do not fill in a form."
 
-// Write gives each of the library's trees that is asked for as a Questionnaire. A
-// tree whose logic a form cannot say is reported and not written.
+// NotAForm is the check that Write reports by: a site goes without such a form.
+const NotAForm = "not-a-form"
+
+// Write gives each of the library's trees that is asked for as a Questionnaire, in
+// their order; they are made side by side. A tree whose logic a form cannot say is not
+// written, and a warning says so.
 func Write(l *library.Library, trees []*tree.Tree, list *finding.List) []Written {
+	all, errs := make([]Written, len(trees)), make([]error, len(trees))
+	var workers errgroup.Group
+	workers.SetLimit(runtime.GOMAXPROCS(0))
+	for i, t := range trees {
+		workers.Go(func() error {
+			all[i], errs[i] = write(l, t)
+			return nil
+		})
+	}
+	_ = workers.Wait() // each has an error of its own
 	var out []Written
-	for _, t := range trees {
-		one, err := write(l, t)
-		if err != nil {
-			list.Add(t.ID.At, "not-a-form", fmt.Sprintf("the tree %q cannot be written as a form that acts as it does", t.ID.S), err.Error(),
+	for i, t := range trees {
+		if errs[i] != nil {
+			list.Warn(t.ID.At, NotAForm, fmt.Sprintf("the tree %q cannot be written as a form that acts as it does", t.ID.S), errs[i].Error(),
 				"part the tree in two, or let fewer conditions weigh one amount against another")
 			continue
 		}
-		out = append(out, one)
+		out = append(out, all[i])
 	}
 	return out
 }
 
 func write(l *library.Library, t *tree.Tree) (Written, error) {
-	w, err := work(t)
+	w, err := work(t, l.Proofs[t.ID.S])
 	if err != nil {
 		return Written{}, err
 	}

@@ -79,7 +79,6 @@ func TestEveryCheckHasACase(t *testing.T) {
 			shown[w.Check] = true
 		}
 	}
-	shown["not-a-form"] = true // only "exchange" gives it; tests there refuse trees that no form can say
 	shown["not-a-file"] = true // no archive can hold a pipe; TestOnlyFilesAreRead makes one
 	checks := checksIn(t, filepath.Join(root, "builder"))
 	if len(checks) < 40 {

@@ -164,6 +164,40 @@ endings:
 	}
 }
 
+func chartOf(t *testing.T, tr *tree.Tree) (*proof.Chart, bool) {
+	t.Helper()
+	p, err := proof.Prove(t.Context(), tr, &finding.List{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	return p.Chart(tr)
+}
+
+// A proof is kept while its tree is read again: its chart has the questions of the
+// tree that it is asked for.
+func TestChartOfATreeReadAgain(t *testing.T) {
+	tr := tellingTree(t, rand.New(rand.NewPCG(4, 4)))
+	p, err := proof.Prove(t.Context(), tr, &finding.List{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	again := tellingTree(t, rand.New(rand.NewPCG(4, 4)))
+	c, ok := p.Chart(again)
+	if !ok {
+		t.Fatal("it has no chart")
+	}
+	for _, st := range c.States {
+		if st.Question != again.Question(st.Question.ID.S) {
+			t.Errorf("a state has a question of the tree before: %s", st.Question.ID.S)
+		}
+		for _, w := range st.Ways {
+			if w.To != nil && w.To.Question != again.Question(w.To.Question.ID.S) {
+				t.Errorf("%s leads to a question of the tree before", st.Question.ID.S)
+			}
+		}
+	}
+}
+
 // What a chart says of each question, against what the file says and against
 // trying every amount.
 func TestChartOfConditionalTrees(t *testing.T) {
@@ -171,7 +205,7 @@ func TestChartOfConditionalTrees(t *testing.T) {
 	asked, told, live := 0, 0, 0
 	for i := range 300 {
 		tr := tellingTree(t, rnd)
-		c, ok := proof.ChartOf(tr)
+		c, ok := chartOf(t, tr)
 		if !ok {
 			t.Fatalf("tree %d has no chart", i)
 		}
@@ -339,7 +373,7 @@ func TestBeyondTheLimits(t *testing.T) {
 	for answers := range proof.SomePaths(tr, 3, 1) {
 		t.Fatalf("a path is drawn: %v", answers)
 	}
-	if _, ok := proof.ChartOf(tr); ok {
+	if _, ok := chartOf(t, tr); ok {
 		t.Error("it has a chart")
 	}
 }

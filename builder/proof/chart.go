@@ -1,11 +1,9 @@
 package proof
 
 import (
-	"context"
 	"slices"
 	"strings"
 
-	"keelpath/builder/finding"
 	"keelpath/builder/formula"
 	"keelpath/builder/tree"
 )
@@ -37,23 +35,18 @@ type Way struct {
 	Ending string
 }
 
-// ChartOf gives ok false where the tree cannot be proved.
-func ChartOf(t *tree.Tree) (*Chart, bool) {
-	var list finding.List
-	p := &prover{ctx: context.Background(), t: t, list: &list}
-	if p.circles(); p.circle || t.Question(t.Start.S) == nil {
+// Chart is the proof's chart, with the questions of t: the tree that was proved, or
+// the same text read again. ok is false where the tree could not be searched.
+func (p *Proof) Chart(t *tree.Tree) (c *Chart, ok bool) {
+	if p.search == nil {
 		return nil, false
 	}
-	s, ok := p.search()
-	if !ok {
-		return nil, false
-	}
-	out, of := &Chart{s: s}, map[*state]*State{}
-	for _, st := range s.states {
-		of[st] = &State{Question: st.question, Known: st.known}
+	out, of := &Chart{s: p.search}, map[*state]*State{}
+	for _, st := range p.search.states {
+		of[st] = &State{Question: t.Question(st.question.ID.S), Known: st.known}
 		out.States = append(out.States, of[st])
 	}
-	for _, st := range s.states {
+	for _, st := range p.search.states {
 		for _, on := range st.on {
 			of[st].Ways = append(of[st].Ways, Way{on.choice.chosen, on.choice.value, strings.Fields(on.cards), of[on.to], on.ending})
 		}

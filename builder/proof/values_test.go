@@ -8,7 +8,6 @@ import (
 	"time"
 
 	"keelpath/builder/finding"
-	"keelpath/builder/proof"
 	"keelpath/builder/tree"
 )
 
@@ -55,7 +54,7 @@ func TestValuesThatUseValues(t *testing.T) {
 		if c := tr.Changes(tree.Answers{"q0": {"1 mm"}}); len(c) != 2 { // 0 mm, and the skip
 			t.Errorf("the ending is changed by %+v", c)
 		}
-		if _, ok := proof.ChartOf(tr); !ok {
+		if _, ok := chartOf(t, tr); !ok {
 			t.Error("the tree has no chart")
 		}
 	}()

@@ -5,7 +5,6 @@ import (
 	"fmt"
 
 	"keelpath/builder/exchange"
-	"keelpath/builder/finding"
 	"keelpath/builder/sheetcode"
 )
 
@@ -14,8 +13,8 @@ import (
 func (m *maker) carry() ([]byte, error) {
 	trees := m.lib.PatientTrees()
 	forms := map[string]exchange.Form{}
-	// A tree that no form can say stays out; the command "exchange" reports it.
-	for _, w := range exchange.Write(m.lib, trees, &finding.List{}) {
+	// A tree that no form can say stays out.
+	for _, w := range exchange.Write(m.lib, trees, m.found) {
 		forms[w.Tree.ID.S] = w.Form
 	}
 	table, err := json.Marshal(forms)

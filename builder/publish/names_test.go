@@ -3,6 +3,7 @@ package publish
 import (
 	"testing"
 
+	"keelpath/builder/finding"
 	"keelpath/builder/plan"
 	"keelpath/builder/tree"
 	"keelpath/site"
@@ -30,7 +31,7 @@ const (
 // Each kind of page has its row here and in the plan, a template, and loads only what
 // is an asset.
 func TestKinds(t *testing.T) {
-	m, err := newMaker(load(t), site.Files)
+	m, err := newMaker(load(t), site.Files, &finding.List{})
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -917,7 +917,7 @@ endings:
 func TestNameTwice(t *testing.T) {
 	l := librarytest.Load(t)
 	l.Explainers[0].ID = "glossary"
-	err := Render(t.Context(), l, func(string, []byte) error { t.Error("a file was handed on"); return nil }, nil)
+	err := Render(t.Context(), l, &finding.List{}, func(string, []byte) error { t.Error("a file was handed on"); return nil }, nil)
 	if err == nil || !strings.Contains(err.Error(), "two pages would both be learn/glossary.html") {
 		t.Errorf("got %v", err)
 	}

@@ -15,6 +15,7 @@ import (
 	"golang.org/x/sync/errgroup"
 
 	"keelpath/builder/explainer"
+	"keelpath/builder/finding"
 	"keelpath/builder/library"
 	"keelpath/builder/plan"
 	"keelpath/site"
@@ -22,14 +23,10 @@ import (
 
 // Render makes every file of the site and hands each to emit, by its slash
 // separated name inside the site. progress may be nil; it hears of each file
-// once it is handed on. The library must be free of errors.
-func Render(ctx context.Context, l *library.Library, emit func(name string, data []byte) error, progress func(done, total int)) error {
-	return render(ctx, l, site.Files, emit, progress)
-}
-
-// render is Render with the site's own files from elsewhere.
-func render(ctx context.Context, l *library.Library, files fs.FS, emit func(string, []byte) error, progress func(int, int)) error {
-	m, err := newMaker(l, files)
+// once it is handed on. The library must be free of errors; what the site goes without is
+// a warning in list.
+func Render(ctx context.Context, l *library.Library, list *finding.List, emit func(name string, data []byte) error, progress func(done, total int)) error {
+	m, err := newMaker(l, site.Files, list)
 	if err != nil {
 		return err
 	}
@@ -43,10 +40,11 @@ type maker struct {
 	templates *template.Template
 	words     *explainer.Words
 	assets    map[string]func() (asset, error) // by the file that each is made of
+	found     *finding.List                    // only the asset "carry" adds to it
 }
 
-func newMaker(l *library.Library, files fs.FS) (*maker, error) {
-	m := &maker{lib: l, words: wordsOf(l)}
+func newMaker(l *library.Library, files fs.FS, list *finding.List) (*maker, error) {
+	m := &maker{lib: l, words: wordsOf(l), found: list}
 	var err error
 	if m.plan, err = plan.Of(l); err != nil {
 		return nil, err

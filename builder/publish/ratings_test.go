@@ -6,6 +6,7 @@ import (
 	"strings"
 	"testing"
 
+	"keelpath/builder/finding"
 	"keelpath/builder/library"
 	"keelpath/builder/read"
 )
@@ -226,7 +227,7 @@ readings:
 // A page that is not there stops the build and says where it was named.
 func TestRatingsNameAPage(t *testing.T) {
 	l := load(t, map[string]string{"content/self-ratings.yaml": "rated:\n  desk: { name: Desk, what: a page, see: learn/desk.html }\n"})
-	err := Render(t.Context(), l, func(string, []byte) error { return nil }, nil)
+	err := Render(t.Context(), l, &finding.List{}, func(string, []byte) error { return nil }, nil)
 	if err == nil || !strings.Contains(err.Error(), `content/self-ratings.yaml:2:42: the self-ratings lead to the page "learn/desk.html", and there is none`) {
 		t.Errorf("got %v", err)
 	}

@@ -21,6 +21,7 @@ import (
 
 	"golang.org/x/net/html"
 
+	"keelpath/builder/finding"
 	"keelpath/builder/internal/librarytest"
 	"keelpath/builder/library"
 	"keelpath/builder/wording"
@@ -56,7 +57,7 @@ type output struct {
 func renderAll(t *testing.T, l *library.Library) output {
 	t.Helper()
 	out := output{files: map[string][]byte{}}
-	err := Render(context.Background(), l, func(name string, data []byte) error {
+	err := Render(context.Background(), l, &finding.List{}, func(name string, data []byte) error {
 		out.files[name] = data
 		out.order = append(out.order, name)
 		return nil
@@ -554,7 +555,7 @@ func TestSameBytes(t *testing.T) {
 func TestProgress(t *testing.T) {
 	var calls, total int
 	emitted := 0
-	err := Render(context.Background(), load(t), func(string, []byte) error { emitted++; return nil }, func(done, all int) {
+	err := Render(context.Background(), load(t), &finding.List{}, func(string, []byte) error { emitted++; return nil }, func(done, all int) {
 		calls++
 		if done != calls || done != emitted {
 			t.Errorf("call %d says %d done, and %d were handed on", calls, done, emitted)
@@ -569,7 +570,7 @@ func TestProgress(t *testing.T) {
 func TestRenderStops(t *testing.T) {
 	full := errors.New("the disk is full")
 	n := 0
-	err := Render(context.Background(), load(t), func(string, []byte) error {
+	err := Render(context.Background(), load(t), &finding.List{}, func(string, []byte) error {
 		if n++; n == 3 {
 			return full
 		}
@@ -580,7 +581,7 @@ func TestRenderStops(t *testing.T) {
 	}
 	ctx, cancel := context.WithCancel(context.Background())
 	cancel()
-	err = Render(ctx, load(t), func(string, []byte) error { return nil }, nil)
+	err = Render(ctx, load(t), &finding.List{}, func(string, []byte) error { return nil }, nil)
 	if !errors.Is(err, context.Canceled) {
 		t.Errorf("a cancelled build gives %v", err)
 	}

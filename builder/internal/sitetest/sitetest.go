@@ -7,6 +7,7 @@ import (
 	"os"
 	"path/filepath"
 
+	"keelpath/builder/finding"
 	"keelpath/builder/folder"
 	"keelpath/builder/internal/librarytest"
 	"keelpath/builder/library"
@@ -21,7 +22,7 @@ func Build(ctx context.Context, dir string, layers ...string) (*library.Library,
 		return nil, err
 	}
 	err = folder.Replace(ctx, dir, func(root *os.Root) error {
-		return publish.Render(ctx, l, func(name string, data []byte) error { return folder.WriteFile(root, name, data) }, nil)
+		return publish.Render(ctx, l, &finding.List{}, func(name string, data []byte) error { return folder.WriteFile(root, name, data) }, nil)
 	})
 	return l, err
 }
