@@ -378,7 +378,8 @@ func (w *walker) end(path tree.Path) error {
 	if w.asJSON {
 		return w.json(landed{Tree: w.t.ID.S, Path: path, Title: e.Title.S, Safety: e.Safety, Prompts: prompts, Next: append([]string{}, read.Strings(e.Next)...)})
 	}
-	if sign, g := w.l.Safety.Sign(e.Sign.S); sign != nil { // as the screen would say it, for this leg
+	if e.Sign.Given() { // as the screen would say it, for this leg
+		sign, g := w.l.Safety.Sign(e.Sign.S)
 		a := safety.Answers{Leg: w.leg, Gate: []string{g.ID.S}, Groups: map[string][]string{g.ID.S: {sign.ID.S}}}
 		return w.help(a, w.l.Safety.Gather(a))
 	}
