@@ -293,6 +293,26 @@ func TestFillCannotLeaveItsRoot(t *testing.T) {
 	wantEntries(t, top)
 }
 
+// Two runs may clear away the same old folder: what the other one took is gone as well.
+func TestDiscardedByTwo(t *testing.T) {
+	top := t.TempDir()
+	for i := range 300 {
+		dir := filepath.Join(top, fmt.Sprint(i))
+		write(t, filepath.Join(dir, Marker), markerText)
+		write(t, filepath.Join(dir, "index.html"), "old")
+		var wg sync.WaitGroup
+		for range 4 {
+			wg.Go(func() {
+				if err := discard(dir); err != nil {
+					t.Error(err)
+				}
+			})
+		}
+		wg.Wait()
+	}
+	wantEntries(t, top)
+}
+
 func TestTwoBuildsAtOnce(t *testing.T) {
 	dir := filepath.Join(t.TempDir(), "out")
 	for range 20 {

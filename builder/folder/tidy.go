@@ -58,16 +58,20 @@ func (t target) leftOver(name string) bool {
 }
 
 // discard removes a folder that is empty or marked, and no other. The marker goes
-// last, so that a removal cut short can be taken up again.
+// last, so that a removal cut short can be taken up again. Another run may remove
+// the same folder meanwhile; what is gone is as it should be.
 func discard(dir string) error {
+	var err error
 	if marked(dir) {
-		if err := discardEntries(dir); err != nil {
-			return err
-		}
+		err = discardEntries(dir)
 	}
-	err := os.Remove(dir)
+	if err == nil {
+		err = os.Remove(dir)
+	}
 	if errors.Is(err, fs.ErrNotExist) {
-		return nil
+		if _, at := os.Lstat(dir); errors.Is(at, fs.ErrNotExist) {
+			return nil
+		}
 	}
 	return err
 }
