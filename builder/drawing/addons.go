@@ -2,14 +2,8 @@ package drawing
 
 // Units that go between a foot and the tube.
 var addons = []Drawing{
-	{ID: "add-on-shock-unit", Title: "A shock unit above a foot, from the side", Width: 480, Height: 430,
-		Long: "A foot drawn in outline with a shock unit between it and the leg tube. The tube ends in a rod that slides down into a sleeve. A coil spring round the rod squashes as you land, " +
-			"so the leg gets a little shorter under load and then longer again. The foot below is not changed.",
-		make: shockUnit},
-	{ID: "add-on-torsion-unit", Title: "A torsion unit above a foot, from the side and from above", Width: 480, Height: 430,
-		Long: "A foot drawn in outline with a torsion unit between it and the leg tube. Inside the unit a core turns in a ring of rubber. The rubber gives as you turn and brings the leg back to the middle. " +
-			"A small view from above shows the leg turned a little to each side over a foot that stays where it is.",
-		make: torsionUnit},
+	{ID: "add-on-shock-unit", Width: 480, Height: 430, make: shockUnit},
+	{ID: "add-on-torsion-unit", Width: 480, Height: 430, make: torsionUnit},
 }
 
 // plainFoot is a foot whose inside does not matter here.
@@ -32,11 +26,11 @@ func shockUnit(c *canvas) {
 	c.draw("d-metal", f.put(box(tubeAt-19, 192, tubeAt+19, 200)))
 	c.draw("d-metal", f.put(pill(tubeAt-15, 200, tubeAt+15, 222, 2)))
 	c.double(f.put(from(tubeAt-44, 196).line(tubeAt-44, 244)))
-	c.label(pt{250, 166}, right, f.at(tubeAt+13, 150), "spring squashes")
-	c.label(pt{250, 100}, right, f.at(tubeAt+12, 212), "rod slides in")
+	c.label(pt{250, 166}, right, f.at(tubeAt+13, 150), "spring")
+	c.label(pt{250, 100}, right, f.at(tubeAt+12, 212), "rod")
 	c.label(pt{250, 218}, right, f.at(tubeAt+23, 128), "sleeve")
-	c.note(pt{280, 392}, below, "same foot below")
-	c.note(pt{108, 112}, left, "up and", "down")
+	c.note(pt{280, 392}, below, "same-foot")
+	c.note(pt{108, 112}, left, "up-down")
 }
 
 func torsionUnit(c *canvas) {
@@ -53,7 +47,7 @@ func torsionUnit(c *canvas) {
 	c.double(f.put(from(36, 244).curve(40, 222, 96, 222, 100, 244)))
 	c.label(pt{84, 150}, left, f.at(tubeAt-15, 144), "rubber")
 	c.label(pt{84, 204}, left, f.at(tubeAt, 130), "core")
-	c.note(pt{280, 392}, below, "same foot below")
+	c.note(pt{280, 392}, below, "same-foot")
 	c.note(pt{108, 78}, left, "twists")
 	// From above: the foot still, the leg turned.
 	g := frame{280, 130, 0.62}
@@ -62,5 +56,5 @@ func torsionUnit(c *canvas) {
 	hub := pt{62, 0}
 	c.draw("d-ghost", g.put(from(62, 0).line(190, 0).turned(hub, 14)), g.put(from(62, 0).line(190, 0).turned(hub, -14)))
 	c.double(g.put(arc(hub, 112, -12, 12)))
-	c.note(pt{360, 186}, below, "from above:", "leg turns on foot")
+	c.note(pt{360, 186}, below, "from-above")
 }

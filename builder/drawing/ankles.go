@@ -2,22 +2,10 @@ package drawing
 
 // Feet with a moving or movable ankle.
 var ankles = []Drawing{
-	{ID: "foot-heel-you-set", Title: "A foot with an adjustable heel height, from the side", Width: 480, Height: 400,
-		Long: "A shell cut open. A spring keel hangs from an ankle part with a pivot and a lock. A button at the back frees the lock, so that the foot can turn to a new rest angle. " +
-			"A dashed outline shows the foot turned toe down, as it is set for a shoe with a higher heel.",
-		make: heelYouSet},
-	{ID: "foot-hydraulic-ankle", Title: "A foot with a hydraulic ankle, from the side", Width: 480, Height: 400,
-		Long: "A shell cut open. Above a spring keel sits an ankle unit with a hinge. Behind the hinge a piston moves in a cylinder of fluid. " +
-			"As the foot turns, fluid is pushed through a narrow side channel, and that slows the turn in both directions.",
-		make: hydraulicAnkle},
-	{ID: "foot-microprocessor-ankle", Title: "A foot with a microprocessor ankle, from the side", Width: 480, Height: 430,
-		Long: "A shell cut open. Above a spring keel sits a tall ankle unit. It has a hinge and, behind it, a piston in a cylinder of fluid. " +
-			"Above them are a battery and a small computer. The computer opens and closes the valve in the fluid channel. The unit does not push.",
-		make: microprocessorAnkle},
-	{ID: "foot-powered-ankle", Title: "A foot with a powered ankle, from the side", Width: 480, Height: 430,
-		Long: "A shell cut open, with a tall housing above it in place of part of the leg tube. Inside, a motor turns a screw. The screw pulls and pushes on the back of the foot through a spring, and the foot turns on a hinge. " +
-			"A battery sits in front of the motor. Below is a spring keel.",
-		make: poweredAnkle},
+	{ID: "foot-heel-you-set", Width: 480, Height: 400, make: heelYouSet},
+	{ID: "foot-hydraulic-ankle", Width: 480, Height: 400, make: hydraulicAnkle},
+	{ID: "foot-microprocessor-ankle", Width: 480, Height: 430, make: microprocessorAnkle},
+	{ID: "foot-powered-ankle", Width: 480, Height: 430, make: poweredAnkle},
 }
 
 func heelYouSet(c *canvas) {
@@ -41,10 +29,10 @@ func heelYouSet(c *canvas) {
 	c.arrow(f.put(arc(pivot, 212, -13, -24)))
 	c.label(pt{68, 128}, above, f.at(23, 96), "button")
 	c.label(pt{224, 108}, right, f.at(51, 96), "lock")
-	c.label(pt{244, 154}, right, f.at(pivot.x, pivot.y), "turns here")
-	c.label(pt{318, 184}, right, f.at(118, 35), "spring keel")
+	c.label(pt{244, 154}, right, f.at(pivot.x, pivot.y), "turns-here")
+	c.label(pt{318, 184}, right, f.at(118, 35), "spring-keel")
 	ghost := f.to(pt{150, 7}.turned(pivot, set))
-	c.label(pt{250, 366}, below, ghost, "set for a higher heel")
+	c.label(pt{250, 366}, below, ghost, "set-higher")
 }
 
 func hydraulicAnkle(c *canvas) {
@@ -58,9 +46,9 @@ func hydraulicAnkle(c *canvas) {
 	c.double(f.put(arc(pt{84, 66}, 190, -17, -4)))
 	c.label(pt{84, 96}, above, f.at(51, 106), "fluid")
 	c.label(pt{76, 178}, left, f.at(43.5, 94.5), "piston")
-	c.label(pt{246, 128}, right, f.at(72, 106), "narrow", "channel")
+	c.label(pt{246, 128}, right, f.at(72, 106), "narrow-channel")
 	c.label(pt{250, 196}, right, f.at(84, 66), "hinge")
-	c.label(pt{290, 356}, below, f.at(170, 18), "spring keel")
+	c.label(pt{290, 356}, below, f.at(170, 18), "spring-keel")
 }
 
 // unit is the hydraulic part of an ankle, as high as top: a hinge in front, a
@@ -94,7 +82,7 @@ func microprocessorAnkle(c *canvas) {
 	c.label(pt{72, 214}, left, f.at(46, 105), "fluid")
 	c.label(pt{250, 142}, right, f.at(90, 130), "computer")
 	c.label(pt{250, 196}, right, f.at(76, 96.5), "valve")
-	c.label(pt{290, 388}, below, f.at(170, 18), "spring keel")
+	c.label(pt{290, 388}, below, f.at(170, 18), "spring-keel")
 }
 
 // chip is a small computer with its legs.
@@ -140,8 +128,8 @@ func poweredAnkle(c *canvas) {
 	c.label(pt{88, 234}, left, f.at(34, 108), "spring")
 	c.label(pt{250, 156}, right, f.at(88, 180), "battery")
 	c.label(pt{250, 254}, right, f.at(76, 68), "hinge")
-	c.label(pt{290, 390}, below, f.at(170, 18), "spring keel")
-	c.note(pt{466, 246}, left, "motor", "pushes")
+	c.label(pt{290, 390}, below, f.at(170, 18), "spring-keel")
+	c.note(pt{466, 246}, left, "motor-pushes")
 }
 
 // motor is a case with its windings.

@@ -12,6 +12,10 @@ import (
 // that it stands on top.
 type canvas struct {
 	shapes, text strings.Builder
+
+	labels map[string][]string // the lines of each label
+	asked  []string            // labels that the drawing asked for, each once
+	stands []stood             // where its labels stand
 }
 
 // draw adds a path. The classes say what the thing is made of; site/style/drawing.css
@@ -120,22 +124,40 @@ const (
 	below             // hangs centred from the point
 )
 
-// label writes lines at a point and leads a fine line from there to the part.
-func (c *canvas) label(at pt, s side, part pt, lines ...string) {
+// lines gives the lines of a label, and keeps that it was asked for.
+func (c *canvas) lines(id string) []string {
+	if !slices.Contains(c.asked, id) {
+		c.asked = append(c.asked, id)
+	}
+	return c.labels[id]
+}
+
+// label writes a label at a point and leads a fine line from there to the part.
+func (c *canvas) label(at pt, s side, part pt, id string) {
 	gap := [...]pt{right: {-5, 0}, left: {5, 0}, above: {0, 6}, below: {0, -5}}[s]
 	a := at.plus(gap)
 	c.draw("d-lead", from(a.x, a.y).line(part.x, part.y))
 	fmt.Fprintf(&c.shapes, "<circle class=\"d-dot\" cx=\"%s\" cy=\"%s\" r=\"3.5\"/>", num(part.x), num(part.y))
-	c.words("d-text", at, s, lines...)
+	c.note(at, s, id)
 }
 
-func (c *canvas) note(at pt, s side, lines ...string)  { c.words("d-text", at, s, lines...) }
-func (c *canvas) title(at pt, s side, lines ...string) { c.words("d-text d-bold", at, s, lines...) }
+const bold = "d-text d-bold"
+
+func (c *canvas) note(at pt, s side, id string) {
+	c.stands = append(c.stands, stood{id, at, s, false})
+	c.words("d-text", at, s, c.lines(id)...)
+}
+
+func (c *canvas) title(at pt, s side, id string) {
+	c.stands = append(c.stands, stood{id, at, s, true})
+	c.words(bold, at, s, c.lines(id)...)
+}
 
 // lead is the height of a line of text. It is in em, as everything about text is:
 // the style sheet enlarges text on narrow screens.
 const lead = 1.15
 
+// words writes lines that are no label: what the drawing was given, or numbers.
 func (c *canvas) words(class string, at pt, s side, lines ...string) {
 	rest := float64(len(lines)-1) * lead
 	dy := [...]float64{right: 0.35 - rest/2, left: 0.35 - rest/2, above: -rest, below: 0.8}[s]

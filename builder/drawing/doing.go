@@ -4,22 +4,10 @@ import "math"
 
 // What to do, step by step.
 var doing = []Drawing{
-	{ID: "stairs-step-by-step", Title: "Stairs one step at a time, a way that is often taught. Ask your therapist first.", Width: 480, Height: 656,
-		Long: "Two pictures of a person with an artificial leg on stairs, one hand on a rail. The artificial leg has a striped socket and a thin tube. Going up, the person's own leg is first on the next step, and the artificial leg follows. " +
-			"Going down, the artificial leg is first on the lower step, and the person's own leg follows. Below stands: ask your therapist first.",
-		make: stairsStepByStep},
-	{ID: "foot-weekly-look", Title: "Where to look at a foot each week", Width: 480, Height: 320,
-		Long: "An artificial foot from the side, with its shoe off and the shell cut open. Numbers show where to look. 1: the top edge of the shell, for splits. 2: inside the shell, as far as you can see from the top, for dirt and grit. " +
-			"3: the bolts at the ankle, which you look at and do not turn. 4: the heel, for worn or soft spots. 5: the sole, for thin places. 6: the toe, for splits and holes.",
-		make: weeklyLook},
-	{ID: "shoe-on-with-a-horn", Title: "A shoe goes on with a shoe horn", Width: 480, Height: 604,
-		Long: "Three pictures of a shoe from the side, cut open so that the artificial foot in it can be seen. First the laces are loose and the shoe stands wide open. Next the toe is in the shoe and the heel is still up; " +
-			"a long shoe horn stands between the heel and the back of the shoe. Last the heel is pushed down along the horn, the foot is flat in the shoe, and the horn comes out.",
-		make: shoeOnWithHorn},
-	{ID: "five-tries", Title: "Five things to try with a foot: stand, walk, ramp, turn, stairs", Width: 480, Height: 406,
-		Long: "Five small pictures of a person whose artificial leg is drawn hollow. Stand: both feet on level ground. Walk: one step on level ground. Ramp: a step up a slope, a hand on a rail. " +
-			"Turn: on the spot, with an arrow on the ground round the feet. Stairs: the first step up, a hand on a rail.",
-		make: fiveTries},
+	{ID: "stairs-step-by-step", Width: 480, Height: 656, make: stairsStepByStep},
+	{ID: "foot-weekly-look", Width: 480, Height: 320, make: weeklyLook},
+	{ID: "shoe-on-with-a-horn", Width: 480, Height: 604, make: shoeOnWithHorn},
+	{ID: "five-tries", Width: 480, Height: 406, make: fiveTries},
 }
 
 // Steps of 180 by 288 mm in the units of the walkers. The edge of one stands at x 44.
@@ -77,11 +65,11 @@ func stairsStepByStep(c *canvas) {
 	})
 	c.draw("d-sole", f.put(stairCase(-70, 44, 0, stepRise, 2)))
 	c.person(f, climbing)
-	c.title(pt{14, 30}, right, "going up")
+	c.title(pt{14, 30}, right, "going-up")
 	c.arrow(from(336, 66).line(384, 36))
-	c.label(pt{330, 104}, right, f.at(120, 227.5), "hold", "the rail")
-	c.label(pt{330, 178}, right, f.at(86, 96), "1. your", "own leg")
-	c.label(pt{130, 206}, left, f.at(18, 62), "2. the", "artificial", "leg")
+	c.label(pt{330, 104}, right, f.at(120, 227.5), "hold-rail")
+	c.label(pt{330, 178}, right, f.at(86, 96), "own-leg-first")
+	c.label(pt{130, 206}, left, f.at(18, 62), "artificial-leg-next")
 	g := frame{176, 604, 1}
 	c.rail(g, pt{-24, 222.5}, pt{136, 122.5}, func(x float64) float64 {
 		if x < 44 {
@@ -91,12 +79,12 @@ func stairsStepByStep(c *canvas) {
 	})
 	c.draw("d-sole", g.put(stairCase(-70, 44, stepRise, -stepRise, 2)))
 	c.person(g, descending)
-	c.title(pt{14, 358}, right, "going down")
+	c.title(pt{14, 358}, right, "going-down")
 	c.arrow(from(336, 376).line(384, 406))
-	c.label(pt{330, 456}, right, g.at(124, 130), "hold", "the rail")
-	c.label(pt{330, 532}, right, g.at(52, 62), "1. the", "artificial", "leg")
-	c.label(pt{126, 512}, left, g.at(28, 62), "2. your", "own leg")
-	c.title(pt{118, 598}, below, "ask your", "therapist first")
+	c.label(pt{330, 456}, right, g.at(124, 130), "hold-rail")
+	c.label(pt{330, 532}, right, g.at(52, 62), "artificial-leg-first")
+	c.label(pt{126, 512}, left, g.at(28, 62), "own-leg-next")
+	c.title(pt{118, 598}, below, "ask-first")
 }
 
 func weeklyLook(c *canvas) {
@@ -113,12 +101,12 @@ func weeklyLook(c *canvas) {
 		grit = append(grit, stone.turned(p, float64(i)*40)...)
 	}
 	c.draw("d-metal", f.put(grit))
-	c.label(pt{92, 104}, left, f.at(26, 90), "1. top", "edge")
-	c.label(pt{374, 158}, above, f.at(194, 31), "2. grit inside")
-	c.label(pt{246, 64}, right, f.at(tubeAt+4, 110), "3. bolts:", "look only")
-	c.label(pt{92, 286}, below, f.at(4, 24), "4. heel")
-	c.label(pt{230, 286}, below, f.at(110, 15), "5. sole")
-	c.label(pt{384, 286}, below, f.at(250, 16), "6. toe")
+	c.label(pt{92, 104}, left, f.at(26, 90), "top-edge")
+	c.label(pt{374, 158}, above, f.at(194, 31), "grit-inside")
+	c.label(pt{246, 64}, right, f.at(tubeAt+4, 110), "bolts")
+	c.label(pt{92, 286}, below, f.at(4, 24), "heel")
+	c.label(pt{230, 286}, below, f.at(110, 15), "sole")
+	c.label(pt{384, 286}, below, f.at(250, 16), "toe")
 }
 
 // looseUpper is the top of a shoe whose laces are open: the tongue stands forward.
@@ -164,14 +152,14 @@ func shoeOnWithHorn(c *canvas) {
 	c.draw("d-hole", f.put(tongue()))
 	shoe(f, looseUpper())
 	c.draw("d-thin", f.put(looseLaces()))
-	c.title(pt{300, 84}, right, "1. loosen", "the laces")
+	c.title(pt{300, 84}, right, "loosen-laces")
 
 	g := panel(376)
 	c.draw("d-hole", g.put(tongue()))
 	foot(g, func(p pt) pt { return p.turned(pt{250, 30}, -18) })
 	horn(g, pt{24, 50}, pt{22, 90}, pt{20, 128}, pt{10, 166}, pt{-10, 204})
 	shoe(g, looseUpper())
-	c.title(pt{300, 262}, right, "2. toe in,", "horn at", "the heel")
+	c.title(pt{300, 262}, right, "toe-in")
 	c.label(pt{38, 172}, above, g.at(-2, 192), "horn")
 
 	h := panel(588)
@@ -179,7 +167,7 @@ func shoeOnWithHorn(c *canvas) {
 	horn(h, pt{7, 58}, pt{6, 90}, pt{2, 128}, pt{-8, 166}, pt{-26, 204})
 	shoe(h, upper(soleHeel, 34))
 	c.arrow(h.put(from(140, 196).line(140, 136)))
-	c.title(pt{300, 488}, right, "3. push the", "heel down,", "horn out")
+	c.title(pt{300, 488}, right, "push-heel")
 }
 
 var (
@@ -205,8 +193,8 @@ const rampRise = 9.0
 func onRamp(x float64) float64 { return (x + 110) * math.Tan(rampRise*math.Pi/180) }
 
 func fiveTries(c *canvas) {
-	panel := func(x, y float64, name string) frame {
-		c.title(pt{x, y + 16}, below, name)
+	panel := func(x, y float64, id string) frame {
+		c.title(pt{x, y + 16}, below, id)
 		return frame{x, y, 0.5}
 	}
 	floor := func(f frame) { c.draw("d-sole", f.put(from(-110, 0).line(110, 0))) }

@@ -14,16 +14,22 @@ import (
 )
 
 // Drawing is one picture. Long says in words what it shows, for a reader who
-// cannot see it.
+// cannot see it. Title, Long and the labels are content: a drawing has them once
+// Book.Find gave them to it.
 type Drawing struct {
 	ID, Title, Long string
 	Width, Height   int // of the viewBox
 
-	make func(*canvas)
+	numbers map[string]string   // what its words may name in braces, worked out with the shape
+	labels  map[string][]string // the lines of each label
+	make    func(*canvas)
 }
 
 // all lists every drawing, in the order in which a reader may meet them.
 var all = slices.Concat(simple, springs, ankles, addons, shells, heels, slopes, heights, doing, visits, limbs, paying)
+
+// Shapes gives every drawing without its words.
+func Shapes() []Drawing { return slices.Clone(all) }
 
 // IDs names every drawing.
 func IDs() []string {
@@ -34,14 +40,25 @@ func IDs() []string {
 	return ids
 }
 
-// Find gives the drawing with that ID.
-func Find(id string) (Drawing, bool) {
+// byID gives the drawing with that ID, without its words.
+func byID(id string) (Drawing, bool) {
 	i := slices.IndexFunc(all, func(d Drawing) bool { return d.ID == id })
 	if i < 0 {
 		return Drawing{}, false
 	}
 	return all[i], true
 }
+
+// drawn is the drawing on a canvas.
+func (d Drawing) drawn() *canvas {
+	c := &canvas{labels: d.labels}
+	d.make(c)
+	return c
+}
+
+// Labels names the labels that the drawing asks for, in its order: it is drawn to
+// see, so that no list beside the shapes can go out of step with them.
+func (d Drawing) Labels() []string { return d.drawn().asked }
 
 // SVG is the drawing as an inline element. Ids inside it begin with idPrefix, so
 // that one page can hold many drawings; an empty prefix stands for the drawing's ID.
@@ -50,8 +67,7 @@ func (d Drawing) SVG(idPrefix string) template.HTML {
 		idPrefix = d.ID
 	}
 	p := html.EscapeString(idPrefix)
-	var c canvas
-	d.make(&c)
+	c := d.drawn()
 	return template.HTML(fmt.Sprintf(`<svg class="drawing" viewBox="0 0 %d %d" role="img" aria-labelledby="%s-title" aria-describedby="%s-desc">`+
 		`<title id="%s-title">%s</title><desc id="%s-desc">%s</desc>%s%s</svg>`,
 		d.Width, d.Height, p, p, p, html.EscapeString(d.Title), p, html.EscapeString(d.Long), c.shapes.String(), c.text.String()))

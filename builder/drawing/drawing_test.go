@@ -63,7 +63,7 @@ func (n node) with(class string) (found []node) {
 
 func parsed(t *testing.T, id string) node {
 	t.Helper()
-	d, ok := Find(id)
+	d, ok := english.Find(id)
 	if !ok {
 		t.Fatalf("no drawing %q", id)
 	}
@@ -96,7 +96,7 @@ func TestFind(t *testing.T) {
 	if !slices.Equal(got, want) {
 		t.Errorf("drawings:\n%v\nwant\n%v", got, want)
 	}
-	if _, ok := Find("foot"); ok {
+	if _, ok := english.Find("foot"); ok {
 		t.Error("Find gives a drawing that is not there")
 	}
 }
@@ -108,7 +108,7 @@ func TestShape(t *testing.T) {
 		"svg": {"class", "viewBox", "role", "aria-labelledby", "aria-describedby"}, "title": {"id"}, "desc": {"id"},
 		"path": {"class", "d"}, "circle": {"class", "cx", "cy", "r"}, "text": {"class", "x", "y", "dy"},
 	}
-	for _, d := range all {
+	for _, d := range drawings(t) {
 		n := parsed(t, d.ID)
 		ids := map[string]string{}
 		n.every(func(c node) {
@@ -150,7 +150,7 @@ func TestShape(t *testing.T) {
 }
 
 func TestPrefix(t *testing.T) {
-	d, _ := Find("roll-over")
+	d, _ := english.Find("roll-over")
 	if got := string(d.SVG("")); !strings.Contains(got, `id="roll-over-title"`) {
 		t.Error("an empty prefix does not stand for the drawing's ID")
 	}
@@ -161,7 +161,7 @@ func TestPrefix(t *testing.T) {
 
 func TestDeterministic(t *testing.T) {
 	point := regexp.MustCompile(`\d\.\d{2}`)
-	for _, d := range all {
+	for _, d := range drawings(t) {
 		if d.SVG("x") != d.SVG("x") {
 			t.Errorf("%s differs from one call to the next", d.ID)
 		}
@@ -186,7 +186,7 @@ func TestStyleSheet(t *testing.T) {
 	// Marks that only name a line for the tests below.
 	marks := []string{"d-text", "d-upright", "d-square", "d-line", "d-load", "d-hips"}
 	used := map[string]bool{}
-	for _, d := range all {
+	for _, d := range drawings(t) {
 		parsed(t, d.ID).every(func(n node) {
 			if n.XMLName.Local == "svg" {
 				return
@@ -272,7 +272,7 @@ func TestTextFits(t *testing.T) {
 		if !strings.Contains(string(css), fmt.Sprintf("font-size: %.0fpx", size)) {
 			t.Errorf("drawing.css does not set the size %.0f that this test measures", size)
 		}
-		for _, d := range all {
+		for _, d := range drawings(t) {
 			found := texts(t, parsed(t, d.ID), size)
 			if len(found) < 2 {
 				t.Errorf("%s: %d texts", d.ID, len(found))
@@ -315,7 +315,7 @@ func crossing(a, b, c, d pt) bool {
 
 // Leaders neither cross one another nor run through a text.
 func TestLeaders(t *testing.T) {
-	for _, d := range all {
+	for _, d := range drawings(t) {
 		n := parsed(t, d.ID)
 		leads := n.with("d-lead")
 		if dots := n.with("d-dot"); len(dots) != len(leads) {
@@ -352,7 +352,7 @@ func TestLeaders(t *testing.T) {
 
 // All that is drawn lies inside the picture.
 func TestInside(t *testing.T) {
-	for _, d := range all {
+	for _, d := range drawings(t) {
 		parsed(t, d.ID).every(func(n node) {
 			if n.XMLName.Local != "path" {
 				return

@@ -1,24 +1,15 @@
 package drawing
 
 import (
-	"fmt"
 	"math"
+	"strconv"
 )
 
 // Heel height: how to measure it, and what a wrong one does to the leg.
 var heels = []Drawing{
-	{ID: "heel-measured", Title: "How to measure the heel height of a shoe", Width: 480, Height: 470,
-		Long: "Two shoes from the side. Above, the right way, the shoe is cut open: the sole is 30 mm thick under the heel and 20 mm thick under the ball of the foot. 30 minus 20 is 10 mm, and that is the heel height. " +
-			"Below, the wrong way, a ruler stands behind the same shoe and measures the outside of the heel.",
-		make: heelMeasured},
-	{ID: "tilt-higher-heel", Title: "A higher heel tips the leg forward", Width: 480, Height: 430,
-		Long: fmt.Sprintf("An artificial leg from the side, toe at the right. A dashed line shows how it stood, upright, in the shoes it was set up with. In a shoe with a heel %s higher, the foot turns about its ball "+
-			"and the whole leg leans forward by up to %s. The knee is pushed to bend. The shoes are made up, with a change large enough to see.", mm(tiltStep), deg(tilt)),
-		make: tiltHigher},
-	{ID: "tilt-lower-heel", Title: "A lower heel tips the leg back", Width: 480, Height: 430,
-		Long: fmt.Sprintf("An artificial leg from the side, toe at the right. A dashed line shows how it stood, upright, in the shoes it was set up with. In a shoe with a heel %s lower, the heel drops "+
-			"and the whole leg leans back by up to %s. The knee is pushed straight. The shoes are made up, with a change large enough to see.", mm(tiltStep), deg(tilt)),
-		make: tiltLower},
+	{ID: "heel-measured", Width: 480, Height: 470, numbers: map[string]string{"heel": whole(soleHeel), "ball": whole(soleBall), "height": whole(soleHeel - soleBall)}, make: heelMeasured},
+	{ID: "tilt-higher-heel", Width: 480, Height: 430, numbers: map[string]string{"step": whole(tiltStep), "lean": whole(tilt)}, make: tiltHigher},
+	{ID: "tilt-lower-heel", Width: 480, Height: 430, numbers: map[string]string{"step": whole(tiltStep), "lean": whole(tilt)}, make: tiltLower},
 }
 
 // A made-up change of shoes, large enough to see. The heel rises or drops by
@@ -30,8 +21,8 @@ var tilt = tiltOf(tiltStep, ball)
 
 func tiltOf(step, lever float64) float64 { return math.Atan(step/lever) * 180 / math.Pi }
 
-func mm(v float64) string  { return fmt.Sprintf("%.0f mm", v) }
-func deg(v float64) string { return fmt.Sprintf("%.0f°", v) }
+// whole writes an amount of a drawing that its words name; the words say the unit.
+func whole(v float64) string { return strconv.FormatFloat(v, 'f', 0, 64) }
 
 // The made-up shoe of heelMeasured.
 const (
@@ -88,12 +79,11 @@ func heelMeasured(c *canvas) {
 	c.draw("d-sole", f.put(from(-20, 0).line(306, 0)))
 	c.measure(f.at(shoeHeelAt, 0), f.at(shoeHeelAt, soleHeel))
 	c.measure(f.at(shoeBallAt, 0), f.at(shoeBallAt, soleBall))
-	under := func(x float64, text string) { c.note(f.at(x, -12), below, text) }
-	under(shoeHeelAt, mm(soleHeel))
-	under(shoeBallAt, mm(soleBall))
+	c.note(f.at(shoeHeelAt, -12), below, "under-heel")
+	c.note(f.at(shoeBallAt, -12), below, "under-ball")
 	c.title(pt{14, 70}, right, "right")
 	c.draw("d-heavy", from(18, 96).line(28, 108, 48, 84))
-	c.title(pt{265, 212}, below, fmt.Sprintf("%.0f − %.0f = %s", soleHeel, soleBall, mm(soleHeel-soleBall)), "heel height")
+	c.title(pt{265, 212}, below, "heel-height")
 	g := frame{136, 424, 1.05}
 	c.draw("d-line", g.put(upper(40, 34)))
 	c.draw("d-thin", g.put(laces()))
@@ -103,7 +93,7 @@ func heelMeasured(c *canvas) {
 	c.draw("d-thin", g.put(from(-24, 40).line(3, 40)))
 	c.title(pt{14, 330}, right, "wrong")
 	c.draw("d-heavy", from(20, 348).line(44, 372), from(44, 348).line(20, 372))
-	c.note(pt{240, 440}, below, "outside of the heel")
+	c.note(pt{240, 440}, below, "outside-heel")
 }
 
 // A leg from tube to thigh, in millimetres of the foot. The knee stands 389 mm
@@ -165,10 +155,10 @@ func tiltHigher(c *canvas) {
 	c.axis(f, "d-axis", set)
 	c.measure(f.at(-26, 0), f.at(-26, tiltStep))
 	c.arrow(f.put(arc(set(pt{tubeAt, 0}), kneeHeight+70, 90, 90-tilt)))
-	c.note(pt{108, 346}, left, mm(tiltStep), "higher")
-	c.title(pt{318, 60}, right, "leans", "forward", "up to "+deg(tilt))
-	c.label(pt{318, 180}, right, f.to(set(knee)), "knee is", "pushed", "to bend")
-	c.label(pt{120, 120}, left, f.to(lift(pt{tubeAt, kneeHeight - 60})), "set up", "like this")
+	c.note(pt{108, 346}, left, "higher")
+	c.title(pt{318, 60}, right, "leans")
+	c.label(pt{318, 180}, right, f.to(set(knee)), "knee")
+	c.label(pt{120, 120}, left, f.to(lift(pt{tubeAt, kneeHeight - 60})), "set-up")
 }
 
 // shoeSole lies under a foot whose heel step it matches; its ball stands on the
@@ -199,8 +189,8 @@ func tiltLower(c *canvas) {
 	const heel = thick + heelStep
 	c.measure(f.at(-26, heel), f.at(-26, heel+tiltStep))
 	c.arrow(f.put(arc(set(pt{tubeAt, 0}), kneeHeight+70, 90, 90+tilt)))
-	c.note(pt{108, 330}, left, mm(tiltStep), "lower")
-	c.title(pt{106, 130}, left, "leans", "back", "up to "+deg(tilt))
-	c.label(pt{300, 160}, right, f.to(set(knee)), "knee is", "pushed", "straight")
-	c.label(pt{300, 60}, right, f.to(was(pt{tubeAt, kneeHeight + 40})), "set up", "like this")
+	c.note(pt{108, 330}, left, "lower")
+	c.title(pt{106, 130}, left, "leans")
+	c.label(pt{300, 160}, right, f.to(set(knee)), "knee")
+	c.label(pt{300, 60}, right, f.to(was(pt{tubeAt, kneeHeight + 40})), "set-up")
 }

@@ -1,10 +1,7 @@
 package drawing
 
 var heights = []Drawing{
-	{ID: "build-height", Title: "The room under the limb, and the build height of a foot", Width: 480, Height: 460,
-		Long: "A leg from the side, cut open at the socket. A long arrow runs from the end of the limb down to the sole of the foot: this is all the room there is for the foot and its parts. " +
-			"A short arrow runs from the sole to the top of the foot's connector: this is the build height of the foot. The short one must fit into the long one, with the end of the socket and the joining parts.",
-		make: buildHeight},
+	{ID: "build-height", Width: 480, Height: 460, make: buildHeight},
 }
 
 func buildHeight(c *canvas) {
@@ -24,7 +21,7 @@ func buildHeight(c *canvas) {
 	c.draw("d-thin", f.put(from(tubeAt, limbEnd).line(290, limbEnd)))
 	c.measure(f.at(-28, 0), f.at(-28, 110))
 	c.draw("d-thin", f.put(from(-38, 110).line(tubeAt-24, 110)))
-	c.label(pt{250, 110}, right, f.at(tubeAt+6, limbEnd+12), "end of", "the limb")
-	c.title(pt{350, 300}, right, "room", "under", "the limb")
-	c.title(pt{54, 312}, above, "build", "height")
+	c.label(pt{250, 110}, right, f.at(tubeAt+6, limbEnd+12), "limb-end")
+	c.title(pt{350, 300}, right, "room")
+	c.title(pt{54, 312}, above, "build-height")
 }

@@ -4,19 +4,9 @@ import "math"
 
 // Limbs that are not a leg lost below the knee.
 var limbs = []Drawing{
-	{ID: "part-of-the-foot", Title: "A foot that ends at mid-foot, in a shoe with a filler and a stiff plate", Width: 480, Height: 700,
-		Long: "Three shoes from the side, cut open. In each stands a person's own foot that ends at mid-foot, with its own heel and ankle. Above, standing: soft filler takes up the toe of the shoe, a stiff plate runs under foot and filler from heel to toe, " +
-			"and the sole of the shoe curves up in front, like a rocker. Below left, with no plate: as the heel lifts, the shoe folds at the end of the foot. Below right, with plate and rocker: the shoe stays in one piece and rolls on the curve of its sole.",
-		make: partOfFoot},
-	{ID: "heel-and-artificial-knee", Title: "What the heel of a shoe does to an artificial knee", Width: 480, Height: 520,
-		Long: "Three artificial legs with an artificial knee, from the side, toe at the right, in shoes whose heel is higher each time. A dashed line with an arrow shows where the weight comes down, at the same place in all three. " +
-			"In the middle the leg is in the shoes that it was set up with. It stands upright, and the line passes just in front of the knee. At the left the heel is lower and the shin tips back: the line passes far in front of the knee, which is pushed straight. " +
-			"At the right the heel is higher and the shin tips forward: the line passes behind the knee, which is pushed to bend. The shoes are made up, with a change large enough to see.",
-		make: heelAndKnee},
-	{ID: "child-grows", Title: "What growth does to an artificial leg that stays the same", Width: 480, Height: 690,
-		Long: "Two columns show the same child at first and later, with the same artificial leg. Top: a child from behind, whose artificial leg has a striped socket and a thin tube. At first a dashed line through the hips is level. Later the child is taller, the hip over the artificial leg sits lower, and the child leans to that side. " +
-			"Middle: both feet from above. At first they are equally long. Later the child's own foot is longer. Bottom: the limb in its socket, cut open. At first there is room for socks round the limb. Later the limb fills the socket.",
-		make: childGrows},
+	{ID: "part-of-the-foot", Width: 480, Height: 700, make: partOfFoot},
+	{ID: "heel-and-artificial-knee", Width: 480, Height: 520, make: heelAndKnee},
+	{ID: "child-grows", Width: 480, Height: 690, make: childGrows},
 }
 
 // The foot that ends at mid-foot, in the places of the shoe that sole() and upper()
@@ -90,11 +80,11 @@ func partOfFoot(c *canvas) {
 	c.draw("d-sole", f.put(from(-40, 0).line(324, 0)))
 	shoe(f, rocker(), true, same, same)
 	c.draw("d-thin", f.put(ankleBone(soleHeel+plateThick)))
-	c.label(pt{250, 64}, right, f.at(84, 112), "your own", "ankle")
-	c.label(pt{262, 150}, right, f.at(footEnds-8, 62), "foot ends here")
-	c.label(pt{360, 200}, right, f.at(226, 44), "soft filler")
-	c.label(pt{110, 356}, below, f.at(100, soleHeel+2), "stiff plate")
-	c.label(pt{344, 356}, below, f.at(236, 10), "rocker sole")
+	c.label(pt{250, 64}, right, f.at(84, 112), "own-ankle")
+	c.label(pt{262, 150}, right, f.at(footEnds-8, 62), "foot-ends")
+	c.label(pt{360, 200}, right, f.at(226, 44), "soft-filler")
+	c.label(pt{110, 356}, below, f.at(100, soleHeel+2), "stiff-plate")
+	c.label(pt{344, 356}, below, f.at(236, 10), "rocker-sole")
 
 	// The heel lifts by the same turn, without the plate and with it.
 	const lift = -19.0
@@ -105,13 +95,13 @@ func partOfFoot(c *canvas) {
 	g := small(28)
 	fold := pt{footEnds + 12, 0}
 	shoe(g, sole(), false, func(p pt) pt { return p.turned(fold, lift*min(max((fold.x+20-p.x)/40, 0), 1)) }, func(p pt) pt { return p.turned(fold, lift) })
-	c.title(pt{114, 616}, below, "no plate")
-	c.note(pt{114, 642}, below, "folds where", "the foot ends")
+	c.title(pt{114, 616}, below, "no-plate")
+	c.note(pt{114, 642}, below, "folds")
 	h := small(268)
 	roll := rolled(rocker(), lift)
 	shoe(h, rocker(), true, roll, roll)
-	c.title(pt{354, 616}, below, "plate, rocker")
-	c.note(pt{354, 642}, below, "stays in one", "piece and rolls")
+	c.title(pt{354, 616}, below, "plate-rocker")
+	c.note(pt{354, 642}, below, "stays-whole")
 }
 
 // Three made-up shoes, each a heel step higher than the last. The leg was set up in the
@@ -163,14 +153,12 @@ func (c *canvas) kneeLeg(f frame, set func(pt) pt, bend float64) {
 
 func heelAndKnee(c *canvas) {
 	for i, p := range []struct {
-		in    float64
-		bend  float64
-		name  string
-		lines []string
+		in, bend float64
+		id       string
 	}{
-		{40, 0, "lower heel", []string{"far in front:", "knee pushed", "straight"}},
-		{28, 0, "as set up", []string{"just in", "front of", "the knee"}},
-		{22, 2 * (tiltOf(2*kneeStep, ball) - tiltOf(kneeStep, ball)), "higher heel", []string{"behind:", "knee pushed", "to bend"}},
+		{40, 0, "lower"},
+		{28, 0, "as-set-up"},
+		{22, 2 * (tiltOf(2*kneeStep, ball) - tiltOf(kneeStep, ball)), "higher"},
 	} {
 		heel, x := float64(i)*kneeStep, 160*float64(i)
 		f := frame{x + p.in, 400, 0.42}
@@ -184,10 +172,10 @@ func heelAndKnee(c *canvas) {
 		c.draw("d-ghost d-load", f.put(from(loadAt, 720).line(loadAt, 4)))
 		c.arrow(f.put(from(loadAt, 810).line(loadAt, 730)))
 		c.note(f.at(loadAt, 826), above, "weight")
-		c.title(pt{x + 80, 416}, below, p.name)
-		c.note(pt{x + 80, 444}, below, p.lines...)
+		c.title(pt{x + 80, 416}, below, p.id)
+		c.note(pt{x + 80, 444}, below, p.id+"-does")
 	}
-	c.label(pt{194, 290}, left, frame{188, 400, 0.42}.to(kneeShin(kneeStep)(knee)), "artificial", "knee")
+	c.label(pt{194, 290}, left, frame{188, 400, 0.42}.to(kneeShin(kneeStep)(knee)), "artificial-knee")
 }
 
 // A made-up growth, large enough to see.
@@ -245,7 +233,7 @@ func (c *canvas) limbInSocket(f frame, room float64) {
 }
 
 func childGrows(c *canvas) {
-	c.title(pt{120, 14}, below, "at first")
+	c.title(pt{120, 14}, below, "at-first")
 	c.title(pt{360, 14}, below, "later")
 	for i, grown := range []float64{1, growth} {
 		x := 120 + 240*float64(i)
@@ -264,9 +252,9 @@ func childGrows(c *canvas) {
 		c.draw("d-ghost", g.put(from(-140, footLength).line(150, footLength)))
 		c.limbInSocket(frame{x, 626, 0.9}, 8*float64(1-i)+3.5)
 	}
-	for i, lines := range [][2]string{{"hips level", "one hip lower"}, {"feet match", "own foot longer"}, {"room for socks", "tight"}} {
+	for i, id := range []string{"hips", "feet", "room"} {
 		y := []float64{284, 458, 654}[i]
-		c.note(pt{120, y}, below, lines[0])
-		c.note(pt{360, y}, below, lines[1])
+		c.note(pt{120, y}, below, id+"-first")
+		c.note(pt{360, y}, below, id+"-later")
 	}
 }

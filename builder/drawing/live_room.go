@@ -62,7 +62,7 @@ func drawRoom(c *canvas) {
 	c.moving("d-thin", "build-size")
 	c.handle("room-handle", f.at(300, 0), true)
 	c.handle("build-handle", f.at(-78, 0), true)
-	c.note(pt{474, 350}, left, "room under", "the limb")
-	c.note(pt{6, 340}, right, "build", "height")
+	c.words("d-text", pt{474, 350}, left, "room under", "the limb")
+	c.words("d-text", pt{6, 340}, right, "build", "height")
 	c.says("d-text d-bold", "left-word", pt{f.at(tubeAt-30, 0).x, f.y}, left, "left-at")
 }

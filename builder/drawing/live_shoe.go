@@ -46,7 +46,7 @@ func drawFootInShoe(c *canvas) {
 		x, h := shoeAt+float64(cm)*10*shoeScale, 7.0
 		if cm%5 == 0 {
 			h = 14
-			c.note(pt{x, 242}, below, fmt.Sprint(cm))
+			c.words("d-text", pt{x, 242}, below, fmt.Sprint(cm))
 		}
 		marks = append(marks, from(x, 224).line(x, 224+h)...)
 	}

@@ -63,9 +63,9 @@ func drawSlope(c *canvas) {
 	}
 	c.handle("up-handle", pt{hillUp - hillReach, hillLevel}, true)
 	c.handle("down-handle", pt{hillDown - hillReach, hillLevel}, true)
-	c.title(pt{hillUp, 20}, above, "facing up")
-	c.title(pt{hillDown, 20}, above, "facing down")
-	c.note(pt{hillUp, 45}, above, "toe up")
-	c.note(pt{hillDown, 45}, above, "toe down")
+	c.words(bold, pt{hillUp, 20}, above, "facing up")
+	c.words(bold, pt{hillDown, 20}, above, "facing down")
+	c.words("d-text", pt{hillUp, 45}, above, "toe up")
+	c.words("d-text", pt{hillDown, 45}, above, "toe down")
 	c.says("d-text d-bold", "bend-word", pt{(hillUp + hillDown) / 2, 322}, above, "") // one text for both: each is costly to lay out
 }

@@ -115,10 +115,10 @@ func splitToe(c *canvas) {
 	lean := math.Atan(stoneTall/(2*keelHalf)) * 180 / math.Pi
 	c.keelOnStone(toeKeel{frame{200, 188, 1}, lean, 0}, false)
 	c.keelOnStone(toeKeel{frame{432, 188, 1}, 0, stoneTall + 6}, true)
-	c.note(pt{164, 36}, right, "leg tips")
-	c.note(pt{348, 56}, left, "leg", "stays up")
+	c.note(pt{164, 36}, right, "leg-tips")
+	c.note(pt{348, 56}, left, "stays-up")
 	c.label(pt{170, 240}, right, pt{104, 256}, "stone")
 	c.label(pt{296, 150}, left, toeKeel{frame{432, 188, 1}, 0, 0}.at(spot{130, 25, 0}), "slit")
-	c.title(pt{120, 296}, below, "in one piece")
-	c.title(pt{360, 296}, below, "split toe")
+	c.title(pt{120, 296}, below, "in-one-piece")
+	c.title(pt{360, 296}, below, "split-toe")
 }

@@ -2,17 +2,9 @@ package drawing
 
 // Levels, grades and plans.
 var paying = []Drawing{
-	{ID: "what-gets-a-grade", Title: "What may get a grade: the person, the foot, or neither", Width: 480, Height: 300,
-		Long: "Three small pictures. In the first, a tag hangs on a person with an artificial leg: some places grade the person. In the second, a tag hangs on an artificial foot: some grade the foot. In the third, a person and a foot stand side by side with no tag: in some places no grade was found.",
-		make: whatGetsGrade},
-	{ID: "level-in-the-chart", Title: "Who sets a US level, and what it is about", Width: 480, Height: 520,
-		Long: "Arrows lead from your doctor and your prosthetist to a chart that holds a level: they set it together. An arrow from you to the chart says that you can ask. From the chart an arrow leads on to your plan, for what it may pay. " +
-			"A dashed line from the chart toward a foot is crossed out: a level does not pick a foot.",
-		make: levelInChart},
-	{ID: "round-after-a-no", Title: "From the notes to a yes, and the way round after a no", Width: 480, Height: 470,
-		Long: "Six circles joined by arrows. Above, from left to right: the notes say why, the clinic sends them, the plan answers. From the plan one arrow leads down to yes, and the foot can be ordered. Another leads to no, where you ask for the reason in writing. " +
-			"From there an arrow leads to a new look, where the reason is answered, and from there up to the notes again.",
-		make: roundAfterNo},
+	{ID: "what-gets-a-grade", Width: 480, Height: 300, make: whatGetsGrade},
+	{ID: "level-in-the-chart", Width: 480, Height: 520, make: levelInChart},
+	{ID: "round-after-a-no", Width: 480, Height: 470, make: roundAfterNo},
 }
 
 // tag hangs on a string from p.
@@ -30,10 +22,10 @@ func (c *canvas) bareFoot(f frame) {
 }
 
 func whatGetsGrade(c *canvas) {
-	for i, lines := range [][]string{{"some grade", "the person"}, {"some grade", "the foot"}, {"no grade", "was found"}} {
+	for i, id := range []string{"person", "foot", "neither"} {
 		x := 160 * float64(i)
 		c.draw("d-sole", from(x+10, 200).line(x+150, 200))
-		c.note(pt{x + 80, 222}, below, lines...)
+		c.note(pt{x + 80, 222}, below, id)
 	}
 	c.sign(frame{58, 200, 0.6}, standing)
 	c.tag(pt{68, 72})
@@ -65,21 +57,21 @@ func levelInChart(c *canvas) {
 	ring(pt{380, 86}, footSign)
 	c.arrow(from(142, 116).line(194, 184))
 	c.arrow(from(338, 116).line(286, 184))
-	c.note(pt{240, 84}, above, "set it")
+	c.note(pt{240, 84}, above, "set-it")
 	c.note(pt{240, 92}, below, "together")
 	chart(c, middle)
-	c.title(pt{194, 246}, left, "a level", "in your chart")
+	c.title(pt{194, 246}, left, "level")
 	bust(c, "d-solid", pt{400, 250}, 1)
-	c.title(pt{400, 258}, below, "you can ask")
+	c.title(pt{400, 258}, below, "you-can-ask")
 	c.arrow(from(364, 226).line(288, 226))
 	c.arrow(from(204, 296).line(142, 366))
 	ring(pt{106, 408}, envelope)
 	c.title(pt{106, 464}, below, "plan")
-	c.note(pt{106, 464 + lead*largest}, below, "may pay")
+	c.note(pt{106, 464 + lead*largest}, below, "may-pay")
 	c.draw("d-ghost", from(276, 296).line(330, 364))
 	c.draw("d-heavy", from(292, 320).line(316, 342), from(316, 320).line(292, 342))
 	ring(pt{360, 408}, footSign)
-	c.note(pt{360, 464}, below, "does not", "pick a foot")
+	c.note(pt{360, 464}, below, "picks-none")
 }
 
 func tickOrCross(c *canvas, p pt) {
@@ -110,25 +102,25 @@ func lens(c *canvas, p pt) {
 func roundAfterNo(c *canvas) {
 	const top, low, far = 120.0, 330.0, ringSize + 7
 	for _, s := range []struct {
-		at          pt
-		sign        func(*canvas, pt)
-		title, does string
+		at   pt
+		sign func(*canvas, pt)
+		id   string
 	}{
-		{pt{80, top}, notesPage, "notes", "say why"},
-		{pt{240, top}, envelope, "clinic", "sends them"},
-		{pt{400, top}, tickOrCross, "plan", "answers"},
-		{pt{400, low}, footSign, "yes", "order"},
-		{pt{240, low}, refused, "no", "ask why"},
-		{pt{80, low}, lens, "new look", "answer it"},
+		{pt{80, top}, notesPage, "notes"},
+		{pt{240, top}, envelope, "clinic"},
+		{pt{400, top}, tickOrCross, "plan"},
+		{pt{400, low}, footSign, "a-yes"},
+		{pt{240, low}, refused, "a-no"},
+		{pt{80, low}, lens, "new-look"},
 	} {
 		c.draw("d-hole", disc(s.at.x, s.at.y, ringSize))
 		s.sign(c, s.at)
 		if s.at.y == top {
-			c.title(s.at.plus(pt{0, -82}), above, s.title)
-			c.note(s.at.plus(pt{0, -56}), above, s.does)
+			c.title(s.at.plus(pt{0, -82}), above, s.id)
+			c.note(s.at.plus(pt{0, -56}), above, s.id+"-does")
 		} else {
-			c.title(s.at.plus(pt{0, 56}), below, s.title)
-			c.note(s.at.plus(pt{0, 56 + lead*largest}), below, s.does)
+			c.title(s.at.plus(pt{0, 56}), below, s.id)
+			c.note(s.at.plus(pt{0, 56 + lead*largest}), below, s.id+"-does")
 		}
 	}
 	c.arrow(from(80+far, top).line(240-far, top))

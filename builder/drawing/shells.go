@@ -1,14 +1,8 @@
 package drawing
 
 var shells = []Drawing{
-	{ID: "shell-with-toes", Title: "A foot shell with toes, from above and from the side", Width: 480, Height: 376,
-		Long: "A foot shell seen from above and from the side. It has five toes with nails. A gap between the big toe and the next one lets a sandal strap pass. " +
-			"The other toes are marked by folds. At the back is the opening where the inner foot goes in.",
-		make: func(c *canvas) { foldedShell(c, true) }},
-	{ID: "shell-without-toes", Title: "A foot shell without toes, from above and from the side", Width: 480, Height: 376,
-		Long: "A foot shell seen from above and from the side. The front is smooth and rounded, with no toes and no folds. " +
-			"At the back is the opening where the inner foot goes in.",
-		make: func(c *canvas) { foldedShell(c, false) }},
+	{ID: "shell-with-toes", Width: 480, Height: 376, make: func(c *canvas) { foldedShell(c, true) }},
+	{ID: "shell-without-toes", Width: 480, Height: 376, make: func(c *canvas) { foldedShell(c, false) }},
 }
 
 // topOutline is a right foot from above without toes, its middle line at y 0, the
@@ -75,8 +69,8 @@ func foldedShell(c *canvas, withToes bool) {
 	c.draw("d-hole", side.put(from(24, 92).curve(34, 99, 92, 99, 103, 92, 92, 86, 34, 86, 24, 92).shut()))
 	c.label(pt{120, 184}, below, top.at(76, -8), "opening")
 	if !withToes {
-		c.label(pt{364, 100}, right, top.at(240, 4), "smooth", "front")
-		c.label(pt{364, 336}, right, side.at(246, 16), "no folds", "to clean")
+		c.label(pt{364, 100}, right, top.at(240, 4), "front")
+		c.label(pt{364, 336}, right, side.at(246, 16), "no-folds")
 		return
 	}
 	for i, t := range toes {
@@ -89,6 +83,6 @@ func foldedShell(c *canvas, withToes bool) {
 	// The big toe and its nail, from the inner side.
 	c.draw("d-thin", side.put(from(212, 42).curve(206, 34, 205, 20, 212, 8)))
 	c.draw("d-thin", side.put(from(240, 37.5).curve(243, 32, 252, 30, 258, 30)))
-	c.label(pt{364, 80.6}, right, top.at(228, 15.5), "gap for", "a strap")
-	c.label(pt{364, 324}, right, side.at(246, 33), "toes with", "nails")
+	c.label(pt{364, 80.6}, right, top.at(228, 15.5), "gap")
+	c.label(pt{364, 324}, right, side.at(246, 33), "toes")
 }

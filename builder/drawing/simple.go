@@ -2,22 +2,10 @@ package drawing
 
 // Feet without springs or fluid.
 var simple = []Drawing{
-	{ID: "foot-solid-ankle", Title: "Inside a solid ankle foot, from the side", Width: 480, Height: 392,
-		Long: "A foam foot cut open. A firm keel runs from the ankle to just behind the ball of the foot. A bolt holds it to the leg tube. " +
-			"There is no joint. Under the back of the keel sits a soft wedge, thick at the back of the heel, that squashes as you land. In front of the keel the toe is only foam, and bends.",
-		make: solidAnkle},
-	{ID: "foot-single-axis", Title: "Inside a single axis foot, from the side", Width: 480, Height: 384,
-		Long: "A foam foot cut open. At the ankle, an axle holds the upper part to the keel, like the pin of a door hinge. " +
-			"A soft rubber bumper stands behind the axle and a firmer one stands in front. They limit how far the toe goes down and up.",
-		make: singleAxis},
-	{ID: "foot-flexible-keel", Title: "Inside a flexible keel foot, from the side", Width: 480, Height: 384,
-		Long: "A foam foot cut open. A firm block sits under the ankle, with a soft heel cushion below it. From the block a bendy keel runs to the toe, thick at first and then thin. " +
-			"A dashed outline shows the front of the foot bent up as you roll over it. There is no hinge.",
-		make: flexibleKeel},
-	{ID: "foot-multi-axis", Title: "Inside a multi-axis foot, from the side and from behind", Width: 480, Height: 400,
-		Long: "A shell cut open. Between the leg plate and the keel sits a rubber block, with a ball joint in its middle. The foot can tip forward and back, lean to each side and twist a little. " +
-			"A small view from behind shows the foot leaning with a side slope while the leg tube stays upright.",
-		make: multiAxis},
+	{ID: "foot-solid-ankle", Width: 480, Height: 392, make: solidAnkle},
+	{ID: "foot-single-axis", Width: 480, Height: 384, make: singleAxis},
+	{ID: "foot-flexible-keel", Width: 480, Height: 384, make: flexibleKeel},
+	{ID: "foot-multi-axis", Width: 480, Height: 400, make: multiAxis},
 }
 
 func solidAnkle(c *canvas) {
@@ -27,10 +15,10 @@ func solidAnkle(c *canvas) {
 	c.firm(f.put(from(34, 90).line(102, 90).curve(107, 76, 142, 63, 174, 42, 186, 34, 188, 20, 178, 15).line(98, 15, 32, 52).curve(30, 64, 32, 78, 34, 90).shut()))
 	c.draw("d-metal", f.put(bolt(tubeAt, 41, tubeAt, 90, 9)))
 	c.joint(f, 90, 205)
-	c.label(pt{250, 96}, right, f.at(86, 82), "no joint here")
-	c.label(pt{292, 158}, right, f.at(146, 45), "firm keel")
-	c.label(pt{116, 340}, below, f.at(28, 30), "heel cushion", "squashes")
-	c.label(pt{374, 340}, below, f.at(210, 20), "toe bends here")
+	c.label(pt{250, 96}, right, f.at(86, 82), "no-joint")
+	c.label(pt{292, 158}, right, f.at(146, 45), "firm-keel")
+	c.label(pt{116, 340}, below, f.at(28, 30), "heel-cushion")
+	c.label(pt{374, 340}, below, f.at(210, 20), "toe-bends")
 }
 
 func singleAxis(c *canvas) {
@@ -46,11 +34,11 @@ func singleAxis(c *canvas) {
 	c.draw("d-solid", f.put(disc(67, 60, 2.5)))
 	c.joint(f, 86, 205)
 	c.double(f.put(arc(pt{67, 60}, 206, -17, -3)))
-	c.label(pt{64, 128}, above, f.at(37, 70), "soft", "bumper")
-	c.label(pt{236, 124}, right, f.at(96, 66), "firm bumper")
+	c.label(pt{64, 128}, above, f.at(37, 70), "soft-bumper")
+	c.label(pt{236, 124}, right, f.at(96, 66), "firm-bumper")
 	c.label(pt{120, 340}, below, f.at(67, 60), "hinge")
-	c.label(pt{300, 340}, below, f.at(140, 34), "firm keel")
-	c.note(pt{464, 208}, left, "toe goes", "down and up")
+	c.label(pt{300, 340}, below, f.at(140, 34), "firm-keel")
+	c.note(pt{464, 208}, left, "toe-goes")
 }
 
 func flexibleKeel(c *canvas) {
@@ -63,9 +51,9 @@ func flexibleKeel(c *canvas) {
 	c.draw("d-metal", f.put(bolt(tubeAt, 58, tubeAt, 90, 9)))
 	c.joint(f, 90, 205)
 	c.arrow(f.put(arc(pt{140, 20}, 132, 4, 22)))
-	c.label(pt{250, 96}, right, f.at(92, 80), "firm block")
-	c.label(pt{116, 340}, below, f.at(28, 30), "heel cushion")
-	c.label(pt{330, 340}, below, f.at(160, 20), "keel bends here")
+	c.label(pt{250, 96}, right, f.at(92, 80), "firm-block")
+	c.label(pt{116, 340}, below, f.at(28, 30), "heel-cushion")
+	c.label(pt{330, 340}, below, f.at(160, 20), "keel-bends")
 }
 
 func multiAxis(c *canvas) {
@@ -80,8 +68,8 @@ func multiAxis(c *canvas) {
 	c.double(f.put(arc(pt{tubeAt, 60}, 208, -15, -2)))
 	// Round the tube: the near half of a ring.
 	c.double(f.put(from(40, 168).curve(44, 150, 92, 150, 96, 168)))
-	c.label(pt{112, 358}, below, f.at(tubeAt-4, 54), "ball joint")
-	c.label(pt{54, 176}, above, f.at(43, 66), "rubber", "block")
+	c.label(pt{112, 358}, below, f.at(tubeAt-4, 54), "ball-joint")
+	c.label(pt{54, 176}, above, f.at(43, 66), "rubber-block")
 	c.label(pt{300, 358}, below, f.at(150, 24), "keel")
 	c.note(pt{104, 108}, left, "twists")
 	// From behind, on a side slope.
@@ -92,5 +80,5 @@ func multiAxis(c *canvas) {
 	c.draw("d-metal", g.put(box(-15, 50, 15, 118)))
 	c.arrow(g.put(arc(pt{0, 0}, 62, 150, 188)))
 	c.arrow(g.put(arc(pt{0, 0}, 62, 30, -8)))
-	c.note(pt{386, 152}, below, "from behind:", "it leans")
+	c.note(pt{386, 152}, below, "from-behind")
 }

@@ -2,14 +2,8 @@ package drawing
 
 // Feet that meet the ground.
 var slopes = []Drawing{
-	{ID: "slope-foot-flat", Title: "Standing foot-flat on a slope, facing up and facing down", Width: 480, Height: 330,
-		Long: "Two feet stand flat on a slope of " + deg(slope) + " with the leg upright. Facing up the slope, the ankle must bend toe up by " + deg(slope) + ". " +
-			"Facing down the slope, the ankle must bend toe down by " + deg(slope) + ". A dashed line stands square on each sole, and an arrow shows the angle between it and the leg.",
-		make: footFlat},
-	{ID: "roll-over", Title: "One foot rolling over, from heel to toe", Width: 480, Height: 312,
-		Long: "Three pictures of one foot in a step, walking to the right. First the heel lands, with the leg leaning back and the toe up. Then the foot is flat, with the leg upright; dashed lines make it look like a piece of a wheel. " +
-			"Last the heel is up and the leg leans forward over the toe, which bends.",
-		make: rollOver},
+	{ID: "slope-foot-flat", Width: 480, Height: 330, numbers: map[string]string{"slope": whole(slope)}, make: footFlat},
+	{ID: "roll-over", Width: 480, Height: 312, make: rollOver},
 }
 
 // A slope on which standing has been studied, in degrees.
@@ -34,8 +28,8 @@ func footFlat(c *canvas) {
 	up, down := frame{62, 232, 0.58}, frame{300, 232, 0.58}
 	facing(up, slope)
 	facing(down, -slope)
-	c.title(pt{118, 276}, below, "facing up:", "toe up "+deg(slope))
-	c.title(pt{362, 276}, below, "facing down:", "toe down "+deg(slope))
+	c.title(pt{118, 276}, below, "up")
+	c.title(pt{362, 276}, below, "down")
 }
 
 func rollOver(c *canvas) {
@@ -68,8 +62,8 @@ func rollOver(c *canvas) {
 	bent := func(p pt) pt { return p.turned(ballPoint, -34*min(max((ball+22-p.x)/44, 0), 1)) }
 	stand(318, push, bent)
 	c.arrow(from(180, 20).line(300, 20))
-	c.note(pt{84, 244}, below, "heel lands")
+	c.note(pt{84, 244}, below, "heel-lands")
 	c.note(pt{236, 244}, below, "flat")
-	c.note(pt{236, 276}, below, "rolls like part of a wheel")
-	c.note(pt{398, 244}, below, "toe pushes")
+	c.note(pt{236, 276}, below, "rolls")
+	c.note(pt{398, 244}, below, "toe-pushes")
 }

@@ -2,22 +2,10 @@ package drawing
 
 // Feet whose keel is a spring.
 var springs = []Drawing{
-	{ID: "foot-carbon-spring", Title: "Inside a carbon spring foot, from the side", Width: 480, Height: 384,
-		Long: "A shell cut open. The keel is one thin carbon leaf, shaped like a J. It comes straight down from the leg, curves forward at the ankle and runs to the toe. " +
-			"A second leaf is bolted under it at mid-foot and runs back to the heel. Both bend under load and spring back.",
-		make: carbonSpring},
-	{ID: "foot-glass-spring", Title: "Inside a glass spring foot, from the side", Width: 480, Height: 384,
-		Long: "A shell cut open. The keel is one leaf of glass threads in plastic, shaped like a C at the back of the ankle and then running forward to the toe. " +
-			"The C opens and closes, so the ankle bends. A second leaf under it is the heel spring.",
-		make: glassSpring},
-	{ID: "foot-running-blade", Title: "A running blade, from the side", Width: 480, Height: 420,
-		Long: "One long carbon spring. It is bolted behind the socket, comes down, bows out to the back in a big curve and sweeps forward to the toe. " +
-			"A tread is fixed under the toe end. There is no heel and no shell. A dashed line shows the curve squashed as the runner lands.",
-		make: runningBlade},
-	{ID: "split-toe-on-a-stone", Title: "A toe in one piece and a split toe on a stone", Width: 480, Height: 330,
-		Long: "Two spring keels seen from the front and above, each with a stone under one side of the toe. Left: a toe in one piece. It tips as a whole, and the leg tube leans with it. " +
-			"Right: a toe with a slit down its middle. The half on the stone bends up, the other half stays flat on the ground, and the tube stays upright.",
-		make: splitToe},
+	{ID: "foot-carbon-spring", Width: 480, Height: 384, make: carbonSpring},
+	{ID: "foot-glass-spring", Width: 480, Height: 384, make: glassSpring},
+	{ID: "foot-running-blade", Width: 480, Height: 420, make: runningBlade},
+	{ID: "split-toe-on-a-stone", Width: 480, Height: 330, make: splitToe},
 }
 
 func carbonSpring(c *canvas) {
@@ -30,9 +18,9 @@ func carbonSpring(c *canvas) {
 	c.bolts(f)
 	c.joint(f, 118, 205)
 	c.double(f.put(arc(pt{96, 60}, 176, -19, -3)))
-	c.label(pt{236, 146}, right, f.at(81, 64), "keel is a", "carbon spring")
-	c.label(pt{104, 340}, below, f.at(46, 23), "heel spring")
-	c.label(pt{306, 340}, below, f.at(184, 15.5), "springs back")
+	c.label(pt{236, 146}, right, f.at(81, 64), "keel")
+	c.label(pt{104, 340}, below, f.at(46, 23), "heel-spring")
+	c.label(pt{306, 340}, below, f.at(184, 15.5), "springs-back")
 	c.label(pt{284, 204}, right, f.at(146, 31), "bolts")
 }
 
@@ -45,10 +33,10 @@ func glassSpring(c *canvas) {
 	c.bolts(f)
 	c.joint(f, 91, 205)
 	c.double(f.put(arc(pt{30, 62}, 62, -17, 17)))
-	c.label(pt{66, 128}, above, f.at(30, 68), "bends", "here")
-	c.label(pt{262, 116}, right, f.at(91.5, 60), "C opens and", "closes")
-	c.label(pt{104, 340}, below, f.at(46, 23), "heel spring")
-	c.label(pt{310, 340}, below, f.at(172, 17), "glass keel")
+	c.label(pt{66, 128}, above, f.at(30, 68), "bends")
+	c.label(pt{262, 116}, right, f.at(91.5, 60), "c-opens")
+	c.label(pt{104, 340}, below, f.at(46, 23), "heel-spring")
+	c.label(pt{310, 340}, below, f.at(172, 17), "glass-keel")
 }
 
 // layered is a leaf of glass: an outline with fine lines along it.
@@ -77,7 +65,7 @@ func runningBlade(c *canvas) {
 	c.draw("d-metal", f.put(bolt(80, 400, 112, 400, 5)), f.put(bolt(80, 364, 112, 364, 5)))
 	c.label(pt{330, 60}, right, f.at(160, 380), "socket")
 	c.label(pt{120, 70}, left, f.at(84, 364), "bolts")
-	c.label(pt{264, 226}, right, f.at(26, 166), "squashes, then", "springs back")
+	c.label(pt{264, 226}, right, f.at(26, 166), "squashes")
 	c.label(pt{364, 350}, right, f.at(230, 9.5), "tread")
-	c.label(pt{96, 330}, left, f.at(24, 2), "no heel")
+	c.label(pt{96, 330}, left, f.at(24, 2), "no-heel")
 }

@@ -70,14 +70,15 @@ func (t Trade) SVG(idPrefix string) string {
 	d := Drawing{ID: t.ID, Title: t.Title, Long: t.Long, Width: tradeWidth, Height: int(math.Ceil(height)), make: func(c *canvas) {
 		t.ground(c, lines, bottom)
 		for i, n := range names {
-			c.note(pt{t.center(i), words}, below, n...)
+			c.words("d-text", pt{t.center(i), words}, below, n...)
 		}
-		c.title(pt{tradeWidth - 4, bottom + 8 + lead*largest/2}, left, t.Across+" →")
+		c.words(bold, pt{tradeWidth - 4, bottom + 8 + lead*largest/2}, left, t.Across+" →")
 		for _, s := range marks {
 			t.mark(c, s)
 		}
 		for _, s := range marks {
-			c.note(t.labelled(s))
+			at, to := t.labelled(s)
+			c.words("d-text", at, to, s.Name)
 		}
 		for i, k := range tradeKey {
 			at := pt{40, key + (float64(i)+0.5)*keyHeight}
@@ -86,7 +87,7 @@ func (t Trade) SVG(idPrefix string) string {
 				c.arrow(from(at.x+markSize, at.y).line(at.x+markSize+18, at.y))
 			}
 			shape(c, k.of, at)
-			c.note(pt{at.x + 40, at.y}, right, k.words)
+			c.words("d-text", pt{at.x + 40, at.y}, right, k.words)
 		}
 	}}
 	return string(d.SVG(idPrefix))
@@ -125,7 +126,7 @@ func (t Trade) layout() (marks []placed, lines []float64, bottom float64) {
 
 // ground draws the bands with their words and a short bar at each column's edge.
 func (t Trade) ground(c *canvas, lines []float64, bottom float64) {
-	c.title(pt{4, 22}, right, "↑ "+t.Up)
+	c.words(bold, pt{4, 22}, right, "↑ "+t.Up)
 	for i, y := range append(lines[:len(lines):len(lines)], bottom) {
 		c.draw("d-thin", from(0, y).line(tradeWidth, y))
 		for col := 1; col < len(t.Columns); col++ {
@@ -133,7 +134,7 @@ func (t Trade) ground(c *canvas, lines []float64, bottom float64) {
 			c.draw("d-thin", from(x, y-5).line(x, y+5))
 		}
 		if i < len(lines) {
-			c.note(pt{4, y + bandHead/2 + 2}, right, t.Bands[len(t.Bands)-1-i])
+			c.words("d-text", pt{4, y + bandHead/2 + 2}, right, t.Bands[len(t.Bands)-1-i])
 		}
 	}
 }
@@ -184,7 +185,7 @@ func (t Trade) across(s placed, way int) (x float64, ok bool) {
 
 // labelled says where a name stands: right of its mark, or left where it would run
 // out of the picture there.
-func (t Trade) labelled(s placed) (at pt, to side, name string) {
+func (t Trade) labelled(s placed) (at pt, to side) {
 	start := func(way int) float64 {
 		if x, ok := t.across(s, way); ok {
 			return x + float64(way)*8
@@ -192,9 +193,9 @@ func (t Trade) labelled(s placed) (at pt, to side, name string) {
 		return s.at.x + float64(way)*(markSize+8)
 	}
 	if r := start(1); r+textWidth(s.Name)*largest <= tradeWidth {
-		return pt{r, s.at.y}, right, s.Name
+		return pt{r, s.at.y}, right
 	}
-	return pt{start(-1), s.at.y}, left, s.Name
+	return pt{start(-1), s.at.y}, left
 }
 
 // wrapped breaks each text into lines that are not wider than a column.
@@ -222,10 +223,12 @@ func textWidth(text string) float64 {
 		switch {
 		case strings.ContainsRune("ijl.,:'", r):
 			w += 0.34
-		case strings.ContainsRune("ft r", r):
+		case strings.ContainsRune("ft r°", r):
 			w += 0.42
 		case strings.ContainsRune("mwMW", r):
 			w += 0.92
+		case strings.ContainsRune("−=", r):
+			w += 0.84
 		default:
 			w += 0.63
 		}

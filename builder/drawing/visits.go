@@ -2,18 +2,9 @@ package drawing
 
 // A visit: what to take along, who is there, and the days after it.
 var visits = []Drawing{
-	{ID: "what-to-bring", Title: "Things to bring to a visit", Width: 480, Height: 700,
-		Long: "Six small pictures. A pair of laced shoes: the shoes worn most. A pair of high boots with a heel: the hardest pair. An artificial leg with its foot, and a sock beside it. " +
-			"A sheet of questions with boxes to check, some of them starred, and a pen. Two people side by side, one with an artificial leg: someone to listen. A pair of glasses and a hearing aid.",
-		make: whatToBring},
-	{ID: "people-around-you", Title: "You and the people who work with you", Width: 480, Height: 762,
-		Long: "A circle with you in the middle, and eight circles round it, joined to it by lines. Doctor: skin and health. Prosthetist: leg and foot. Therapist: walking. Your plan: payment. " +
-			"Your people at home. Technician: mends. Occupational therapist: daily tasks. A peer: has a leg too.",
-		make: peopleAround},
-	{ID: "first-days", Title: "The first days with a new foot", Width: 480, Height: 480,
-		Long: "Four small pictures. Walk, short ways first: a person with an artificial leg takes a step, over an arrow that goes there and back. Look at your skin: the artificial leg is off and stands on the floor, and a person sits and looks at the end of the limb with a hand mirror. " +
-			"Note one line a day: a card with lines, and a pen. Call when in doubt: a phone.",
-		make: firstDays},
+	{ID: "what-to-bring", Width: 480, Height: 700, make: whatToBring},
+	{ID: "people-around-you", Width: 480, Height: 762, make: peopleAround},
+	{ID: "first-days", Width: 480, Height: 480, make: firstDays},
 }
 
 // boot is a high boot with a heel, from the side; its sole stands at y 0.
@@ -66,27 +57,27 @@ func limbSock(x, y float64) path {
 }
 
 func whatToBring(c *canvas) {
-	name := func(x, y float64, lines ...string) { c.note(pt{x, y}, below, lines...) }
+	name := func(x, y float64, id string) { c.note(pt{x, y}, below, id) }
 
 	c.pair(frame{36, 142, 0.5}, func(f frame) {
 		c.draw("d-hole", f.put(upper(40, 34)))
 		c.draw("d-thin", f.put(laces()))
 		c.draw("d-shell d-outer", f.put(soleOutside()))
 	})
-	name(120, 156, "the shoes", "you wear most")
+	name(120, 156, "shoes")
 
 	c.pair(frame{278, 142, 0.46}, func(f frame) {
 		c.draw("d-hole", f.put(boot()))
 		c.draw("d-shell d-outer", f.put(bootSole()))
 		c.draw("d-thin", f.put(from(10, 214).line(105, 214)), f.put(from(58, 232).curve(52, 250, 76, 250, 74, 232)))
 	})
-	name(360, 156, "the hardest", "pair")
+	name(360, 156, "hardest-pair")
 
 	f := frame{60, 372, 0.33}
 	c.freeLeg(f)
 	c.draw("d-hole", limbSock(184, 226))
 	c.draw("d-thin", from(158.5, 240).line(209.5, 240))
-	name(120, 388, "your leg,", "its socks")
+	name(120, 388, "leg")
 
 	c.draw("d-hole", box(300, 226, 404, 370))
 	c.draw("d-heavy", from(314, 246).line(372, 246))
@@ -99,15 +90,15 @@ func whatToBring(c *canvas) {
 		}
 	}
 	pen(c, 429, 262)
-	name(360, 388, "your sheet")
+	name(360, 388, "sheet")
 
 	c.sign(frame{84, 610, 0.55}, standing)
 	c.companion(frame{160, 610, 0.55})
-	name(120, 624, "someone", "to listen")
+	name(120, 624, "listener")
 
 	c.glasses(pt{360, 520})
 	c.hearingAid(pt{360, 580})
-	name(360, 624, "glasses,", "hearing aid")
+	name(360, 624, "glasses")
 }
 
 // companion is a person on two legs of their own who faces left, with a pad in hand.
@@ -202,22 +193,21 @@ func cup(c *canvas, p pt) {
 func peopleAround(c *canvas) {
 	you := pt{240, 334}
 	ring := []struct {
-		at    pt
-		sign  func(*canvas, pt)
-		names []string
-		does  string
+		at   pt
+		sign func(*canvas, pt)
+		id   string
 	}{
-		{pt{80, 124}, stethoscope, []string{"doctor"}, "skin, health"},
-		{pt{240, 124}, footSign, []string{"prosthetist"}, "leg, foot"},
-		{pt{400, 124}, bars, []string{"therapist"}, "walking"},
-		{pt{80, 334}, envelope, []string{"your plan"}, "payment"},
-		{pt{400, 334}, house, []string{"your people"}, "at home"},
-		{pt{80, 544}, wrench, []string{"technician"}, "mends"},
-		{pt{240, 606}, cup, []string{"occupational", "therapist"}, "daily tasks"},
+		{pt{80, 124}, stethoscope, "doctor"},
+		{pt{240, 124}, footSign, "prosthetist"},
+		{pt{400, 124}, bars, "therapist"},
+		{pt{80, 334}, envelope, "plan"},
+		{pt{400, 334}, house, "people"},
+		{pt{80, 544}, wrench, "technician"},
+		{pt{240, 606}, cup, "occupational-therapist"},
 		{pt{400, 544}, func(c *canvas, p pt) {
 			bust(c, "d-hole", pt{p.x + 10, p.y + 20}, 0.78)
 			bust(c, "d-solid", pt{p.x - 10, p.y + 26}, 0.78)
-		}, []string{"a peer"}, "has a leg too"},
+		}, "peer"},
 	}
 	for _, r := range ring {
 		c.draw("d-line", from(you.x, you.y).line(r.at.x, r.at.y))
@@ -226,12 +216,12 @@ func peopleAround(c *canvas) {
 		c.draw("d-hole", disc(r.at.x, r.at.y, ringSize))
 		r.sign(c, r.at)
 		if r.at.y < you.y {
-			c.title(r.at.plus(pt{0, -82}), above, r.names...)
-			c.note(r.at.plus(pt{0, -56}), above, r.does)
+			c.title(r.at.plus(pt{0, -82}), above, r.id)
+			c.note(r.at.plus(pt{0, -56}), above, r.id+"-does")
 			continue
 		}
-		c.title(r.at.plus(pt{0, 56}), below, r.names...)
-		c.note(r.at.plus(pt{0, 56 + lead*largest*float64(len(r.names))}), below, r.does)
+		c.title(r.at.plus(pt{0, 56}), below, r.id)
+		c.note(r.at.plus(pt{0, 56 + lead*largest*float64(len(c.lines(r.id)))}), below, r.id+"-does")
 	}
 	c.draw("d-socket", disc(you.x, you.y, 58))
 	bust(c, "d-solid", pt{you.x, you.y + 8}, 1)
@@ -246,22 +236,22 @@ func pen(c *canvas, x, y float64) {
 }
 
 func firstDays(c *canvas) {
-	name := func(x, y float64, title string, lines ...string) {
-		c.title(pt{x, y}, below, title)
-		c.note(pt{x, y + lead*largest}, below, lines...)
+	name := func(x, y float64, id string) {
+		c.title(pt{x, y}, below, id)
+		c.note(pt{x, y + lead*largest}, below, id+"-how")
 	}
 	// A short way, there and back.
 	c.draw("d-sole", from(16, 176).line(224, 176))
 	f := frame{116, 176, 0.5}
 	c.sign(f, walking)
 	c.double(from(40, 192).line(196, 192))
-	name(120, 204, "walk", "short ways first")
+	name(120, 204, "walk")
 	// Sitting, the leg off, a mirror under the end of the limb.
 	g := frame{300, 176, 0.55}
 	c.draw("d-sole", from(256, 176).line(464, 176))
 	c.seated(g)
 	c.freeLeg(frame{408, 176, 0.19})
-	name(360, 204, "look", "at your skin")
+	name(360, 204, "look")
 	// Card and pen.
 	c.draw("d-hole", box(56, 284, 156, 392))
 	for i := range 4 {
@@ -269,7 +259,7 @@ func firstDays(c *canvas) {
 		c.draw("d-thin", from(70, y).line(142-10*float64(i%2), y))
 	}
 	pen(c, 182, 290)
-	name(120, 412, "note", "one line a day")
+	name(120, 412, "note")
 	// A phone that rings.
 	c.draw("d-socket", pill(330, 282, 390, 394, 9))
 	c.draw("d-line", box(338, 296, 382, 374))
@@ -277,7 +267,7 @@ func firstDays(c *canvas) {
 	for _, r := range []float64{16, 28} {
 		c.draw("d-line", arc(pt{398, 300}, r, -60, 30), arc(pt{322, 300}, r, 150, 240))
 	}
-	name(360, 412, "call", "when in doubt")
+	name(360, 412, "call")
 }
 
 // seated is a person on a stool who looks at a limb that ends below the knee, with a

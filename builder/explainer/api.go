@@ -3,6 +3,7 @@ package explainer
 import (
 	"html/template"
 
+	"keelpath/builder/drawing"
 	"keelpath/builder/finding"
 	"keelpath/builder/read"
 )
@@ -52,6 +53,8 @@ type Options struct {
 	Partly func(ids []string) string
 	// Figure makes a figure with its settings; nil leaves figures out.
 	Figure func(id string, given map[string]string) (template.HTML, error)
+	// Drawing gives a drawing with its words; nil leaves drawings out.
+	Drawing func(id string) (drawing.Drawing, bool)
 	// NewTab opens links in a new tab, for places that would lose the reader's answers.
 	NewTab bool
 }

@@ -278,7 +278,7 @@ func (c *checker) listing(n *ast.FencedCodeBlock, at finding.Place) {
 // drawing holds the name in a listing marked "drawing" against the drawings there are.
 func (c *checker) drawing(n *ast.FencedCodeBlock, at finding.Place) {
 	id := inside(n, c.doc.src)
-	if _, ok := drawing.Find(id); !ok {
+	if !slices.Contains(drawing.IDs(), id) {
 		c.list.Add(at, "unknown-name", fmt.Sprintf("the page shows the drawing %q, and there is none", id), finding.NearestOrAll(id, drawing.IDs(), "drawings")...)
 	}
 	if c.doc.drawn[id] {
@@ -363,8 +363,15 @@ func (d *Doc) HTML(o Options) (Out, error) {
 	w := &writer{doc: d, o: o, ids: headingIDs{}}
 	w.rewrite(root)
 	_ = ast.Walk(root, func(n ast.Node, enter bool) (ast.WalkStatus, error) {
-		if f, ok := n.(*ast.FencedCodeBlock); ok && enter && o.Figure != nil && string(f.Language(d.src)) == "figure" {
+		f, ok := n.(*ast.FencedCodeBlock)
+		if !ok || !enter {
+			return ast.WalkContinue, nil
+		}
+		switch lang := string(f.Language(d.src)); {
+		case lang == "figure" && o.Figure != nil:
 			f.SetAttributeString("figure", o.Figure)
+		case lang == "drawing" && o.Drawing != nil:
+			f.SetAttributeString("drawing", o.Drawing)
 		}
 		return ast.WalkContinue, nil
 	})

@@ -110,7 +110,11 @@ func (r nodes) listing(w util.BufWriter, src []byte, n ast.Node, enter bool) (as
 	block := n.(*ast.FencedCodeBlock)
 	switch string(block.Language(src)) {
 	case "drawing":
-		if d, ok := drawing.Find(inside(block, src)); ok {
+		find, ok := n.AttributeString("drawing")
+		if !ok {
+			return ast.WalkSkipChildren, nil
+		}
+		if d, ok := find.(func(string) (drawing.Drawing, bool))(inside(block, src)); ok {
 			fmt.Fprintf(w, "<figure>%s<figcaption>%s</figcaption></figure>\n", d.SVG(""), util.EscapeHTML([]byte(d.Title)))
 		}
 		return ast.WalkSkipChildren, nil

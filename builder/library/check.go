@@ -69,7 +69,7 @@ func (l *loader) check(ctx context.Context) error {
 		c.page(p)
 	}
 	for _, step := range []func(){
-		c.fileNames, c.oneMark, c.life, c.cases, c.told, c.twins, c.wordForms, c.wordingHeld, c.settledHeld, c.ownNumbers, c.rawMarks, func() { proof.HandOvers(l.Trees, l.list) }, c.brought, c.readingGrades,
+		c.fileNames, c.oneMark, c.life, c.cases, c.drawings, c.told, c.twins, c.wordForms, c.wordingHeld, c.settledHeld, c.ownNumbers, c.rawMarks, func() { proof.HandOvers(l.Trees, l.list) }, c.brought, c.readingGrades,
 	} {
 		if err := ctx.Err(); err != nil {
 			return err

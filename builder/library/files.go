@@ -131,6 +131,7 @@ func readLimited(f fs.FS, p string) ([]byte, error) {
 var tables = []string{
 	"content/edition.yaml", "content/first-reading.yaml", "content/foot-types.yaml", "content/glossary.yaml", "content/learn.yaml",
 	"content/second-reading.yaml", "content/self-ratings.yaml", "content/sources.yaml", "content/wishes.yaml",
+	"content/en/drawings.yaml",
 	"trees/cards.yaml", "trees/cases.yaml", "trees/planner.yaml", "trees/prompts.yaml", "trees/safety.yaml", "trees/told.yaml",
 }
 
@@ -140,6 +141,10 @@ func isInput(name string) bool {
 	}
 	dir, base := path.Split(name)
 	return (dir == "trees/" && strings.HasSuffix(base, ".yaml")) || (dir == "content/en/" && strings.HasSuffix(base, ".md"))
+}
+
+func isExplainer(name string) bool {
+	return strings.HasPrefix(name, "content/en/") && strings.HasSuffix(name, ".md")
 }
 
 func isTree(name string) bool {

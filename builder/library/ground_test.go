@@ -25,6 +25,8 @@ var groundFaults = []struct {
 }{
 	{"no number for a crisis", "content/edition.yaml", "\ncrisis:", "\nother:",
 		"missing-key", `the edition lacks "crisis"`, `every edition says whom to call in an emergency and in a crisis: crisis: { number: "...", where: ... }`},
+	{"a drawing without words", "content/en/drawings.yaml", "\n  roll-over:\n", "\n  roll-under:\n",
+		"missing-key", `nothing is said in the drawing "roll-over"`, `add "roll-over:" under "drawings", with title, long and labels`},
 	{"a sign's question that presumes a slope", "trees/safety.yaml", "prompts: [body-7]", "prompts: [hill-8]",
 		"untold", "of the safety screen brings the prompt \"hill-8\", which presumes", "bring another prompt here"},
 	{"an example that does not say who has a leg", "trees/safety.yaml", "    leg: not-now\n", "",

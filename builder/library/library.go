@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"slices"
 
+	"keelpath/builder/drawing"
 	"keelpath/builder/explainer"
 	"keelpath/builder/helpline"
 	"keelpath/builder/proof"
@@ -31,6 +32,7 @@ type Library struct {
 	FootTypes  []*FootType
 	Wishes     []*Wish
 	Words      []*Word
+	Drawings   []*drawing.Words // what each drawing says
 	Sources    []*Source
 	Search     *Search // nil where nothing is told of one
 	Parts      []*Part

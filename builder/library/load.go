@@ -8,6 +8,7 @@ import (
 	"slices"
 	"strings"
 
+	"keelpath/builder/drawing"
 	"keelpath/builder/explainer"
 	"keelpath/builder/finding"
 	"keelpath/builder/proof"
@@ -76,6 +77,9 @@ func (l *loader) layer(ctx context.Context, y Layer) error {
 	l.cards(open("trees/cards.yaml"))
 	l.cases(open("trees/cases.yaml"))
 	l.footTypes(open("content/foot-types.yaml"))
+	for _, w := range drawing.ReadWords(open(DrawingsFile), l.list) {
+		put(&l.Drawings, w, func(w *drawing.Words) string { return w.ID.S })
+	}
 	l.wishes(open("content/wishes.yaml"))
 	l.selfRatings(open("content/self-ratings.yaml"))
 	l.reading(&l.First, open("content/first-reading.yaml"))
@@ -96,7 +100,7 @@ func (l *loader) layer(ctx context.Context, y Layer) error {
 		t.ID.S, t.ID.At.File = id, y.name(n)
 		put(&l.Trees, t, func(t *tree.Tree) string { return t.ID.S })
 	}
-	for _, n := range y.names(func(n string) bool { return strings.HasPrefix(n, "content/en/") }) {
+	for _, n := range y.names(func(n string) bool { return isExplainer(n) }) {
 		if err := ctx.Err(); err != nil {
 			return err
 		}

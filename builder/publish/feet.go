@@ -123,7 +123,7 @@ func (v viewer) footTypeView(t *library.FootType) footTypeView {
 		ID: t.ID.S, Name: t.Name.S, What: t.What.S, Also: read.Strings(t.Also), Addon: t.Addon, Way: t.Way,
 		Gain: read.Strings(t.Gain), GiveUp: read.Strings(t.GiveUp),
 	}
-	if d, ok := drawingOf(t); ok {
+	if d, ok := v.drawingOf(t); ok {
 		out.Drawing, out.Title = d.SVG(""), d.Title
 	}
 	if e := v.lib.Explainer(t.Explainer.S); e != nil {
@@ -137,11 +137,11 @@ func (v viewer) footTypeView(t *library.FootType) footTypeView {
 
 // drawingOf gives the drawing of a foot type, which has its name. A clinic's own
 // type may have none.
-func drawingOf(t *library.FootType) (drawing.Drawing, bool) {
+func (v viewer) drawingOf(t *library.FootType) (drawing.Drawing, bool) {
 	if t.Addon {
-		return drawing.Find("add-on-" + t.ID.S)
+		return v.lib.Drawing("add-on-" + t.ID.S)
 	}
-	return drawing.Find("foot-" + t.ID.S)
+	return v.lib.Drawing("foot-" + t.ID.S)
 }
 
 func (v viewer) cell(t *library.FootType, r *library.Row) cellView {

@@ -190,5 +190,5 @@ type viewer struct {
 
 // options are how texts on this page are rendered.
 func (v viewer) options() explainer.Options {
-	return explainer.Options{Target: v.target, NewTab: v.newTab, Partly: v.lib.Partly}
+	return explainer.Options{Target: v.target, NewTab: v.newTab, Partly: v.lib.Partly, Drawing: v.lib.Drawing}
 }

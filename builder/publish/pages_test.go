@@ -374,6 +374,7 @@ func TestWaysStandBesideTheKinds(t *testing.T) {
 func TestFootTypesAreDrawn(t *testing.T) {
 	n := pageNamed(t, builtin(t), footTypesName)
 	seen := map[string]bool{}
+	v := viewer{maker: &maker{lib: load(t)}}
 	for _, ft := range load(t).Marked() {
 		part := byID(t, n, ft.ID.S).Parent
 		figures := elements(part, "figure")
@@ -389,7 +390,7 @@ func TestFootTypesAreDrawn(t *testing.T) {
 			t.Errorf("%s: %q was shown before", ft.ID.S, title)
 		}
 		seen[title] = true
-		if d, ok := drawingOf(ft); !ok || !strings.Contains(textOf(part), d.Long) {
+		if d, ok := v.drawingOf(ft); !ok || !strings.Contains(textOf(part), d.Long) {
 			t.Errorf("%s: the drawing is not told in words", ft.ID.S)
 		}
 	}

@@ -3,6 +3,7 @@ package schema
 import (
 	"fmt"
 
+	"keelpath/builder/drawing"
 	"keelpath/builder/explainer"
 	"keelpath/builder/formula"
 	"keelpath/builder/library"
@@ -34,6 +35,7 @@ var kinds = []Kind{
 	{"wishes", "content/wishes.yaml", "What may matter to a reader, each held against a row of the foot types.", keys(
 		key{"wishes", may, "The wishes, by id.", each(wishForm).with(form{"maxProperties": library.MaxWishes})},
 	)},
+	{"drawings", library.DrawingsFile, "What the drawings say. Shapes are the program's; a layer gives a drawing's words whole.", keys(key{"drawings", may, "The drawings, by id.", drawingsForm()})},
 	{"self-ratings", "content/self-ratings.yaml", "How the editors rate the site by published measures.", keys(
 		key{"rated", may, "What is rated, by id: a kind of page, or the whole site.", each(keys(
 			key{"name", need, "A short name, for the head of a column.", text()},
@@ -266,6 +268,24 @@ var readingForm = keys(
 		key{"open", may, "What has not been studied.", line()},
 	)))},
 )
+
+// drawingsForm has a key for each drawing and, in it, one for each label that its
+// shapes ask for.
+func drawingsForm() form {
+	var all []key
+	for _, d := range drawing.Shapes() {
+		var labels []key
+		for _, id := range d.Labels() {
+			labels = append(labels, key{id, need, "A line of text, or a list of lines.", anyOf(text(), some(text()))})
+		}
+		all = append(all, key{d.ID, may, "What it says; a number of the drawing stands in braces.", keys(
+			key{"title", need, "Its name, which stands below it.", text()},
+			key{"long", need, "What it shows, in words, for a reader who cannot see it.", text()},
+			key{"labels", need, "Its labels, by id.", keys(labels...)},
+		)})
+	}
+	return keys(all...)
+}
 
 // namedForm is a name to a text each, which may be written as a list of one.
 var namedForm = form{"type": "object", "additionalProperties": anyOf(text(), some(text()).with(form{"maxItems": 1}))}
