@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"math/big"
 	"math/rand/v2"
+	"os"
+	"path/filepath"
 	"slices"
 	"strings"
 	"testing"
@@ -14,7 +16,6 @@ import (
 	"keelpath/builder/internal/librarytest"
 	"keelpath/builder/library"
 	"keelpath/builder/proof"
-	"keelpath/builder/read"
 	"keelpath/builder/tree"
 )
 
@@ -138,10 +139,18 @@ func TestAmountsBetweenSteps(t *testing.T) {
 // a form cannot say must be reported, and all that is written must act alike.
 func TestRandomTrees(t *testing.T) {
 	rnd := rand.New(rand.NewPCG(3, 1))
-	lib := &library.Library{Proofs: map[string]*proof.Proof{}}
+	layer := t.TempDir()
+	cards := "cards:\n"
 	for i := range 3 {
-		lib.Cards = append(lib.Cards, &library.Card{ID: read.Text{S: fmt.Sprintf("c%d", i)}, Title: read.Text{S: "A note"}})
+		cards += fmt.Sprintf("  c%d: { title: A note, text: A note. }\n", i)
 	}
+	if err := os.Mkdir(filepath.Join(layer, "trees"), 0o755); err != nil {
+		t.Fatal(err)
+	}
+	if err := os.WriteFile(filepath.Join(layer, "trees", "cards.yaml"), []byte(cards), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	lib := librarytest.Load(t, layer)
 	said, refused, copied, nested := 0, map[string]int{}, 0, 0
 	for i := range 300 {
 		src := randomTree(rnd)

@@ -393,7 +393,7 @@ func (f *former) plain(t read.Text) string { return f.worded(t, nil) }
 
 func (f *former) worded(t read.Text, name func(id string) string) string {
 	t.S = tree.FillGaps(t.S, f.t.WithoutAmount)
-	doc := explainer.ParseText(t, f.lib.Edition.Lines, &finding.List{})
+	doc := f.lib.Doc(t)
 	text := doc.Text(func(kind, id string) explainer.Target {
 		return explainer.Target{Title: "“" + f.lib.TitleOf(kind, id) + "”"}
 	}, name, f.lib.Partly)

@@ -27,9 +27,7 @@ type Case struct {
 const MinArgued = 2
 
 // Case gives the teaching case with that id, or nil.
-func (l *Library) Case(id string) *Case {
-	return find(l.Cases, id, func(c *Case) string { return c.ID.S })
-}
+func (l *Library) Case(id string) *Case { return l.by.cases[id] }
 
 func (l *loader) cases(m *read.Map) {
 	m.Each("cases", "case", func(id read.Text, m *read.Map) {
@@ -42,7 +40,7 @@ func (l *loader) cases(m *read.Map) {
 			t.Done()
 		}
 		m.Done()
-		put(&l.Cases, c, func(c *Case) string { return c.ID.S })
+		enter(&l.Cases, &l.by.cases, c.ID.S, c)
 	})
 	m.Done()
 }

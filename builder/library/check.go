@@ -31,6 +31,11 @@ func shelfOf[T any](kind string, all []*T, of func(*T) read.Text) shelf {
 	return s
 }
 
+func (s shelf) has(id string) bool {
+	_, ok := s.at[id]
+	return ok
+}
+
 // checker cross-checks the names that files use for each other.
 type checker struct {
 	*loader
@@ -82,7 +87,7 @@ func (l *loader) check(ctx context.Context) error {
 // has reports each name that is not on the shelf. who says what uses it.
 func (c *checker) has(s shelf, who string, names ...read.Text) {
 	for _, n := range names {
-		if !n.Given() || slices.Contains(s.ids, n.S) || c.unread[s.kind+" "+n.S] {
+		if !n.Given() || s.has(n.S) || c.unread[s.kind+" "+n.S] {
 			continue
 		}
 		help := finding.NearestHelp(n.S, s.ids, func(id string) finding.Place { return s.at[id] })
@@ -160,7 +165,7 @@ func (c *checker) footType(t *FootType) {
 // nearly tells whether one of the cells is a misspelt one of that row.
 func (c *checker) nearly(cells map[string]*Cell, r *Row) bool {
 	for id := range cells {
-		if !slices.Contains(c.rows.ids, id) && finding.Nearest(id, c.rows.ids) == r.ID.S {
+		if !c.rows.has(id) && finding.Nearest(id, c.rows.ids) == r.ID.S {
 			return true
 		}
 	}
@@ -220,7 +225,7 @@ func (c *checker) trained(header read.Credits) {
 // text checks a markdown text inside a YAML value and gives it parsed.
 func (c *checker) text(who string, t read.Text) *explainer.Doc {
 	c.marked[t.At] = true
-	d := explainer.ParseText(t, c.Edition.Lines, c.list)
+	d := c.parse(t, c.list)
 	c.refs(who, d)
 	return d
 }
@@ -235,7 +240,7 @@ func (c *checker) cited(d *explainer.Doc, header read.Credits) []string {
 			continue
 		}
 		cited = append(cited, r.ID)
-		if slices.Contains(c.sources.ids, r.ID) && !c.meant(r.ID, listed) {
+		if c.sources.has(r.ID) && !c.meant(r.ID, listed) {
 			c.list.Add(r.At, "uncited", fmt.Sprintf("the text cites the source %q, and the header does not list it", r.ID), "add it to sources: in the header")
 		}
 	}
@@ -246,7 +251,7 @@ func (c *checker) cited(d *explainer.Doc, header read.Credits) []string {
 // does, which has been reported.
 func (c *checker) meant(id string, list []string) bool {
 	return slices.ContainsFunc(list, func(n string) bool {
-		return n == id || (!slices.Contains(c.sources.ids, n) && finding.Nearest(n, c.sources.ids) == id)
+		return n == id || (!c.sources.has(n) && finding.Nearest(n, c.sources.ids) == id)
 	})
 }
 
@@ -283,7 +288,7 @@ func (c *checker) page(p *explainer.Page) {
 	c.refs(who, p.Body)
 	cited := c.cited(p.Body, p.Credits)
 	for _, s := range p.Credits.Sources {
-		if slices.Contains(c.sources.ids, s.S) && !c.meant(s.S, cited) {
+		if c.sources.has(s.S) && !c.meant(s.S, cited) {
 			c.list.Add(s.At, "uncited", fmt.Sprintf("the header lists the source %q, and the text does not cite it", s.S), fmt.Sprintf(`put "[](source:%s)" behind the claim it bears out, or take it off the list`, s.S))
 		}
 	}

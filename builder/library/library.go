@@ -5,9 +5,11 @@ package library
 import (
 	"fmt"
 	"slices"
+	"sync"
 
 	"keelpath/builder/drawing"
 	"keelpath/builder/explainer"
+	"keelpath/builder/finding"
 	"keelpath/builder/helpline"
 	"keelpath/builder/proof"
 	"keelpath/builder/read"
@@ -44,6 +46,25 @@ type Library struct {
 
 	files  map[string][]byte
 	inside map[string]string // a file's path inside its layer, by its name
+	by     index
+	docs   sync.Map // *explainer.Doc by read.Text
+}
+
+// index finds entries by their ids. It is kept as they are read, and nothing changes
+// it afterwards.
+type index struct {
+	trees      map[string]*tree.Tree
+	explainers map[string]*explainer.Page
+	topics     map[string]*Topic
+	prompts    map[string]*Prompt // of several with one id, which is a finding, the first
+	facts      map[string]*told.Fact
+	cards      map[string]*Card
+	cases      map[string]*Case
+	rows       map[string]*Row
+	footTypes  map[string]*FootType
+	words      map[string]*Word
+	sources    map[string]*Source
+	yardsticks map[string]*Yardstick
 }
 
 // Edition is what a clinic says of its own copy. Name and the numbers for an
@@ -68,7 +89,12 @@ type Training struct {
 
 // TrainingOf gives what is said of a name, or nil.
 func (e Edition) TrainingOf(name string) *Training {
-	return find(e.Training, name, func(t *Training) string { return t.Name.S })
+	for _, t := range e.Training {
+		if t.Name.S == name {
+			return t
+		}
+	}
+	return nil
 }
 
 // Topic groups prompts.
@@ -240,9 +266,7 @@ type Part struct {
 }
 
 // Tree gives the tree with that id, or nil.
-func (l *Library) Tree(id string) *tree.Tree {
-	return find(l.Trees, id, func(t *tree.Tree) string { return t.ID.S })
-}
+func (l *Library) Tree(id string) *tree.Tree { return l.by.trees[id] }
 
 // PatientTrees gives the trees that are for patients: those of the planner.
 func (l *Library) PatientTrees() []*tree.Tree {
@@ -250,19 +274,13 @@ func (l *Library) PatientTrees() []*tree.Tree {
 }
 
 // Explainer gives the explainer with that id, or nil.
-func (l *Library) Explainer(id string) *explainer.Page {
-	return find(l.Explainers, id, func(p *explainer.Page) string { return p.ID })
-}
+func (l *Library) Explainer(id string) *explainer.Page { return l.by.explainers[id] }
 
 // Topic gives the topic with that id, or nil.
-func (l *Library) Topic(id string) *Topic {
-	return find(l.Topics, id, func(t *Topic) string { return t.ID.S })
-}
+func (l *Library) Topic(id string) *Topic { return l.by.topics[id] }
 
 // Prompt gives the prompt with that id, general ones included, or nil.
-func (l *Library) Prompt(id string) *Prompt {
-	return find(l.Prompts(), id, func(p *Prompt) string { return p.ID.S })
-}
+func (l *Library) Prompt(id string) *Prompt { return l.by.prompts[id] }
 
 // Prompts gives all prompts, the general ones first.
 func (l *Library) Prompts() []*Prompt {
@@ -274,19 +292,13 @@ func (l *Library) Prompts() []*Prompt {
 }
 
 // Fact gives the fact with that id, or nil.
-func (l *Library) Fact(id string) *told.Fact {
-	return find(l.Facts, id, func(f *told.Fact) string { return f.ID.S })
-}
+func (l *Library) Fact(id string) *told.Fact { return l.by.facts[id] }
 
 // Card gives the card with that id, or nil.
-func (l *Library) Card(id string) *Card {
-	return find(l.Cards, id, func(c *Card) string { return c.ID.S })
-}
+func (l *Library) Card(id string) *Card { return l.by.cards[id] }
 
 // FootType gives the foot type with that id, or nil.
-func (l *Library) FootType(id string) *FootType {
-	return find(l.FootTypes, id, func(t *FootType) string { return t.ID.S })
-}
+func (l *Library) FootType(id string) *FootType { return l.by.footTypes[id] }
 
 // Marked gives the foot types and add-ons that have marks.
 func (l *Library) Marked() []*FootType {
@@ -299,19 +311,13 @@ func (l *Library) Ways() []*FootType {
 }
 
 // Row gives the row with that id, or nil.
-func (l *Library) Row(id string) *Row {
-	return find(l.Rows, id, func(r *Row) string { return r.ID.S })
-}
+func (l *Library) Row(id string) *Row { return l.by.rows[id] }
 
 // Word gives the glossary entry with that id, or nil.
-func (l *Library) Word(id string) *Word {
-	return find(l.Words, id, func(w *Word) string { return w.ID.S })
-}
+func (l *Library) Word(id string) *Word { return l.by.words[id] }
 
 // Source gives the source with that id, or nil.
-func (l *Library) Source(id string) *Source {
-	return find(l.Sources, id, func(s *Source) string { return s.ID.S })
-}
+func (l *Library) Source(id string) *Source { return l.by.sources[id] }
 
 // TitleOf gives the title of what a link by id names, or "".
 func (l *Library) TitleOf(kind, id string) string {
@@ -368,6 +374,21 @@ func (l *Library) SourceName(id string) string {
 	return name
 }
 
+// Doc gives a markdown text of a YAML value, parsed. What is wrong in it has been
+// reported while it was checked. Each text is parsed once.
+func (l *Library) Doc(t read.Text) *explainer.Doc {
+	if d, ok := l.docs.Load(t); ok {
+		return d.(*explainer.Doc)
+	}
+	return l.parse(t, &finding.List{})
+}
+
+func (l *Library) parse(t read.Text, list *finding.List) *explainer.Doc {
+	d := explainer.ParseText(t, l.Edition.Lines, list)
+	l.docs.Store(t, d)
+	return d
+}
+
 // File gives the text of an input file as it was read, for listings and
 // findings; nil where there is none.
 func (l *Library) File(name string) []byte { return l.files[name] }
@@ -375,12 +396,3 @@ func (l *Library) File(name string) []byte { return l.files[name] }
 // Inside gives a file's path inside its layer: "trees/heel-height.yaml". Where the
 // layer lies is the affair of the one who builds, and no page may tell it.
 func (l *Library) Inside(name string) string { return l.inside[name] }
-
-func find[T any](all []*T, id string, of func(*T) string) *T {
-	for _, x := range all {
-		if of(x) == id {
-			return x
-		}
-	}
-	return nil
-}

@@ -98,14 +98,14 @@ func (l *loader) layer(ctx context.Context, y Layer) error {
 		}
 		// Where the tree says another name, that was reported, and the file's counts.
 		t.ID.S, t.ID.At.File = id, y.name(n)
-		put(&l.Trees, t, func(t *tree.Tree) string { return t.ID.S })
+		enter(&l.Trees, &l.by.trees, t.ID.S, t)
 	}
 	for _, n := range y.names(func(n string) bool { return isExplainer(n) }) {
 		if err := ctx.Err(); err != nil {
 			return err
 		}
 		if p := explainer.Parse(y.name(n), y.files[n], l.Edition.Lines, l.list); p != nil {
-			put(&l.Explainers, p, func(p *explainer.Page) string { return p.ID })
+			enter(&l.Explainers, &l.by.explainers, p.ID, p)
 		} else {
 			l.unread["explainer "+strings.TrimSuffix(path.Base(n), ".md")] = true
 		}
@@ -125,7 +125,20 @@ func (l *loader) open(y Layer, file string) *read.Map {
 	return read.YAML(y.name(file), src, 0, l.list)
 }
 
-// put adds x, or replaces what has the same id.
+// enter adds x to a list that is looked up by id, or replaces what has its id.
+func enter[T any](all *[]*T, by *map[string]*T, id string, x *T) {
+	if *by == nil {
+		*by = map[string]*T{}
+	}
+	if old := (*by)[id]; old != nil {
+		(*all)[slices.Index(*all, old)] = x
+	} else {
+		*all = append(*all, x)
+	}
+	(*by)[id] = x
+}
+
+// put is enter for a short list that nobody looks up.
 func put[T any](all *[]*T, x *T, id func(*T) string) {
 	for i, old := range *all {
 		if id(old) == id(x) {
@@ -180,7 +193,7 @@ func (l *loader) sources(m *read.Map) {
 			l.list.Add(a.At, "not-allowed", fmt.Sprintf(`the address %q does not begin with "https://" or "http://"`, a.S), "write the page's whole address")
 		}
 		s.Done()
-		put(&l.Sources, src, func(s *Source) string { return s.ID.S })
+		enter(&l.Sources, &l.by.sources, src.ID.S, src)
 	})
 	if s := m.Sub("search", "the search"); s != nil {
 		l.Search = &Search{
@@ -216,8 +229,7 @@ func (l *loader) sourceKind(s *read.Map) read.Text {
 
 func (l *loader) words(m *read.Map) {
 	m.Each("words", "word", func(id read.Text, w *read.Map) {
-		put(&l.Words, &Word{ID: id, Word: w.NeedText("word"), Also: w.Texts("also"), Meaning: w.NeedText("meaning")},
-			func(w *Word) string { return w.ID.S })
+		enter(&l.Words, &l.by.words, id.S, &Word{ID: id, Word: w.NeedText("word"), Also: w.Texts("also"), Meaning: w.NeedText("meaning")})
 		w.Done()
 	})
 	m.Done()
@@ -228,7 +240,7 @@ func (l *loader) facts(m *read.Map) {
 		return
 	}
 	for _, f := range told.Parse(m, l.list) {
-		put(&l.Facts, f, func(f *told.Fact) string { return f.ID.S })
+		enter(&l.Facts, &l.by.facts, f.ID.S, f)
 	}
 }
 
@@ -244,7 +256,7 @@ func (l *loader) prompts(m *read.Map) {
 		topic := l.Topic(id.S)
 		if topic == nil {
 			topic = &Topic{ID: id}
-			l.Topics = append(l.Topics, topic)
+			enter(&l.Topics, &l.by.topics, id.S, topic)
 		}
 		topic.Title, topic.About = t.NeedText("title"), t.NeedText("about")
 		t.Each("prompts", "prompt", func(id read.Text, p *read.Map) {
@@ -253,6 +265,10 @@ func (l *loader) prompts(m *read.Map) {
 		t.Done()
 	})
 	m.Done()
+	l.by.prompts = map[string]*Prompt{}
+	for _, p := range slices.Backward(l.Prompts()) {
+		l.by.prompts[p.ID.S] = p
+	}
 }
 
 func (l *loader) prompt(id read.Text, m *read.Map, topic *Topic) *Prompt {
@@ -298,8 +314,7 @@ func (l *loader) promptForm(p *Prompt, m *read.Map) {
 
 func (l *loader) cards(m *read.Map) {
 	m.Each("cards", "card", func(id read.Text, c *read.Map) {
-		put(&l.Cards, &Card{ID: id, Title: c.NeedText("title"), Text: c.NeedText("text"), Prompts: c.IDs("prompts")},
-			func(c *Card) string { return c.ID.S })
+		enter(&l.Cards, &l.by.cards, id.S, &Card{ID: id, Title: c.NeedText("title"), Text: c.NeedText("text"), Prompts: c.IDs("prompts")})
 		c.Done()
 	})
 	m.Done()
@@ -315,10 +330,10 @@ func (l *loader) footTypes(m *read.Map) {
 			l.list.Add(r.Key("steps"), "row-steps", fmt.Sprintf("row %q has %d words for its marks, and %d were expected", id.S, len(row.Steps), steps), "give one word or phrase for each mark from 0 to 4")
 		}
 		r.Done()
-		put(&l.Rows, row, func(r *Row) string { return r.ID.S })
+		enter(&l.Rows, &l.by.rows, row.ID.S, row)
 	})
 	m.Each("types", "foot type", func(id read.Text, t *read.Map) {
-		put(&l.FootTypes, l.footType(id, t), func(t *FootType) string { return t.ID.S })
+		enter(&l.FootTypes, &l.by.footTypes, id.S, l.footType(id, t))
 	})
 	m.Done()
 }

@@ -138,7 +138,7 @@ func (l *Library) readOn(r *running, ts ...read.Text) {
 		if t.S == "" {
 			continue
 		}
-		for _, passage := range explainer.ParseText(t, l.Edition.Lines, &finding.List{}).Plain {
+		for _, passage := range l.Doc(t).Plain {
 			r.add(passage, func(offset int) finding.Place {
 				// The passage is the text without its marks: its place is found by its words.
 				words := strings.Fields(passage[offset:])

@@ -44,9 +44,7 @@ type Rated struct {
 }
 
 // Yardstick gives the yardstick with that id, or nil.
-func (l *Library) Yardstick(id string) *Yardstick {
-	return find(l.Yardsticks, id, func(y *Yardstick) string { return y.ID.S })
-}
+func (l *Library) Yardstick(id string) *Yardstick { return l.by.yardsticks[id] }
 
 func (l *loader) selfRatings(m *read.Map) {
 	m.Each("rated", "rated page", func(id read.Text, r *read.Map) {
@@ -69,7 +67,7 @@ func (l *loader) selfRatings(m *read.Map) {
 			out.Parts = append(out.Parts, part)
 		})
 		y.Done()
-		put(&l.Yardsticks, out, func(y *Yardstick) string { return y.ID.S })
+		enter(&l.Yardsticks, &l.by.yardsticks, out.ID.S, out)
 	})
 	m.Done()
 }

@@ -7,7 +7,6 @@ import (
 	"strings"
 
 	"keelpath/builder/explainer"
-	"keelpath/builder/finding"
 	"keelpath/builder/library"
 	"keelpath/builder/read"
 )
@@ -46,14 +45,9 @@ func (v viewer) rendered(t read.Text, o explainer.Options) (html template.HTML, 
 	if !t.Given() {
 		return "", nil, nil
 	}
-	doc := v.parseText(t)
+	doc := v.lib.Doc(t)
 	out, err := doc.HTML(o)
 	return out.HTML, v.wordsIn(doc.Plain...), err
-}
-
-// parseText parses a text that the library has checked already.
-func (m *maker) parseText(t read.Text) *explainer.Doc {
-	return explainer.ParseText(t, m.lib.Edition.Lines, &finding.List{})
 }
 
 // wordsIn gives the glossary words that the texts use, each once.

@@ -35,7 +35,7 @@ func figureModel(v viewer, p plan.Page) (any, error) {
 	out := figureView{PageView: v.view, Lead: f.Lead}
 	o := v.options()
 	o.Words = v.words
-	notes, err := v.parseText(read.Text{S: f.Notes}).HTML(o)
+	notes, err := v.lib.Doc(read.Text{S: f.Notes}).HTML(o)
 	if err != nil {
 		return nil, err
 	}
