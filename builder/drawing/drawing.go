@@ -28,11 +28,13 @@ type Drawing struct {
 // all lists every drawing, in the order in which a reader may meet them.
 var all = slices.Concat(simple, springs, ankles, addons, shells, heels, slopes, heights, doing, visits, limbs, paying)
 
-// Shapes gives every drawing without its words.
-func Shapes() []Drawing { return slices.Clone(all) }
+// Shapes gives all that has words, without them.
+func Shapes() []Drawing { return slices.Concat(all, given) }
 
-// IDs names every drawing.
-func IDs() []string {
+// IDs names every drawing that can be shown by its name.
+func IDs() []string { return idsOf(all) }
+
+func idsOf(all []Drawing) []string {
 	ids := make([]string, len(all))
 	for i, d := range all {
 		ids[i] = d.ID
@@ -42,11 +44,12 @@ func IDs() []string {
 
 // byID gives the drawing with that ID, without its words.
 func byID(id string) (Drawing, bool) {
-	i := slices.IndexFunc(all, func(d Drawing) bool { return d.ID == id })
+	shapes := Shapes()
+	i := slices.IndexFunc(shapes, func(d Drawing) bool { return d.ID == id })
 	if i < 0 {
 		return Drawing{}, false
 	}
-	return all[i], true
+	return shapes[i], true
 }
 
 // drawn is the drawing on a canvas.

@@ -7,13 +7,26 @@ import (
 
 // Trade is a figure of things that stand on two rows of steps at once: one row
 // from left to right, one from the bottom up. It is told what stands where; it
-// knows of no table.
+// knows of no table. Its words are those of TradeID: what the two rows are, and
+// what its shapes mean. Long says what stands where, behind what they say.
 type Trade struct {
-	ID, Title, Long string
-	Across, Up      string   // what the two rows are
-	Columns, Bands  []string // the words of their steps, the lowest first
-	Places          []Place
+	Drawing
+	Columns, Bands []string // the words of the rows' steps, the lowest first
+	Places         []Place
 }
+
+// TradeID is the drawing whose words a Trade has.
+const TradeID = "motion-against-push"
+
+// given are drawings whose shapes follow from what they are given, so that none can
+// be shown by its name alone. Made by themselves they only ask for their labels.
+var given = []Drawing{{ID: TradeID, make: func(c *canvas) {
+	c.lines("across")
+	c.lines("up")
+	for _, k := range tradeKey {
+		c.lines(k.id)
+	}
+}}}
 
 // Place is one mark. Where a side is open, the mark is not settled and may lie one
 // step further either way; arrows say so. Practice says that one of its steps rests
@@ -27,13 +40,13 @@ type Place struct {
 
 // tradeKey is what the shapes mean, each with a mark that has it.
 var tradeKey = []struct {
-	words string
-	of    Place
+	id string
+	of Place
 }{
 	{"settled", Place{}},
-	{"trade practice", Place{Practice: true}},
-	{"not settled", Place{OpenAcross: true}},
-	{"not settled and trade practice", Place{OpenAcross: true, Practice: true}},
+	{"practice", Place{Practice: true}},
+	{"unsettled", Place{OpenAcross: true}},
+	{"unsettled-practice", Place{OpenAcross: true, Practice: true}},
 }
 
 // Sizes of the figure, in the units of the drawings.
@@ -67,12 +80,14 @@ func (t Trade) SVG(idPrefix string) string {
 	words := bottom + 10 + lead*largest + 6 // below the name of the level row
 	key := words + float64(most)*lead*largest + 8
 	height := key + float64(len(tradeKey))*keyHeight + 8
-	d := Drawing{ID: t.ID, Title: t.Title, Long: t.Long, Width: tradeWidth, Height: int(math.Ceil(height)), make: func(c *canvas) {
+	d := t.Drawing
+	d.Width, d.Height = tradeWidth, int(math.Ceil(height))
+	d.make = func(c *canvas) {
 		t.ground(c, lines, bottom)
 		for i, n := range names {
 			c.words("d-text", pt{t.center(i), words}, below, n...)
 		}
-		c.words(bold, pt{tradeWidth - 4, bottom + 8 + lead*largest/2}, left, t.Across+" →")
+		c.words(bold, pt{tradeWidth - 4, bottom + 8 + lead*largest/2}, left, c.line("across")+" →")
 		for _, s := range marks {
 			t.mark(c, s)
 		}
@@ -87,9 +102,9 @@ func (t Trade) SVG(idPrefix string) string {
 				c.arrow(from(at.x+markSize, at.y).line(at.x+markSize+18, at.y))
 			}
 			shape(c, k.of, at)
-			c.words("d-text", pt{at.x + 40, at.y}, right, k.words)
+			c.words("d-text", pt{at.x + 40, at.y}, right, c.line(k.id))
 		}
-	}}
+	}
 	return string(d.SVG(idPrefix))
 }
 
@@ -126,7 +141,7 @@ func (t Trade) layout() (marks []placed, lines []float64, bottom float64) {
 
 // ground draws the bands with their words and a short bar at each column's edge.
 func (t Trade) ground(c *canvas, lines []float64, bottom float64) {
-	c.words(bold, pt{4, 22}, right, "↑ "+t.Up)
+	c.words(bold, pt{4, 22}, right, "↑ "+c.line("up"))
 	for i, y := range append(lines[:len(lines):len(lines)], bottom) {
 		c.draw("d-thin", from(0, y).line(tradeWidth, y))
 		for col := 1; col < len(t.Columns); col++ {

@@ -20,7 +20,7 @@ func tradeNode(t *testing.T, d Trade) node {
 
 // The rating table's own two rows, as they stood when the figure was laid out.
 var someFeet = Trade{
-	ID: "trade", Title: "Motion against push", Long: "A figure.", Across: "more motion of the ankle", Up: "more push at the toe",
+	Drawing: func() Drawing { d, _ := english.Find(TradeID); return d }(),
 	Columns: []string{"none", "slight give", "some", "clear", "wide, or adapts to slopes"},
 	Bands:   []string{"little or none", "a little", "some", "strong", "adds power, or made for running"},
 	Places: []Place{
@@ -165,5 +165,17 @@ func TestTradeAnyTable(t *testing.T) {
 	}
 	if !strings.Contains(someFeet.SVG("x"), `aria-labelledby="x-title"`) {
 		t.Error("the figure has no name")
+	}
+}
+
+// The rows and the key are in the words that the figure is given.
+func TestTradeWords(t *testing.T) {
+	d := someFeet
+	d.Title, d.labels = "Bewegung", map[string][]string{"across": {"mehr", "Bewegung"}, "up": {"mehr Abstoß"}, "settled": {"geklärt"}, "practice": {"üblich"}, "unsettled": {"offen"}, "unsettled-practice": {"offen, üblich"}}
+	svg := d.SVG("p")
+	for _, want := range []string{">Bewegung</title>", ">mehr Bewegung →<", ">↑ mehr Abstoß<", ">geklärt<", ">üblich<", ">offen<", ">offen, üblich<"} {
+		if strings.Count(svg, want) != 1 {
+			t.Errorf("%q stands not once in %s", want, svg)
+		}
 	}
 }

@@ -44,7 +44,7 @@ func ReadWords(m *read.Map, list *finding.List) Book {
 func (w *Words) check(list *finding.List) {
 	d, ok := byID(w.ID.S)
 	if !ok {
-		list.Add(w.ID.At, "unknown-key", fmt.Sprintf("these are words for the drawing %q, and there is none", w.ID.S), finding.NearestOrAll(w.ID.S, IDs(), "drawings")...)
+		list.Add(w.ID.At, "unknown-key", fmt.Sprintf("these are words for the drawing %q, and there is none", w.ID.S), finding.NearestOrAll(w.ID.S, idsOf(Shapes()), "drawings")...)
 		return
 	}
 	asked := d.Labels()
@@ -132,7 +132,7 @@ func (d Drawing) filled(text string) string {
 
 // Silent names the drawings that the book has no words for.
 func (b Book) Silent() []string {
-	return slices.DeleteFunc(IDs(), func(id string) bool {
+	return slices.DeleteFunc(idsOf(Shapes()), func(id string) bool {
 		return slices.ContainsFunc(b, func(w *Words) bool { return w.ID.S == id })
 	})
 }

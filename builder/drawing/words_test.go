@@ -63,7 +63,7 @@ func TestWordsAreSaid(t *testing.T) {
 	if strings.Contains(svg, "{") {
 		t.Errorf("a brace is left in %s", svg)
 	}
-	if _, ok := b.Find("roll-over"); ok || len(b.Silent()) != len(IDs())-1 {
+	if _, ok := b.Find("roll-over"); ok || len(b.Silent()) != len(Shapes())-1 {
 		t.Errorf("a drawing without words is found, or not told of: %v", b.Silent())
 	}
 }

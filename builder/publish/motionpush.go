@@ -104,11 +104,9 @@ func placeSaid(r *library.Row, c *library.Cell) string {
 
 // tradeFigure draws the feet; add-ons have no place of their own on the rows.
 func (v viewer) tradeFigure(motion, push *library.Row) template.HTML {
-	d := drawing.Trade{
-		ID: "motion-against-push", Title: "Motion of the ankle against push, for each kind of foot",
-		Across: "more motion of the ankle", Up: "more push at the toe", Columns: read.Strings(motion.Steps), Bands: read.Strings(push.Steps),
-	}
-	says := []string{"From left to right the ankle moves more. From the bottom up more push comes back at the toe."}
+	d := drawing.Trade{Columns: read.Strings(motion.Steps), Bands: read.Strings(push.Steps)}
+	d.Drawing, _ = v.lib.Drawing(drawing.TradeID)
+	says := []string{d.Long}
 	for _, t := range v.lib.Marked() {
 		if t.Addon {
 			continue
