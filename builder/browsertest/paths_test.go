@@ -213,7 +213,7 @@ func expected(t testing.TB, tr *tree.Tree, answers tree.Answers) journey {
 }
 
 // expectedSheet gives what a sheet shows of prompts that came up: the general
-// ones first, by topic, twelve before the fold, and things to bring apart.
+// ones first, by theme, twelve before the fold, and things to bring apart.
 func (r toldReader) expectedSheet(brought []string) sheet {
 	out := sheet{Stars: "0 of 3 stars used.", Groups: []group{}, More: []group{}, Own: []string{}, Bring: []string{}, Off: []string{}, Notes: []string{}}
 	var ids []string
@@ -224,12 +224,12 @@ func (r toldReader) expectedSheet(brought []string) sheet {
 	for _, id := range once(append(ids, brought...)) {
 		p := lib.Prompt(id)
 		ask, title := r.ask(id), "Three questions for any visit"
-		if p.Topic != nil {
-			if p.Topic.ID.S == "bring" {
+		if p.Theme != nil {
+			if p.Theme.ID.S == "bring" {
 				out.Bring = append(out.Bring, ask)
 				continue
 			}
-			title = oneLine(p.Topic.Title.S)
+			title = oneLine(p.Theme.Title.S)
 		}
 		into := &out.Groups
 		if n++; n > 12 {

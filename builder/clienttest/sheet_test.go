@@ -12,15 +12,15 @@ import (
 
 // world is what a small planner page knows. Of its two trees "day" has a skip, a
 // "not sure", a card and an amount; "sore" ends in a safety ending. There are
-// three general prompts, five of the topic "feet", nine of "visits" and two to bring.
+// three general prompts, five of the theme "feet", nine of "visits" and two to bring.
 const world = `
 var prompts = {}, listed = {feet: [], visits: [], bring: []};
 for (const id of ["g1", "g2", "g3"]) prompts[id] = {ask: "Ask " + id + "?"};
-for (const [topic, n] of [["feet", 5], ["visits", 9], ["bring", 2]])
-  for (let i = 1; i <= n; i++) { prompts[topic + i] = {ask: "Ask " + topic + i + "?", topic}; listed[topic].push(topic + i); }
+for (const [theme, n] of [["feet", 5], ["visits", 9], ["bring", 2]])
+  for (let i = 1; i <= n; i++) { prompts[theme + i] = {ask: "Ask " + theme + i + "?", theme}; listed[theme].push(theme + i); }
 var data = {
   edition: {name: "Test"}, general: ["g1", "g2", "g3"], prompts, units,
-  topics: [{id: "feet", title: "Feet", prompts: listed.feet}, {id: "visits", title: "Visits", prompts: listed.visits}, {id: "bring", title: "Bring", prompts: listed.bring}],
+  themes: [{id: "feet", title: "Feet", prompts: listed.feet}, {id: "visits", title: "Visits", prompts: listed.visits}, {id: "bring", title: "Bring", prompts: listed.bring}],
   cards: {log: ["visits9", "bring2"], plain: []},
   safety: {leg: {worn: ["leg"], "not-yet": []}, groups: [
     {id: "help", signs: [{id: "chest", when: "now", prompts: ["visits5"]}], prompts: ["visits5"]},
@@ -61,7 +61,7 @@ func TestSheet(t *testing.T) {
 	page := planner(t)
 	for _, c := range []struct{ name, code, want string }{
 		{"nothing is told yet", `titles(script.compose(begun()).groups)`, `["Three questions for any visit: g1 g2 g3"]`},
-		{"an ending and a card bring prompts, under their topics",
+		{"an ending and a card bring prompts, under their themes",
 			`(() => { const c = script.compose(begun(full)); return [titles(c.groups), titles(c.more), c.moreCount, c.bring]; })()`,
 			`[["Three questions for any visit: g1 g2 g3", "Feet: feet1 feet2", "Visits: visits1 visits9"], [], 0, ["bring1", "bring2"]]`},
 		{"twelve stand before the fold, the rest behind it under the same titles",

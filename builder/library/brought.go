@@ -10,7 +10,7 @@ import (
 // a foot type that no ending talks about, a prompt that nothing brings. It is a
 // warning, for an edition may well leave out a tree and keep the tables.
 func (c *checker) brought() {
-	cards, types, prompts, topics := map[string]bool{}, map[string]bool{}, map[string]bool{}, map[string]bool{}
+	cards, types, prompts, themes := map[string]bool{}, map[string]bool{}, map[string]bool{}, map[string]bool{}
 	mark := func(seen map[string]bool, names []read.Text) {
 		for _, n := range names {
 			seen[n.S] = true
@@ -30,7 +30,7 @@ func (c *checker) brought() {
 		}
 		for _, e := range t.Endings {
 			mark(prompts, e.Prompts)
-			mark(topics, e.Topics)
+			mark(themes, e.Themes)
 			for _, talk := range e.Types {
 				types[talk.Type.S] = true
 			}
@@ -44,10 +44,10 @@ func (c *checker) brought() {
 	for _, p := range c.Explainers {
 		mark(prompts, p.Prompts)
 	}
-	c.unbrought(cards, types, prompts, topics)
+	c.unbrought(cards, types, prompts, themes)
 }
 
-func (c *checker) unbrought(cards, types, prompts, topics map[string]bool) {
+func (c *checker) unbrought(cards, types, prompts, themes map[string]bool) {
 	if c.list.Errors() > 0 {
 		return // what a wrong name or an unread file would have brought is not known
 	}
@@ -61,8 +61,8 @@ func (c *checker) unbrought(cards, types, prompts, topics map[string]bool) {
 			c.list.Warn(t.ID.At, "unbrought", fmt.Sprintf("no ending of any tree talks about the foot type %q", t.ID.S), "name it under types: of an ending, with a reason for and a reason against")
 		}
 	}
-	for _, t := range c.Topics {
-		if topics[t.ID.S] {
+	for _, t := range c.Themes {
+		if themes[t.ID.S] {
 			continue // an ending offers all of them
 		}
 		var lost []*Prompt
@@ -72,11 +72,11 @@ func (c *checker) unbrought(cards, types, prompts, topics map[string]bool) {
 			}
 		}
 		if len(lost) == len(t.Prompts) && len(lost) > 1 {
-			c.list.Warn(t.ID.At, "unbrought", fmt.Sprintf("nothing brings the prompts of the topic %q: no ending names it, and no ending, card or explainer names one of them", t.ID.S), "name it under topics: of an ending")
+			c.list.Warn(t.ID.At, "unbrought", fmt.Sprintf("nothing brings the prompts of the theme %q: no ending names it, and no ending, card or explainer names one of them", t.ID.S), "name it under themes: of an ending")
 			continue
 		}
 		for _, p := range lost {
-			c.list.Warn(p.ID.At, "unbrought", fmt.Sprintf("nothing brings the prompt %q: no ending, card or explainer names it, and no ending names its topic %q", p.ID.S, t.ID.S), "name it under prompts:, or its topic under topics: of an ending")
+			c.list.Warn(p.ID.At, "unbrought", fmt.Sprintf("nothing brings the prompt %q: no ending, card or explainer names it, and no ending names its theme %q", p.ID.S, t.ID.S), "name it under prompts:, or its theme under themes: of an ending")
 		}
 	}
 }

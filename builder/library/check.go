@@ -39,7 +39,7 @@ func (s shelf) has(id string) bool {
 // checker cross-checks the names that files use for each other.
 type checker struct {
 	*loader
-	trees, prompts, topics, cards, rows, types, words, sources, explainers, facts shelf
+	trees, prompts, themes, cards, rows, types, words, sources, explainers, facts shelf
 
 	made   []made                 // claims with a mark of certainty, as they were met
 	marked map[finding.Place]bool // texts in which marks are read, by their place
@@ -51,7 +51,7 @@ func (l *loader) check(ctx context.Context) error {
 		marked:  map[finding.Place]bool{},
 		trees:   shelfOf("tree", l.Trees, func(t *tree.Tree) read.Text { return t.ID }),
 		prompts: shelfOf("prompt", l.Prompts(), func(p *Prompt) read.Text { return p.ID }),
-		topics:  shelfOf("topic", l.Topics, func(t *Topic) read.Text { return t.ID }),
+		themes:  shelfOf("theme", l.Themes, func(t *Theme) read.Text { return t.ID }),
 		cards:   shelfOf("card", l.Cards, func(c *Card) read.Text { return c.ID }),
 		rows:    shelfOf("row", l.Rows, func(r *Row) read.Text { return r.ID }),
 		types:   shelfOf("foot type", l.FootTypes, func(t *FootType) read.Text { return t.ID }),
@@ -186,7 +186,7 @@ func (c *checker) tree(t *tree.Tree) {
 	}
 	for _, e := range t.Endings {
 		who := fmt.Sprintf("ending %q", e.ID.S)
-		c.has(c.topics, who, e.Topics...)
+		c.has(c.themes, who, e.Themes...)
 		c.has(c.prompts, who, e.Prompts...)
 		c.has(c.trees, who, e.Next...)
 		for _, talk := range e.Types {

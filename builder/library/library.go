@@ -27,7 +27,7 @@ type Library struct {
 	Trees      []*tree.Tree
 	Proofs     map[string]*proof.Proof // by tree id
 	General    []*Prompt               // the questions that open every sheet
-	Topics     []*Topic
+	Themes     []*Theme
 	Cards      []*Card
 	Cases      []*Case // for residents to argue about
 	Rows       []*Row  // of the foot types, side by side
@@ -55,7 +55,7 @@ type Library struct {
 type index struct {
 	trees      map[string]*tree.Tree
 	explainers map[string]*explainer.Page
-	topics     map[string]*Topic
+	themes     map[string]*Theme
 	prompts    map[string]*Prompt // of several with one id, which is a finding, the first
 	facts      map[string]*told.Fact
 	cards      map[string]*Card
@@ -97,8 +97,8 @@ func (e Edition) TrainingOf(name string) *Training {
 	return nil
 }
 
-// Topic groups prompts.
-type Topic struct {
+// Theme groups prompts.
+type Theme struct {
 	ID      read.Text
 	Title   read.Text
 	About   read.Text
@@ -108,7 +108,7 @@ type Topic struct {
 // Prompt is a question to bring.
 type Prompt struct {
 	ID    read.Text
-	Topic *Topic // nil for the general ones
+	Theme *Theme // nil for the general ones
 	Ask   read.Text
 	Whom  []read.Text // of Whom
 	Why   read.Text
@@ -276,8 +276,8 @@ func (l *Library) PatientTrees() []*tree.Tree {
 // Explainer gives the explainer with that id, or nil.
 func (l *Library) Explainer(id string) *explainer.Page { return l.by.explainers[id] }
 
-// Topic gives the topic with that id, or nil.
-func (l *Library) Topic(id string) *Topic { return l.by.topics[id] }
+// Theme gives the theme with that id, or nil.
+func (l *Library) Theme(id string) *Theme { return l.by.themes[id] }
 
 // Prompt gives the prompt with that id, general ones included, or nil.
 func (l *Library) Prompt(id string) *Prompt { return l.by.prompts[id] }
@@ -285,7 +285,7 @@ func (l *Library) Prompt(id string) *Prompt { return l.by.prompts[id] }
 // Prompts gives all prompts, the general ones first.
 func (l *Library) Prompts() []*Prompt {
 	out := append([]*Prompt(nil), l.General...)
-	for _, t := range l.Topics {
+	for _, t := range l.Themes {
 		out = append(out, t.Prompts...)
 	}
 	return out

@@ -98,7 +98,7 @@ words:
 sources:
   our-survey: { title: What our visitors asked, kind: report, seen: page }
 -- trees/prompts.yaml --
-topics:
+themes:
   heel:
     title: Heels
     about: Our own line on heels.
@@ -127,7 +127,7 @@ func TestLayerOfTables(t *testing.T) {
 		for _, w := range l.Words {
 			words = append(words, w.ID.S)
 		}
-		for _, p := range l.Topic("heel").Prompts {
+		for _, p := range l.Theme("heel").Prompts {
 			prompts = append(prompts, p.ID.S)
 		}
 		return words, prompts
@@ -145,7 +145,7 @@ func TestLayerOfTables(t *testing.T) {
 		"a word that is new":                {l.Word("loan-shelf").Word.S, "loan shelf"},
 		"a word left alone":                 {l.Word("adapter").Meaning.S, before.Word("adapter").Meaning.S},
 		"a card that brings more":           {l.Card("a-fall").Prompts[len(l.Card("a-fall").Prompts)-1].S, "heel-99"},
-		"a topic of the same id":            {l.Topic("heel").About.S, "Our own line on heels."},
+		"a theme of the same id":            {l.Theme("heel").About.S, "Our own line on heels."},
 		"a prompt of the same id":           {l.Prompt("heel-4").Ask.S, "Which sock goes over it?"},
 		"a prompt left alone":               {l.Prompt("heel-2").Ask.S, before.Prompt("heel-2").Ask.S},
 		"a general prompt left alone":       {l.Prompt("general-1").Ask.S, before.Prompt("general-1").Ask.S},

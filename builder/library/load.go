@@ -252,15 +252,15 @@ func (l *loader) prompts(m *read.Map) {
 	m.Each("general", "prompt", func(id read.Text, p *read.Map) {
 		put(&l.General, l.prompt(id, p, nil), byID)
 	})
-	m.Each("topics", "topic", func(id read.Text, t *read.Map) {
-		topic := l.Topic(id.S)
-		if topic == nil {
-			topic = &Topic{ID: id}
-			enter(&l.Topics, &l.by.topics, id.S, topic)
+	m.Each("themes", "theme", func(id read.Text, t *read.Map) {
+		theme := l.Theme(id.S)
+		if theme == nil {
+			theme = &Theme{ID: id}
+			enter(&l.Themes, &l.by.themes, id.S, theme)
 		}
-		topic.Title, topic.About = t.NeedText("title"), t.NeedText("about")
+		theme.Title, theme.About = t.NeedText("title"), t.NeedText("about")
 		t.Each("prompts", "prompt", func(id read.Text, p *read.Map) {
-			put(&topic.Prompts, l.prompt(id, p, topic), byID)
+			put(&theme.Prompts, l.prompt(id, p, theme), byID)
 		})
 		t.Done()
 	})
@@ -271,8 +271,8 @@ func (l *loader) prompts(m *read.Map) {
 	}
 }
 
-func (l *loader) prompt(id read.Text, m *read.Map, topic *Topic) *Prompt {
-	p := &Prompt{ID: id, Topic: topic, Ask: m.NeedText("ask"), Whom: m.Texts("whom"), Why: m.NeedText("why"), Basis: m.Texts("basis"),
+func (l *loader) prompt(id read.Text, m *read.Map, theme *Theme) *Prompt {
+	p := &Prompt{ID: id, Theme: theme, Ask: m.NeedText("ask"), Whom: m.Texts("whom"), Why: m.NeedText("why"), Basis: m.Texts("basis"),
 		Presumes: m.OneOrMore("presumes"), Unless: m.OneOrMore("unless")}
 	l.promptForm(p, m)
 	m.Done()

@@ -38,7 +38,7 @@ func TestLookups(t *testing.T) {
 	for _, l := range []*library.Library{before, over} {
 		found(t, "tree", l.Trees, func(x *tree.Tree) string { return x.ID.S }, l.Tree)
 		found(t, "explainer", l.Explainers, func(x *explainer.Page) string { return x.ID }, l.Explainer)
-		found(t, "topic", l.Topics, func(x *library.Topic) string { return x.ID.S }, l.Topic)
+		found(t, "theme", l.Themes, func(x *library.Theme) string { return x.ID.S }, l.Theme)
 		found(t, "prompt", l.Prompts(), func(x *library.Prompt) string { return x.ID.S }, l.Prompt)
 		found(t, "fact", l.Facts, func(x *told.Fact) string { return x.ID.S }, l.Fact)
 		found(t, "card", l.Cards, func(x *library.Card) string { return x.ID.S }, l.Card)

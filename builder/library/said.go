@@ -80,8 +80,8 @@ func (c *checker) everySaid(do func(said)) {
 	for _, p := range c.Prompts() {
 		say(fmt.Sprintf("prompt %q", p.ID.S), p.Ask, p.Why)
 	}
-	for _, t := range c.Topics {
-		say(fmt.Sprintf("topic %q", t.ID.S), t.Title, t.About)
+	for _, t := range c.Themes {
+		say(fmt.Sprintf("theme %q", t.ID.S), t.Title, t.About)
 	}
 	for _, k := range c.Cards {
 		say(fmt.Sprintf("card %q", k.ID.S), k.Title, k.Text)

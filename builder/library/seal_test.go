@@ -500,15 +500,15 @@ func wayTampers(t *testing.T, l *library.Library) []tamper {
 }
 
 func tableTampers(l *library.Library) []tamper {
-	var id, topic string
+	var id, theme string
 	for _, g := range l.Safety.Groups {
 		for _, s := range g.Signs {
 			for _, p := range s.Prompts {
-				id, topic = p.S, l.Prompt(p.S).Topic.ID.S
+				id, theme = p.S, l.Prompt(p.S).Theme.ID.S
 			}
 		}
 	}
-	prompt := "topics/" + topic + "/prompts/" + id
+	prompt := "themes/" + theme + "/prompts/" + id
 	card := "cards/a-fall"
 	word := ""
 	for _, w := range l.Words {
@@ -593,8 +593,8 @@ func harmless(t *testing.T) []tamper {
 	g := graves(l)[0]
 	group := "groups/" + l.Safety.Groups[1].ID.S
 	free, end := unsealed(t, l)
-	shoes := l.Topic("shoes").Prompts
-	prompt := "topics/shoes/prompts/" + shoes[len(shoes)-1].ID.S
+	shoes := l.Theme("shoes").Prompts
+	prompt := "themes/shoes/prompts/" + shoes[len(shoes)-1].ID.S
 	const page, edition, heading = "content/en/falls.md", "content/edition.yaml", "\n## Our own line\n\nAsk us at the desk.\n"
 	return []tamper{
 		{name: "a section", file: page, edit: lines(func(s string) string { return s + heading })},
@@ -609,7 +609,7 @@ func harmless(t *testing.T) []tamper {
 		{name: "a number for urgent advice", file: edition, edit: set("urgent", `{ number: "(555) 0111", where: the United States of America }`)},
 		{name: "a card", file: "trees/cards.yaml", edit: set("cards/our-loans", "{ title: You may borrow a foot, text: Ask at the desk. }")},
 		{name: "a card that brings more", file: "trees/cards.yaml", edit: more("cards/a-fall/prompts", "fall-5")},
-		{name: "a prompt", file: "trees/prompts.yaml", edit: set("topics/heel/prompts/heel-99", `{ ask: "May I borrow a wedge?", whom: [prosthetist], why: We lend them., basis: [common-practice] }`)},
+		{name: "a prompt", file: "trees/prompts.yaml", edit: set("themes/heel/prompts/heel-99", `{ ask: "May I borrow a wedge?", whom: [prosthetist], why: We lend them., basis: [common-practice] }`)},
 		{name: "a prompt that no sign brings", file: "trees/prompts.yaml", edit: set(prompt+"/why", "Ask us which shoes.")},
 		{name: "a glossary word", file: "content/glossary.yaml", edit: set("words/loan-shelf", "{ word: loan shelf, meaning: The feet that we lend. }")},
 		{name: "a sign", file: "trees/safety.yaml", edit: set(group+"/signs/our-sign", `{ text: "**A wet dressing** on my limb", when: today, title: A wet dressing, caution: Call the clinic today., basis: [common-practice] }`)},
@@ -630,7 +630,7 @@ func harmless(t *testing.T) []tamper {
 
 // fresh is a prompt that the ending does not bring yet.
 func fresh(l *library.Library, e *tree.Ending) string {
-	for _, p := range l.Topic("shoes").Prompts {
+	for _, p := range l.Theme("shoes").Prompts {
 		if !slices.Contains(read.Strings(e.Prompts), p.ID.S) {
 			return p.ID.S
 		}

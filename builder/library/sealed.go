@@ -204,7 +204,7 @@ func (p part) ending(e *tree.Ending) {
 	w.text("title", e.Title)
 	w.text("text", e.Text)
 	w.list("prompts", e.Prompts, begins)
-	w.list("topics", e.Topics, same)
+	w.list("themes", e.Themes, same)
 	w.list("next", e.Next, same)
 }
 

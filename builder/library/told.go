@@ -29,7 +29,7 @@ func (c *checker) told() {
 	for _, p := range c.Prompts() {
 		c.promptTold(p)
 	}
-	for _, t := range c.Topics {
+	for _, t := range c.Themes {
 		c.presumingTitle(t)
 	}
 	if c.list.Errors() > 0 {
@@ -229,7 +229,7 @@ var presumingTitles = []struct {
 
 // presumingTitle reports words of a theme's title that not every reader of its prompts
 // has told.
-func (c *checker) presumingTitle(t *Topic) {
+func (c *checker) presumingTitle(t *Theme) {
 	title := strings.ToLower(t.Title.S)
 	for _, row := range presumingTitles {
 		i := wordsAt(title, row.words)
@@ -240,7 +240,7 @@ func (c *checker) presumingTitle(t *Topic) {
 			return !slices.ContainsFunc(row.facts, func(f string) bool { return c.minded(p, f) })
 		}
 		if k := slices.IndexFunc(t.Prompts, unminded); k >= 0 {
-			c.list.Add(c.within(t.Title, i), "presumes", fmt.Sprintf("the title of the topic %q says %q, and not every reader to whom its prompt %q is brought has told that", t.ID.S, t.Title.S[i:i+len(row.words)], t.Prompts[k].ID.S),
+			c.list.Add(c.within(t.Title, i), "presumes", fmt.Sprintf("the title of the theme %q says %q, and not every reader to whom its prompt %q is brought has told that", t.ID.S, t.Title.S[i:i+len(row.words)], t.Prompts[k].ID.S),
 				"name what the prompts are about, and not whom they are for")
 		}
 	}

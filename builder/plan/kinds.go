@@ -75,7 +75,7 @@ var rows = []row{
 	{kind: Glossary, room: "learn", file: "glossary", title: "Words you may hear",
 		about: "What the trade’s words mean, in plain language."},
 	{kind: Questions, room: "learn", file: "questions", title: "All questions to bring",
-		about: "Every question to bring, by topic, with whom to ask and why it helps."},
+		about: "Every question to bring, by theme, with whom to ask and why it helps."},
 	{kind: Teach, room: "teach", file: "index", title: "Teach",
 		about: "Every tree from the inside: its questions, its paths, its worked examples and its file."},
 	{kind: Inside, room: "teach", each: insides},

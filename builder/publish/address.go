@@ -90,7 +90,7 @@ func (a addresses) inside(id string) string { return a.page(a.of(plan.Inside, id
 
 func (a addresses) footType(id string) string { return a.at(plan.FootTypes, id) }
 func (a addresses) word(id string) string     { return a.at(plan.Glossary, id) }
-func (a addresses) topic(id string) string    { return a.at(plan.Questions, id) }
+func (a addresses) theme(id string) string    { return a.at(plan.Questions, id) }
 func (a addresses) source(id string) string   { return a.at(plan.Sources, "source-"+id) }
 
 // target resolves a markdown link; the library has checked that it leads somewhere.

@@ -78,7 +78,7 @@ func onScreen(t TreeView) TreeView {
 	t.Endings = slices.DeleteFunc(t.Endings, func(e EndingView) bool { return e.Sign })
 	for i := range t.Endings {
 		e := &t.Endings[i]
-		e.Number, e.Prompts, e.Topics, e.Next = 0, nil, nil, nil
+		e.Number, e.Prompts, e.Themes, e.Next = 0, nil, nil, nil
 	}
 	return t
 }
@@ -139,7 +139,7 @@ type data struct {
 	General []string              `json:"general"`
 	Prompts map[string]dataPrompt `json:"prompts"`
 	Facts   map[string]dataFact   `json:"facts,omitempty"` // what a reader can tell
-	Topics  []dataTopic           `json:"topics"`
+	Themes  []dataTheme           `json:"themes"`
 	Cards   map[string][]string   `json:"cards"`           // the prompts that each brings
 	Units   *quantity.Tables      `json:"units,omitempty"` // where a tree has a measure
 
@@ -170,7 +170,7 @@ type dataPrompt struct {
 	Ask   string   `json:"ask"`
 	Why   string   `json:"why"`
 	Whom  []string `json:"whom"`
-	Topic string   `json:"topic,omitempty"`
+	Theme string   `json:"theme,omitempty"`
 
 	Presumes []string `json:"presumes,omitempty"`
 	Unless   []string `json:"unless,omitempty"`
@@ -182,7 +182,7 @@ type dataFact struct {
 	Own  bool   `json:"own,omitempty"`
 }
 
-type dataTopic struct {
+type dataTheme struct {
 	ID      string   `json:"id"`
 	Title   string   `json:"title"`
 	Prompts []string `json:"prompts"`
@@ -196,7 +196,7 @@ func plannerData(l *library.Library, trees []*tree.Tree) data {
 			Emergency: e.Lines.Sentence(helpline.Emergency), Urgent: e.Lines.Sentence(helpline.Urgent), Crisis: e.Lines.Sentence(helpline.Crisis),
 		},
 		Prompts: map[string]dataPrompt{}, Cards: map[string][]string{},
-		Trees: []dataTree{}, General: promptIDs(l.General), Topics: []dataTopic{},
+		Trees: []dataTree{}, General: promptIDs(l.General), Themes: []dataTheme{},
 	}
 	if l.Safety != nil {
 		out.Safety = l.Safety.Table()
@@ -210,8 +210,8 @@ func plannerData(l *library.Library, trees []*tree.Tree) data {
 	}
 	for _, p := range l.Prompts() {
 		d := dataPrompt{Ask: p.Ask.S, Why: p.Why.S, Whom: read.Strings(p.Whom), Presumes: read.Strings(p.Presumes), Unless: read.Strings(p.Unless)}
-		if p.Topic != nil {
-			d.Topic = p.Topic.ID.S
+		if p.Theme != nil {
+			d.Theme = p.Theme.ID.S
 		}
 		out.Prompts[p.ID.S] = d
 	}
@@ -221,8 +221,8 @@ func plannerData(l *library.Library, trees []*tree.Tree) data {
 		}
 		out.Facts[f.ID.S] = dataFact{f.Of.S, f.Unit.S, f.Own}
 	}
-	for _, t := range l.Topics {
-		out.Topics = append(out.Topics, dataTopic{t.ID.S, t.Title.S, promptIDs(t.Prompts)})
+	for _, t := range l.Themes {
+		out.Themes = append(out.Themes, dataTheme{t.ID.S, t.Title.S, promptIDs(t.Prompts)})
 	}
 	for _, c := range l.Cards {
 		out.Cards[c.ID.S] = append([]string{}, read.Strings(c.Prompts)...)

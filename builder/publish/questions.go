@@ -5,23 +5,23 @@ import (
 	"keelpath/builder/plan"
 )
 
-// questionsView lists all prompts by topic, the general ones first.
+// questionsView lists all prompts by theme, the general ones first.
 type questionsView struct {
 	PageView
 	General []PromptView
 	Opening []LinkView // sources of the general ones
-	Topics  []topicView
+	Themes  []themeView
 }
 
-type topicView struct {
+type themeView struct {
 	ID, Title, About string
 	Prompts          []PromptView
 }
 
 func questionsModel(v viewer, _ plan.Page) (any, error) {
 	out := questionsView{PageView: v.view, General: v.promptViews(v.lib.General), Opening: v.opening()}
-	for _, t := range v.lib.Topics {
-		out.Topics = append(out.Topics, topicView{t.ID.S, t.Title.S, t.About.S, v.promptViews(t.Prompts)})
+	for _, t := range v.lib.Themes {
+		out.Themes = append(out.Themes, themeView{t.ID.S, t.Title.S, t.About.S, v.promptViews(t.Prompts)})
 	}
 	return out, nil
 }

@@ -118,8 +118,8 @@ func (v viewer) ending(t *tree.Tree, e *tree.Ending) (EndingView, error) {
 			out.Words = append(out.Words, w)
 		}
 	}
-	for _, id := range e.Topics {
-		out.Topics = append(out.Topics, LinkView{ID: id.S, Title: v.lib.Topic(id.S).Title.S, URL: v.topic(id.S)})
+	for _, id := range e.Themes {
+		out.Themes = append(out.Themes, LinkView{ID: id.S, Title: v.lib.Theme(id.S).Title.S, URL: v.theme(id.S)})
 	}
 	for _, talk := range e.Types {
 		out.Types = append(out.Types, v.talk(talk))

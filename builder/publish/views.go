@@ -74,7 +74,7 @@ type EndingView struct {
 	Safety        bool
 	Sign          bool // its words are those of a sign of the safety screen
 	Text, Caution template.HTML
-	Topics        []LinkView
+	Themes        []LinkView
 	Types         []TalkView
 	Prompts       []PromptView
 	Next          []LinkView

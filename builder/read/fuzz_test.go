@@ -60,7 +60,7 @@ func FuzzYAML(f *testing.F) {
 // askAll asks a mapping for everything in every way.
 func askAll(m *read.Map) {
 	m.Credits()
-	for _, key := range []string{"title", "start", "questions", "answers", "words", "topics", "order", "parts", "examples"} {
+	for _, key := range []string{"title", "start", "questions", "answers", "words", "themes", "order", "parts", "examples"} {
 		m.NeedText(key)
 		m.NeedTexts(key)
 		m.IDs(key)

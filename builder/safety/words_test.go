@@ -110,7 +110,7 @@ func asks(t *testing.T) map[string]string {
 		t.Fatal(err)
 	}
 	var file struct {
-		Topics map[string]struct {
+		Themes map[string]struct {
 			Prompts map[string]struct{ Ask string }
 		}
 	}
@@ -118,8 +118,8 @@ func asks(t *testing.T) map[string]string {
 		t.Fatal(err)
 	}
 	out := map[string]string{}
-	for _, topic := range file.Topics {
-		for id, p := range topic.Prompts {
+	for _, theme := range file.Themes {
+		for id, p := range theme.Prompts {
 			out[id] = p.Ask
 		}
 	}

@@ -15,9 +15,9 @@ var kinds = []Kind{
 	{"tree", "trees/ID.yaml", "A decision tree that leads to questions to bring.", treeForm()},
 	{"cards", "trees/cards.yaml", "Short notes that answers add to the sheet.", keys(key{"cards", may, "The cards, by id.", each(cardForm)})},
 	{"cases", "trees/cases.yaml", "Invented people for residents to argue about. None has a level, and none has one right answer.", keys(key{"cases", may, "The cases, by id.", each(caseForm)})},
-	{"prompts", "trees/prompts.yaml", "Questions to bring, by topic.", keys(
+	{"prompts", "trees/prompts.yaml", "Questions to bring, by theme.", keys(
 		key{"general", may, "The questions that open every sheet.", each(promptForm)},
-		key{"topics", may, "The topics, by id, each with its prompts.", each(topicForm)},
+		key{"themes", may, "The themes, by id, each with its prompts.", each(themeForm)},
 	)},
 	{"safety", "trees/safety.yaml", "The one screen of signs that comes before every topic. A layer may add signs to it, and change none.", screenForm},
 	{"told", "trees/told.yaml", "What a reader can tell.", keys(key{"facts", may, "The facts, by id.", each(factForm)})},
@@ -142,8 +142,8 @@ var factForm = keys(
 	key{"own-words", may, "true where it is told in the reader's own words, on the sheet.", yesNo()},
 )
 
-var topicForm = keys(
-	key{"title", need, "The topic's name.", text()},
+var themeForm = keys(
+	key{"title", need, "The theme's name.", text()},
 	key{"about", need, "Why it matters, in one plain line.", text()},
 	key{"prompts", may, "The prompts, by id.", each(promptForm)},
 )
@@ -400,7 +400,7 @@ var endingForm = keys(
 	key{"safety", may, "true where help comes before any talk of a foot.", yesNo()},
 	key{"text", need, "What came up and what to do next, in one to three short sentences (markdown); {name} shows an amount.", text()},
 	key{"caution", may, "What to take care of (markdown), shown first.", line()},
-	key{"topics", may, "Ids of topics.", set(text())},
+	key{"themes", may, "Ids of themes.", set(text())},
 	key{"types", may, "Foot types to talk about, each with a reason for and one against.", list(talkForm)},
 	key{"prompts", may, "Ids of prompts.", set(text())},
 	key{"next", may, "Ids of trees to take next.", set(text())},

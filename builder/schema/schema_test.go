@@ -372,7 +372,7 @@ func mutants(t *testing.T, kind string, src []byte, known map[string]bool) []mut
 }
 
 // holdsIDs are the mappings whose keys are ids.
-var holdsIDs = regexp.MustCompile(`/(questions|endings|answers|values|like|cards|general|topics|prompts|sources|words|rows|types|cells|wishes|rated|yardsticks|parts|items|readings|readings/ID)$`)
+var holdsIDs = regexp.MustCompile(`/(questions|endings|answers|values|like|cards|general|themes|prompts|sources|words|rows|types|cells|wishes|rated|yardsticks|parts|items|readings|readings/ID)$`)
 
 func change(n *yaml.Node, i int, at string, isID bool, add func(string)) {
 	key, old := n.Content[i], n.Content[i+1]

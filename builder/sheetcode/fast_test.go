@@ -7,6 +7,7 @@ import (
 	"math/big"
 	"math/rand/v2"
 	"slices"
+	"strings"
 	"testing"
 
 	"github.com/google/go-cmp/cmp"
@@ -84,6 +85,24 @@ func TestMark(t *testing.T) {
 	_, b := builtin(t)
 	if b.Edition >= 1<<15 {
 		t.Errorf("the mark is %d", b.Edition)
+	}
+}
+
+// The mark takes all of a tree's table: nothing but the key of an ending's themes differs.
+func TestMarkOfTables(t *testing.T) {
+	_, b := builtin(t)
+	for _, tr := range b.trees {
+		whole, err := json.Marshal(tr.Table(nil))
+		if err != nil {
+			t.Fatal(err)
+		}
+		taken, err := json.Marshal(restsOnTable(tr.Table(nil)))
+		if err != nil {
+			t.Fatal(err)
+		}
+		if want := strings.ReplaceAll(string(whole), `"themes":`, `"topics":`); string(taken) != want {
+			t.Errorf("of %s the mark takes\n%s\nand the table is\n%s", tr.ID.S, taken, want)
+		}
 	}
 }
 

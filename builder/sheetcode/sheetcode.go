@@ -34,7 +34,7 @@ type Book struct {
 	Edition uint32 // its mark, below 1<<editionBits
 
 	trees   []*tree.Tree // that the planner offers
-	prompts []string     // general ones first, then in the order of the topics
+	prompts []string     // general ones first, then in the order of the themes
 	general []string
 	cards   map[string][]string
 	facts   []*told.Fact
@@ -108,13 +108,38 @@ const format = 2
 
 // mark changes with all that a code rests on.
 func (b *Book) mark(format int) uint32 {
-	var tables []tree.Table
+	var tables []restsOn
 	amounts := map[string]map[string][]string{}
 	for _, t := range b.trees {
-		tables = append(tables, t.Table(nil))
+		tables = append(tables, restsOnTable(t.Table(nil)))
 		amounts[t.ID.S] = b.ways[t.ID.S].amounts()
 	}
 	return markOf([]any{format, tables, amounts, b.prompts, b.general, b.cards, b.sets(), b.fits})
+}
+
+// restsOn is a tree's table as the mark takes it. What an ending's themes are called
+// has no say in what a code means, so they keep the key that they had in the first mark.
+type restsOn struct {
+	ID        string                   `json:"id"`
+	Start     string                   `json:"start"`
+	Questions map[string]tree.TableRow `json:"questions"`
+	Endings   map[string]restsOnEnd    `json:"endings"`
+	Values    []tree.TableValue        `json:"values,omitempty"`
+}
+
+type restsOnEnd struct {
+	Safety  bool     `json:"safety,omitempty"`
+	Prompts []string `json:"prompts,omitempty"`
+	Themes  []string `json:"topics,omitempty"`
+	Next    []string `json:"next,omitempty"`
+}
+
+func restsOnTable(t tree.Table) restsOn {
+	out := restsOn{t.ID, t.Start, t.Questions, map[string]restsOnEnd{}, t.Values}
+	for id, e := range t.Endings {
+		out.Endings[id] = restsOnEnd(e)
+	}
+	return out
 }
 
 func markOf(all []any) uint32 {

@@ -682,12 +682,12 @@ func TestOtherEdition(t *testing.T) {
 	}
 	changes := map[string]func(*library.Library) func(){
 		"another prompt": func(l *library.Library) func() {
-			old := l.Topics[0].Prompts
-			l.Topics[0].Prompts = old[1:]
-			return func() { l.Topics[0].Prompts = old }
+			old := l.Themes[0].Prompts
+			l.Themes[0].Prompts = old[1:]
+			return func() { l.Themes[0].Prompts = old }
 		},
 		"another order of prompts": func(l *library.Library) func() {
-			p := l.Topics[0].Prompts
+			p := l.Themes[0].Prompts
 			p[0], p[1] = p[1], p[0]
 			return func() { p[0], p[1] = p[1], p[0] }
 		},
@@ -724,9 +724,9 @@ func TestOtherEdition(t *testing.T) {
 		}
 	}
 	// The same content with an older way to put codes together: the first had no number.
-	var tables []tree.Table
+	var tables []restsOn
 	for _, tr := range b.trees {
-		tables = append(tables, tr.Table(nil))
+		tables = append(tables, restsOnTable(tr.Table(nil)))
 	}
 	for what, mark := range map[string]uint32{
 		"the format before": b.mark(format - 1),

@@ -196,7 +196,7 @@ func parseEnding(id read.Text, m *read.Map, list *finding.List) *Ending {
 		Marked:  m.Key("safety"),
 		Text:    m.NeedText("text"),
 		Caution: m.Text("caution"),
-		Topics:  m.IDs("topics"),
+		Themes:  m.IDs("themes"),
 		Prompts: m.IDs("prompts"),
 		Next:    m.IDs("next"),
 	}

@@ -69,7 +69,7 @@ type TableAnswer struct {
 type TableEnd struct {
 	Safety  bool     `json:"safety,omitempty"`
 	Prompts []string `json:"prompts,omitempty"`
-	Topics  []string `json:"topics,omitempty"`
+	Themes  []string `json:"themes,omitempty"`
 	Next    []string `json:"next,omitempty"`
 }
 
@@ -86,7 +86,7 @@ func (t *Tree) Table(left map[string]int) Table {
 		out.Questions[q.ID.S] = row
 	}
 	for _, e := range t.Endings {
-		out.Endings[e.ID.S] = TableEnd{Safety: e.Safety, Prompts: texts(e.Prompts), Topics: texts(e.Topics), Next: texts(e.Next)}
+		out.Endings[e.ID.S] = TableEnd{Safety: e.Safety, Prompts: texts(e.Prompts), Themes: texts(e.Themes), Next: texts(e.Next)}
 	}
 	for _, w := range t.Values {
 		if w.Is.Expr != nil {

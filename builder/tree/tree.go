@@ -90,7 +90,7 @@ type Ending struct {
 	Caution read.Text     // markdown, shown first
 	Safety  bool          // asks for quick help; outranks everything else
 	Marked  finding.Place // of the mark; of the ending where it has none
-	Topics  []read.Text
+	Themes  []read.Text
 	Types   []Talk
 	Prompts []read.Text
 	Next    []read.Text // trees to do next

@@ -36,6 +36,12 @@ var settledWords = []settledRule{
 		axial rotation units?`)}, // the name in a plan's rule
 	{`say "microprocessor ankle", and at its first use that it has a small computer`, pattern(`
 		computer ankles?`), nil},
+	{`say where the leg ends, such as "above the knee": a level is a plan's`, pattern(`
+		amputation levels?
+		levels? of (?:the |your |an )?(?:amputation|limb)
+		(?:ankle|knee|hip)-level (?:amputation|limb)s?`), nil},
+	{`say "theme" for the questions that stand under one title: a topic is what one takes`, pattern(`
+		(?:questions|prompts),? by topic`), nil},
 	{`say "stiffness"`, pattern(`
 		firmness`), nil},
 	{`say "insurer" for the company, and "plan" for what it covers`, pattern(`

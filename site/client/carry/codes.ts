@@ -23,7 +23,7 @@ function book(state: State, carry: Held): Book {
   const data = state.data;
   const cards: Book["cards"] = {};
   for (const id of Object.keys(data.cards)) cards[id] = { prompts: data.cards[id] as string[] };
-  const prompts = data.topics.reduce((ids, t) => ids.concat(t.prompts), data.general.slice());
+  const prompts = data.themes.reduce((ids, t) => ids.concat(t.prompts), data.general.slice());
   return { edition: carry.edition, trees: data.trees, prompts, general: data.general, cards, facts: data.facts || {}, fits: data.prompts, units: data.units };
 }
 

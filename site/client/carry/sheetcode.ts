@@ -17,7 +17,7 @@ export interface Book {
   edition: number;
   /** Trees that the planner offers, in its order. */
   trees: Table[];
-  /** General ones first, then in the order of the topics. */
+  /** General ones first, then in the order of the themes. */
   prompts: string[];
   general: string[];
   cards: { [id: string]: { prompts?: string[] } };

@@ -3,7 +3,7 @@
 import { App } from "../state/app";
 import { addEmergency } from "../sheet/caution";
 import { act, clone, fill, make, put, slot } from "../page/dom";
-import { Topic } from "../state/data";
+import { Theme } from "../state/data";
 import { need } from "./need";
 import { pickItem } from "../sheet/prompts";
 import { Screen } from "../state/screens";
@@ -33,7 +33,7 @@ export function endingView(app: App, screen: Screen): HTMLElement {
   addOnce(prompts, app.state.cardPrompts(tree));
   put(body, "prompts", prompts.map((id) => pickItem(app, id)));
   slot(body, "bring").hidden = !prompts.length;
-  put(view, "further", furtherTopics(app, ending, prompts));
+  put(view, "further", furtherThemes(app, ending, prompts));
 
   placeChanges(app, view, tree);
   showTrail(walk, view, path.steps);
@@ -64,21 +64,21 @@ function placeChanges(app: App, view: HTMLElement, tree: string): void {
   slot(view, "changes").addEventListener("toggle", load, { once: true });
 }
 
-/** Prompts of the ending's topics that are not among those shown, folded in by topic. */
-function furtherTopics(app: App, ending: Ending, shown: string[]): HTMLElement[] {
+/** Prompts of the ending's themes that are not among those shown, folded in by theme. */
+function furtherThemes(app: App, ending: Ending, shown: string[]): HTMLElement[] {
   const parts: HTMLElement[] = [];
-  for (const id of ending.topics || []) {
-    const topic = app.state.data.topics.find((t) => t.id === id);
-    const rest = topic ? app.state.fitting(topic.prompts).filter((p) => shown.indexOf(p) < 0) : [];
-    if (topic && rest.length) parts.push(fold(app, topic, rest));
+  for (const id of ending.themes || []) {
+    const theme = app.state.data.themes.find((t) => t.id === id);
+    const rest = theme ? app.state.fitting(theme.prompts).filter((p) => shown.indexOf(p) < 0) : [];
+    if (theme && rest.length) parts.push(fold(app, theme, rest));
   }
   return parts;
 }
 
-function fold(app: App, topic: Topic, prompts: string[]): HTMLElement {
+function fold(app: App, theme: Theme, prompts: string[]): HTMLElement {
   const details = make("details");
   const list = make("ul", "", "prompts");
-  details.appendChild(make("summary", words.further(topic.title)));
+  details.appendChild(make("summary", words.further(theme.title)));
   for (const id of prompts) list.appendChild(pickItem(app, id));
   details.appendChild(list);
   return details;

@@ -25,18 +25,18 @@ export interface Sheet {
 /** So many are shown before the fold: longer lists get asked less. */
 const MOST_SHOWN = 12;
 
-/** The topic whose prompts are a list to tick at home. */
+/** The theme whose prompts are a list to tick at home. */
 const BRING = "bring";
 
 export function compose(state: State): Sheet {
   const all = state.sheet();
-  const asked = all.filter((id) => topicOf(state, id) !== BRING);
+  const asked = all.filter((id) => themeOf(state, id) !== BRING);
   const more = asked.slice(MOST_SHOWN);
   return {
     groups: grouped(state, asked.slice(0, MOST_SHOWN)),
     more: grouped(state, more),
     moreCount: more.length,
-    bring: all.filter((id) => topicOf(state, id) === BRING),
+    bring: all.filter((id) => themeOf(state, id) === BRING),
   };
 }
 
@@ -135,14 +135,14 @@ export function answered(state: State): Answered[] {
   }).filter((one) => one.lines.length);
 }
 
-function topicOf(state: State, id: string): string {
+function themeOf(state: State, id: string): string {
   const prompt = entry(state.data.prompts, id);
-  return (prompt && prompt.topic) || "";
+  return (prompt && prompt.theme) || "";
 }
 
-/** Groups by topic, in the order in which the topics come up. */
+/** Groups by theme, in the order in which the themes come up. */
 function grouped(state: State, prompts: string[]): Group[] {
-  return join(prompts.map((id) => ({ title: titleOf(state, topicOf(state, id)), prompts: [id] })));
+  return join(prompts.map((id) => ({ title: titleOf(state, themeOf(state, id)), prompts: [id] })));
 }
 
 /** Joins groups with the same title; leaves out those that are empty. */
@@ -156,7 +156,7 @@ function join(groups: Group[]): Group[] {
   return out;
 }
 
-function titleOf(state: State, topic: string): string {
-  const found = state.data.topics.find((t) => t.id === topic);
+function titleOf(state: State, theme: string): string {
+  const found = state.data.themes.find((t) => t.id === theme);
   return found ? found.title : words.general;
 }

@@ -3,9 +3,9 @@
 
 import { Said, Table as Safety, signOf } from "../safety/safety";
 import { Tree, addWords, templateOfEnding } from "../tree/tree";
-import { Data as Block, DataTopic as Topic } from "../types/publish";
+import { Data as Block, DataTheme as Theme } from "../types/publish";
 
-export type { Topic };
+export type { Theme };
 
 export interface Data extends Block {
   trees: Tree[];

@@ -14,7 +14,7 @@ export interface Data {
   general: string[];
   prompts: { [key: string]: DataPrompt };
   facts?: { [key: string]: DataFact };
-  topics: DataTopic[];
+  themes: DataTheme[];
   cards: { [key: string]: string[] };
   units?: quantity.Tables;
   figures?: { [key: string]: figure.Coded };
@@ -43,7 +43,7 @@ export interface DataPrompt {
   ask: string;
   why: string;
   whom: string[];
-  topic?: string;
+  theme?: string;
   presumes?: string[];
   unless?: string[];
 }
@@ -61,7 +61,7 @@ export interface DataPulls {
   say: conflict.Summary;
 }
 
-export interface DataTopic {
+export interface DataTheme {
   id: string;
   title: string;
   prompts: string[];

@@ -23,7 +23,7 @@ export interface TableAnswer {
 export interface TableEnd {
   safety?: boolean;
   prompts?: string[];
-  topics?: string[];
+  themes?: string[];
   next?: string[];
 }
 

@@ -147,8 +147,8 @@ export function goOn(tree: string): string {
   return `Go on to: ${tree}`;
 }
 
-export function further(topic: string): string {
-  return `More questions about: ${topic}`;
+export function further(theme: string): string {
+  return `More questions about: ${theme}`;
 }
 
 export function more(count: number): string {
