@@ -19,12 +19,12 @@ const lifeHeading = "What is it like to live with?"
 // words in bold: daily life in body, mind and company.
 var lifeParts = []string{"Stairs", "Feelings", "Looks", "Other people", "Care", "Shoes"}
 
-// life holds each kind of foot to a page that tells of life with it in the same
-// six parts. A page of several kinds names each of them there, since two kinds
+// life holds each kind of foot, and each way to go on with no new one, to a page
+// that tells of life with it in the same six parts. A page of several kinds names each of them there, since two kinds
 // seldom are alike in all six.
 func (c *checker) life() {
 	kinds := map[string][]*FootType{} // by the page that tells of them
-	for _, t := range c.Marked() {    // a way to go on with no new foot has no page of its own
+	for _, t := range c.FootTypes {
 		switch {
 		case t.Explainer.Given():
 			kinds[t.Explainer.S] = append(kinds[t.Explainer.S], t)
