@@ -3,7 +3,7 @@ package content
 
 import "embed"
 
-// FS holds the explainers by language and the YAML tables beside them.
+// FS holds the explainers and the figures by language, and the YAML tables beside them.
 //
 //go:embed *.yaml en
 var FS embed.FS

@@ -108,8 +108,8 @@ func TestFigureAccessible(t *testing.T) {
 
 func figureNames() []string {
 	var out []string
-	for _, id := range figure.IDs() {
-		out = append(out, figurePage(id))
+	for _, f := range lib.Figures {
+		out = append(out, figurePage(f.ID))
 	}
 	return out
 }
@@ -119,7 +119,7 @@ func TestFigureDrag(t *testing.T) {
 	t.Parallel()
 	b := newTab(t)
 	b.size(412, 900)
-	for _, f := range figure.All {
+	for _, f := range lib.Figures {
 		b.openPage(figurePage(f.ID), onDisk)
 		first := eval[string](b, `document.querySelector(".figure-says").textContent`)
 		b.drag(f.Drawing.Handles[0], 1)
@@ -151,7 +151,7 @@ func BenchmarkFigureDrag(bench *testing.B) {
 	b := newTab(bench)
 	b.size(412, 900)
 	for range bench.N {
-		for _, f := range figure.All {
+		for _, f := range lib.Figures {
 			b.openPage(figurePage(f.ID), onDisk)
 			p95 := b.dragLeast(f, "slowed 4 times", 4, 1, 2)
 			if p95 > 16 {
@@ -304,10 +304,10 @@ func TestFigureScriptOff(t *testing.T) {
 	t.Parallel()
 	b := newTab(t)
 	b.scriptOff()
-	for _, f := range figure.All {
+	for _, f := range lib.Figures {
 		b.open(onDisk(figurePage(f.ID)))
 		text := eval[string](b, `document.querySelector("main").innerText`)
-		if !strings.Contains(text, f.Typical.Caption) || !strings.Contains(text, "A question to bring") {
+		if !strings.Contains(text, f.Typical.Caption.S) || !strings.Contains(text, "A question to bring") {
 			t.Errorf("%s shows no worked table, or no question: %s", f.ID, text)
 		}
 		for _, no := range []string{"or type it", "Copy it", "Put this question"} {

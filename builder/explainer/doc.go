@@ -18,7 +18,6 @@ import (
 	"github.com/yuin/goldmark/util"
 
 	"keelpath/builder/drawing"
-	"keelpath/builder/figure"
 	"keelpath/builder/finding"
 	"keelpath/builder/helpline"
 )
@@ -31,7 +30,7 @@ type Doc struct {
 	ids      headingIDs
 	lines    helpline.Lines  // the numbers that the text names by id
 	drawn    map[string]bool // drawings, figures and shares shown
-	Figures  []string        // ids of the figures shown, in their order
+	Figures  []Shown         // in their order, each once
 	Refs     []Ref
 	Headings []Heading
 	Plain    []string // the text of each block, for searching
@@ -45,6 +44,14 @@ var markdown = goldmark.New(
 	goldmark.WithExtensions(extension.NewTable(extension.WithTableCellAlignMethod(extension.TableCellAlignNone))),
 	goldmark.WithRendererOptions(renderer.WithNodeRenderers(util.Prioritized(nodes{}, 10))),
 )
+
+// Shown is a figure that a text shows, with the settings that it begins with.
+// Which figures there are, and what they take, the reader of texts does not know.
+type Shown struct {
+	Figure string
+	Given  map[string]string
+	At     finding.Place
+}
 
 // Limits of a text. The parser takes time by the square of a block's length, so
 // a block without an end would keep it busy for minutes.
@@ -287,28 +294,16 @@ func (c *checker) drawing(n *ast.FencedCodeBlock, at finding.Place) {
 	c.doc.drawn[id] = true
 }
 
-// figure holds a listing marked "figure" against the figures there are. Its first
-// line names one, and each further line sets one of its inputs: "usual-heel: 30 mm".
+// figure notes a listing marked "figure". Its first line names one, and each further
+// line sets one of its inputs: "usual-heel: 30 mm".
 func (c *checker) figure(n *ast.FencedCodeBlock, at finding.Place) {
 	id, given := settings(inside(n, c.doc.src))
-	f := figure.Find(id)
-	if f == nil {
-		c.list.Add(at, "unknown-name", fmt.Sprintf("the page shows the figure %q, and there is none", id), finding.NearestOrAll(id, figure.IDs(), "figures")...)
-		return
-	}
-	if _, err := f.Start(given); err != nil {
-		var names []string
-		for _, in := range f.Inputs {
-			names = append(names, in.ID)
-		}
-		c.list.Add(at, "figure-setting", fmt.Sprintf("the figure %q cannot begin so: %s", id, strings.TrimSuffix(err.Error(), ".")), "its settings: "+strings.Join(names, ", "))
-	}
 	if c.doc.drawn["figure "+id] {
 		c.list.Add(at, "repeated-id", fmt.Sprintf("the page shows the figure %q twice", id), "keep one of them")
 		return
 	}
 	c.doc.drawn["figure "+id] = true
-	c.doc.Figures = append(c.doc.Figures, id)
+	c.doc.Figures = append(c.doc.Figures, Shown{id, given, at})
 }
 
 // settings reads the lines of a listing marked "figure".

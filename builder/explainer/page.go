@@ -59,6 +59,12 @@ func Parse(file string, src []byte, lines helpline.Lines, list *finding.List) *P
 	return p
 }
 
+// ParseNotes is ParseText for a text that may have headings and whose characters
+// have places of their own: at gives that of a byte.
+func ParseNotes(t read.Text, at func(offset int) finding.Place, lines helpline.Lines, list *finding.List) *Doc {
+	return newDoc([]byte(t.S), at, lines, list)
+}
+
 // split cuts a page into its header and its body; above counts the lines before the body.
 func split(src []byte) (header, body []byte, above int, ok bool) {
 	rest, ok := bytes.CutPrefix(src, []byte("---\n"))

@@ -13,7 +13,7 @@ type Coded struct {
 	Texts   []codedText   `json:"texts"`
 	Moves   []codedMove   `json:"moves"`
 	Handles []codedHandle `json:"handles"`
-	At      []Spot        `json:"at,omitempty"`
+	At      []*Spot       `json:"at,omitempty"`
 }
 
 type codedInput struct {
@@ -64,28 +64,27 @@ func (f *Figure) Coded() Coded { return f.coded }
 
 func (f *Figure) encode() Coded {
 	out := Coded{Handles: []codedHandle{}, At: f.At}
-	for i := range f.Inputs {
-		in := &f.Inputs[i]
-		c := codedInput{ID: in.ID, If: code(in.cond), Say: codeCases(in.Say)}
+	for _, in := range f.Inputs {
+		c := codedInput{ID: in.ID.S, If: code(in.cond), Say: codeCases(in.Say)}
 		if len(in.Choices) == 0 {
 			c.Measure = &in.measure
 		} else {
 			c.Choices = map[string]string{}
 			for _, choice := range in.Choices {
-				c.Choices[choice.ID] = choice.Text
+				c.Choices[choice.ID.S] = choice.Text.S
 			}
 		}
 		out.Inputs = append(out.Inputs, c)
 	}
 	for _, v := range f.Values {
-		c := codedValue{ID: v.ID, If: code(v.cond), Is: v.expr.Encode(), Unit: v.Unit, Step: v.Step, Alone: v.Alone}
+		c := codedValue{ID: v.ID.S, If: code(v.cond), Is: v.expr.Encode(), Unit: v.Unit, Step: v.Step, Alone: v.Alone}
 		if u, ok := quantity.Lookup(v.Unit); ok && v.Unit != "" {
 			c.Unit, c.Step = u.Code, u.Canonical(v.Step)
 		}
 		out.Values = append(out.Values, c)
 	}
 	for _, t := range f.Texts {
-		out.Texts = append(out.Texts, codedText{t.ID, codeCases(t.Cases)})
+		out.Texts = append(out.Texts, codedText{t.ID.S, codeCases(t.Cases)})
 	}
 	for i, m := range f.Drawing.Moves {
 		c := codedMove{Part: m.Part, Attr: m.Attr}
@@ -115,10 +114,10 @@ func code(e *formula.Expr) formula.Coded {
 	return e.Encode()
 }
 
-func codeCases(cs []Case) []codedCase {
+func codeCases(cs []*Case) []codedCase {
 	var out []codedCase
 	for _, c := range cs {
-		out = append(out, codedCase{code(c.cond), c.Text})
+		out = append(out, codedCase{code(c.cond), c.Text.S})
 	}
 	return out
 }

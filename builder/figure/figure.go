@@ -1,35 +1,44 @@
 // Package figure makes the figures of the workbench: a drawing that answers to
-// settings, with sentences that say the same. A figure is a table: inputs,
-// values worked out by formulas, texts with gaps, moves of a drawing's parts.
-// The build shows it at its start; site/client/figures/settle.ts shows it as the reader
-// sets it, from the same table. A figure tells what a change does. It never
-// says what to choose.
+// settings, with sentences that say the same. A figure is a file of content,
+// content/en/figures/ID.yaml: inputs, values worked out by formulas, texts with
+// gaps, published limits, a worked table and notes. How its drawing moves stands
+// with the drawing. The build shows it at its start; site/client/figures/settle.ts
+// shows it as the reader sets it, from the same table. A figure tells what a
+// change does. It never says what to choose.
 package figure
 
 import (
-	"fmt"
 	"regexp"
 	"slices"
-	"strings"
 
 	"keelpath/builder/drawing"
+	"keelpath/builder/finding"
 	"keelpath/builder/formula"
 	"keelpath/builder/quantity"
+	"keelpath/builder/read"
 )
 
 // Figure is one figure. Its drawing has the same ID.
 type Figure struct {
-	ID, Title string
-	About     string // what it is for, one or two sentences
-	Lead      string // the main message of its page
-	Inputs    []Input
-	Values    []Value
-	Texts     []Text // in the page's order
-	Typical   Typical
-	Notes     string // markdown below the figure on its page
-	Beside    []Beside
-	At        []Spot // measure questions it helps with
-	Drawing   drawing.Live
+	File  string
+	ID    string // the file's name without ".yaml"
+	Title read.Text
+	Order int       // where it stands in the workbench; the lowest comes first
+	About read.Text // what it is for, one or two sentences
+	Lead  read.Text // the main message of its page
+
+	Inputs  []*Input
+	Values  []*Value
+	Texts   []*Text // in the page's order
+	Typical Typical
+	Limits  Limits
+	Notes   read.Text // markdown below the figure on its page
+	At      []*Spot   // measure questions it helps with
+	Drawing drawing.Live
+
+	// Sound tells that nothing was wrong with it. Ask a figure that is not sound
+	// for its texts only: it cannot be shown.
+	Sound bool
 
 	kinds formula.Names
 	moves [][]any // by move: literal text and formulas; of "display", one condition
@@ -38,18 +47,17 @@ type Figure struct {
 
 // Input is what the reader sets: an amount, or one of Choices.
 type Input struct {
-	ID, Label, Hint string
-	If              string // a condition of choices: where it fails the input is not shown
+	ID, Label, Hint read.Text
+	If              read.Text // a condition of choices: where it fails the input is not shown
 
-	Unit           string // of an amount, with From, To, Step and Start
-	Accept         []string
-	From, To, Step float64
-	Start          float64
-	Slide          float64 // step of the slider; Step where 0
-	Say            []Case  // what stands beside the label; the amount in both systems where empty
+	// Of an amount.
+	Begin read.Text // as a person would type it
+	Slide float64   // step of the slider, in the measure's own unit as the file names it; the measure's where 0
+	Say   []*Case   // what stands beside the label; the amount in both systems where empty
 
 	Choices []Choice // the first is the start
 
+	unit    string // as the file names it
 	measure quantity.Measure
 	cond    *formula.Expr
 }
@@ -70,12 +78,12 @@ type Spot struct {
 }
 
 // Choice is one answer of an input. Text goes into sentences.
-type Choice struct{ ID, Text string }
+type Choice struct{ ID, Text read.Text }
 
 // Value is worked out. Several with one ID are tried in order: the first whose
 // If holds counts.
 type Value struct {
-	ID, If, Is string
+	ID, If, Is read.Text
 	Unit       string  // in which it is said; empty for a plain number
 	Step       float64 // to which it is said, in Unit
 	Alone      bool    // said in Unit only
@@ -91,194 +99,80 @@ const (
 	Sentence Place = "sentence" // below the drawing
 	Label    Place = "label"    // in the drawing
 	Prompt   Place = "prompt"   // the question to bring
-	Row      Place = "row"      // a cell of a Beside table
+	Row      Place = "row"      // a cell of the table of limits
 )
 
 // Text is said as its first case that holds. A text with a gap that is unknown,
 // or with no case that holds, is empty.
 type Text struct {
-	ID    string
+	ID    read.Text
 	Place Place
-	Cases []Case
+	Cases []*Case
 }
 
 // Case has gaps in braces: the name of an input or a value. An empty If holds.
 type Case struct {
-	If, Text string
+	If, Text read.Text
 
 	cond *formula.Expr
 }
 
 // Typical is the worked table of settings that are usual, for pages with no script.
 type Typical struct {
-	Caption string
-	Heads   []string
-	Cells   []string // texts with gaps, one a column
-	Rows    []map[string]string
+	Caption read.Text
+	Heads   []read.Text
+	Cells   []read.Text // texts with gaps, one a column
+	Rows    []TypicalRow
 }
 
-// Beside is a row of limits that stand next to the reader's own value.
-type Beside struct {
-	Where, Limit string
-	Sources      []string
-	Text         string // id of the text that compares
+// TypicalRow is one row of Typical: settings as a person would type them.
+type TypicalRow struct {
+	At    finding.Place
+	Given map[string]string
 }
 
-// All lists the figures in the order in which the workbench shows them.
-var All = compiled(heelChange, slope, footAndShoe, load, room)
-
-// Find gives the figure with that ID, or nil.
-func Find(id string) *Figure {
-	i := slices.IndexFunc(All, func(f *Figure) bool { return f.ID == id })
-	if i < 0 {
-		return nil
-	}
-	return All[i]
+// Limits are published limits that stand next to the reader's own value. Same, More
+// and Less say how that lies to a limit.
+type Limits struct {
+	Caption          read.Text
+	Same, More, Less read.Text
+	Rows             []*Limit
 }
 
-// IDs names every figure.
-func IDs() []string {
-	var out []string
-	for _, f := range All {
-		out = append(out, f.ID)
-	}
-	return out
+// Limit is one row of Limits.
+type Limit struct {
+	Where, Limit read.Text
+	Sources      []read.Text
+	Mark         read.Text // id of the text that compares
 }
 
 // Input gives the input with that ID, or nil.
 func (f *Figure) Input(id string) *Input {
-	i := slices.IndexFunc(f.Inputs, func(in Input) bool { return in.ID == id })
+	i := slices.IndexFunc(f.Inputs, func(in *Input) bool { return in.ID.S == id })
 	if i < 0 {
 		return nil
 	}
-	return &f.Inputs[i]
+	return f.Inputs[i]
+}
+
+// Settings names the inputs.
+func (f *Figure) Settings() []string {
+	var out []string
+	for _, in := range f.Inputs {
+		out = append(out, in.ID.S)
+	}
+	return out
 }
 
 // Measure is what an input takes that is an amount.
 func (in *Input) Measure() quantity.Measure { return in.measure }
 
-func compiled(all ...*Figure) []*Figure {
-	for _, f := range all {
-		f.compile()
-	}
-	return all
-}
-
-// compile reads all formulas. A figure is part of the program, so a mistake in
-// one is a bug, and a test would not even start.
-func (f *Figure) compile() {
-	var ok bool
-	if f.Drawing, ok = drawing.FindLive(f.ID); !ok {
-		panic("figure: no drawing " + f.ID)
-	}
-	f.kinds = formula.Names{}
-	for i := range f.Inputs {
-		f.Inputs[i].compile(f)
-	}
-	for i := range f.Values {
-		v := &f.Values[i]
-		v.cond = f.condition(v.If)
-		expr, kind := f.formula(v.Is)
-		v.expr, f.kinds[v.ID] = expr, formula.Name{Kind: kind}
-	}
-	for i := range f.Inputs {
-		f.cases(f.Inputs[i].Say)
-		f.Inputs[i].cond = f.condition(f.Inputs[i].If)
-	}
-	for name := range f.kinds {
-		if formula.IsUnit(name) {
-			panic(fmt.Sprintf("figure %s: %q is the name of a unit", f.ID, name))
-		}
-	}
-	for _, m := range f.Drawing.Moves {
-		if m.Attr == "display" {
-			f.moves = append(f.moves, []any{f.condition(m.Is)})
-		} else {
-			f.moves = append(f.moves, f.pieces(m.Is))
-		}
-	}
-	for i := range f.Texts {
-		f.cases(f.Texts[i].Cases)
-	}
-	f.coded = f.encode()
-}
-
-func (in *Input) compile(f *Figure) {
-	if len(in.Choices) > 0 {
-		var answers []string
-		for _, c := range in.Choices {
-			answers = append(answers, c.ID)
-		}
-		f.kinds[in.ID] = formula.Name{Kind: formula.Choice, Answers: answers}
-		return
-	}
-	m, err := quantity.NewMeasure(in.Unit, in.Accept, in.From, in.To, in.Step)
-	if err != nil {
-		panic(fmt.Sprintf("figure %s, input %s: %v", f.ID, in.ID, err))
-	}
-	in.measure = m
-	kind := formula.Kind(m.Kind())
-	if m.Kind() == quantity.Count {
-		kind = formula.Number
-	}
-	f.kinds[in.ID] = formula.Name{Kind: kind}
-}
-
-func (f *Figure) cases(cs []Case) {
-	for i := range cs {
-		cs[i].cond = f.condition(cs[i].If)
-		for _, name := range gap.FindAllStringSubmatch(cs[i].Text, -1) {
-			if _, ok := f.kinds[name[1]]; !ok {
-				panic(fmt.Sprintf("figure %s: the text %q has a gap that nothing fills", f.ID, cs[i].Text))
-			}
-		}
-	}
-}
-
 var gap = regexp.MustCompile(`\{([a-z0-9-]+)\}`)
 
-func (f *Figure) formula(src string) (*formula.Expr, formula.Kind) {
-	e, err := formula.Parse(src)
-	if err != nil {
-		panic(fmt.Sprintf("figure %s: %q: %s", f.ID, src, err.Text))
+// place of a character of a text that a pattern found at a byte.
+func placeIn(t read.Text, offset int) finding.Place {
+	if t.Inside < 0 {
+		return t.At
 	}
-	kind, errs := e.Check(f.kinds)
-	if len(errs) > 0 {
-		panic(fmt.Sprintf("figure %s: %q: %s", f.ID, src, errs[0].Text))
-	}
-	return e, kind
-}
-
-// condition gives nil for none.
-func (f *Figure) condition(src string) *formula.Expr {
-	if src == "" {
-		return nil
-	}
-	e, kind := f.formula(src)
-	if kind != formula.Truth {
-		panic(fmt.Sprintf("figure %s: %q is no condition", f.ID, src))
-	}
-	return e
-}
-
-// pieces cuts a move's text into literal text and formulas that give plain numbers.
-func (f *Figure) pieces(is string) []any {
-	var out []any
-	for is != "" {
-		before, rest, found := strings.Cut(is, "{")
-		if before != "" {
-			out = append(out, before)
-		}
-		if !found {
-			break
-		}
-		src, after, _ := strings.Cut(rest, "}")
-		e, kind := f.formula(src)
-		if kind != formula.Number {
-			panic(fmt.Sprintf("figure %s: %q of a move is %s and no plain number", f.ID, src, kind.Says()))
-		}
-		out = append(out, e)
-		is = after
-	}
-	return out
+	return t.Place(len([]rune(t.S[:offset])) + 1)
 }

@@ -1,9 +1,53 @@
 package figure
 
 import (
+	"errors"
+	"io/fs"
+	"slices"
 	"strings"
 	"testing"
+
+	"keelpath/builder/finding"
+	"keelpath/content"
 )
+
+// All are the figures that the program carries, as the workbench shows them.
+var All = must(shipped())
+
+func shipped() ([]*Figure, error) {
+	var out []*Figure
+	var list finding.List
+	names, err := fs.Glob(content.FS, "en/figures/*.yaml")
+	for _, n := range names {
+		src, err := content.FS.ReadFile(n)
+		if err != nil {
+			return nil, err
+		}
+		if f := Parse("content/"+n, src, &list); f != nil {
+			out = append(out, f)
+		}
+	}
+	for _, w := range list.Sorted() {
+		return nil, errors.New(w.Place.String() + ": " + w.Text)
+	}
+	slices.SortFunc(out, func(a, b *Figure) int { return a.Order - b.Order })
+	return out, err
+}
+
+// Find gives the figure with that ID, or nil.
+func Find(id string) *Figure {
+	i := slices.IndexFunc(All, func(f *Figure) bool { return f.ID == id })
+	if i < 0 {
+		return nil
+	}
+	return All[i]
+}
+
+func TestFiveFiguresAreShipped(t *testing.T) {
+	if len(All) != 5 {
+		t.Errorf("there are %d figures", len(All))
+	}
+}
 
 func TestFiguresRender(t *testing.T) {
 	for _, f := range All {

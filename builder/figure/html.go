@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"keelpath/builder/quantity"
+	"keelpath/builder/read"
 )
 
 //go:embed figure.html
@@ -47,7 +48,7 @@ type inputView struct {
 type textView struct{ ID, Text string }
 
 type comparedView struct {
-	Beside
+	*Limit
 	Cites []template.HTML
 	Said  string
 }
@@ -64,27 +65,27 @@ func (f *Figure) HTML(o Options) (template.HTML, error) {
 	shown := f.Settle(s)
 	v := view{Figure: f, Options: o}
 	v.SVG = f.Drawing.SVG(o.Prefix+"-drawing", func(part string) string { return shown.attributes(f, part) }, func(id string) string { return shown.Texts[id] })
-	for i := range f.Inputs {
-		v.Inputs = append(v.Inputs, f.inputView(&f.Inputs[i], s, shown))
+	for _, in := range f.Inputs {
+		v.Inputs = append(v.Inputs, f.inputView(in, s, shown))
 	}
 	for _, t := range f.Texts {
 		switch t.Place {
 		case Sentence:
-			v.Sentences = append(v.Sentences, textView{t.ID, shown.Texts[t.ID]})
+			v.Sentences = append(v.Sentences, textView{t.ID.S, shown.Texts[t.ID.S]})
 		case Prompt:
-			v.Prompt = shown.Texts[t.ID]
+			v.Prompt = shown.Texts[t.ID.S]
 		}
 	}
 	if v.Rows, err = f.typicalRows(); err != nil {
 		return "", err
 	}
-	for _, b := range f.Beside {
+	for _, b := range f.Limits.Rows {
 		if o.Cite == nil {
 			break
 		}
-		c := comparedView{Beside: b, Said: shown.Texts[b.Text]}
+		c := comparedView{Limit: b, Said: shown.Texts[b.Mark.S]}
 		for _, id := range b.Sources {
-			c.Cites = append(c.Cites, o.Cite(id))
+			c.Cites = append(c.Cites, o.Cite(id.S))
 		}
 		v.Compared = append(v.Compared, c)
 	}
@@ -94,23 +95,27 @@ func (f *Figure) HTML(o Options) (template.HTML, error) {
 }
 
 func (f *Figure) inputView(in *Input, s Settings, shown Shown) inputView {
-	v := inputView{Input: in, Open: shown.Open[in.ID], Said: shown.Texts[in.ID], Chosen: s.Chosen[in.ID], Mode: "text"}
+	v := inputView{Input: in, Open: shown.Open[in.ID.S], Said: shown.Texts[in.ID.S], Chosen: s.Chosen[in.ID.S], Mode: "text"}
 	if len(in.Choices) > 0 {
 		return v
 	}
-	m, amount := in.measure, s.Amounts[in.ID]
-	slide := in.Slide
-	if slide == 0 {
-		slide = in.Step
-	}
-	u, _ := quantity.Lookup(m.Unit)
-	v.Low, v.High, v.Slider = plain(m.From), plain(m.To), plain(u.Canonical(slide))
+	m, amount := in.measure, s.Amounts[in.ID.S]
+	v.Low, v.High, v.Slider = plain(m.From), plain(m.To), plain(in.slider())
 	v.Value = plain(amount.Num)
 	v.Typed, _, _ = strings.Cut(m.Show(amount), " (")
 	if len(m.Accept) == 1 {
 		v.Mode = "decimal"
 	}
 	return v
+}
+
+// slider gives the step of the slider, in the canonical unit.
+func (in *Input) slider() float64 {
+	if in.Slide == 0 {
+		return in.measure.Step
+	}
+	u, _ := quantity.Lookup(in.unit)
+	return u.Canonical(in.Slide)
 }
 
 // plain writes an amount for a slider, which can be of any size: ten digits in
@@ -120,14 +125,14 @@ func plain(x float64) string { return strconv.FormatFloat(x, 'g', 10, 64) }
 // typicalRows works out the table for pages with no script.
 func (f *Figure) typicalRows() ([][]string, error) {
 	var out [][]string
-	for _, given := range f.Typical.Rows {
-		s, err := f.Start(given)
+	for _, r := range f.Typical.Rows {
+		s, err := f.Start(r.Given)
 		if err != nil {
 			return nil, err
 		}
 		var row []string
 		for _, c := range f.Typical.Cells {
-			row = append(row, f.say(s, c))
+			row = append(row, f.say(s, c.S))
 		}
 		out = append(out, row)
 	}
@@ -137,6 +142,6 @@ func (f *Figure) typicalRows() ([][]string, error) {
 // say fills one text at some settings.
 func (f *Figure) say(s Settings, text string) string {
 	g := *f
-	g.Texts, g.Drawing.Moves = []Text{{ID: "cell", Cases: []Case{{Text: text}}}}, nil
+	g.Texts, g.Drawing.Moves = []*Text{{ID: read.Text{S: "cell"}, Cases: []*Case{{Text: read.Text{S: text}}}}}, nil
 	return g.Settle(s).Texts["cell"]
 }

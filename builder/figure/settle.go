@@ -34,37 +34,31 @@ func (f *Figure) Start(given map[string]string) (Settings, error) {
 			return s, fmt.Errorf("the figure %q has no setting %q", f.ID, id)
 		}
 	}
-	for i := range f.Inputs {
-		in := &f.Inputs[i]
-		text, ok := given[in.ID]
+	for _, in := range f.Inputs {
+		id := in.ID.S
+		text, ok := given[id]
 		if len(in.Choices) > 0 {
-			s.Chosen[in.ID] = in.Choices[0].ID
+			s.Chosen[id] = in.Choices[0].ID.S
 			for _, c := range in.Choices {
-				if ok && c.ID == text {
-					s.Chosen[in.ID], ok = text, false
+				if ok && c.ID.S == text {
+					s.Chosen[id], ok = text, false
 				}
 			}
 			if ok {
-				return s, fmt.Errorf("%s has no choice %q", in.ID, text)
+				return s, fmt.Errorf("%s has no choice %q", id, text)
 			}
 			continue
 		}
 		if !ok {
-			text = in.start()
+			text = in.Begin.S
 		}
 		v, err := quantity.Read(text, in.measure)
 		if err != nil {
-			return s, fmt.Errorf("%s: %w", in.ID, err)
+			return s, fmt.Errorf("%s: %w", id, err)
 		}
-		s.Amounts[in.ID] = v
+		s.Amounts[id] = v
 	}
 	return s, nil
-}
-
-// start writes the amount that a page begins with.
-func (in *Input) start() string {
-	u, _ := quantity.Lookup(in.Unit)
-	return strings.TrimSpace(strconv.FormatFloat(in.Start, 'f', -1, 64) + " " + u.Mark)
 }
 
 // look works out one set of settings.
@@ -84,25 +78,24 @@ func (f *Figure) Settle(s Settings) Shown {
 	for id, c := range s.Chosen {
 		l.values[id] = formula.Value{Known: true, Chosen: []string{c}}
 	}
-	for i := range f.Values {
-		v := &f.Values[i]
-		if l.last[v.ID] == nil && l.holds(v.cond) {
-			l.values[v.ID], l.last[v.ID] = v.expr.Eval(l.value), v
+	for _, v := range f.Values {
+		if id := v.ID.S; l.last[id] == nil && l.holds(v.cond) {
+			l.values[id], l.last[id] = v.expr.Eval(l.value), v
 		}
 	}
 	out := Shown{Texts: map[string]string{}, Attrs: map[string]string{}, Open: map[string]bool{}}
-	for i := range f.Inputs {
-		in := &f.Inputs[i]
-		out.Open[in.ID] = l.holds(in.cond)
+	for _, in := range f.Inputs {
+		id := in.ID.S
+		out.Open[id] = l.holds(in.cond)
 		if len(in.Choices) == 0 {
-			out.Texts[in.ID] = l.word(in.ID)
+			out.Texts[id] = l.word(id)
 			if len(in.Say) > 0 {
-				out.Texts[in.ID] = l.say(in.Say)
+				out.Texts[id] = l.say(in.Say)
 			}
 		}
 	}
 	for _, t := range f.Texts {
-		out.Texts[t.ID] = l.say(t.Cases)
+		out.Texts[t.ID.S] = l.say(t.Cases)
 	}
 	for i, m := range f.Drawing.Moves {
 		if a, ok := l.attr(m.Attr, f.moves[i]); ok {
@@ -122,13 +115,13 @@ func (l look) holds(cond *formula.Expr) bool {
 	return v.Known && v.Truth
 }
 
-func (l look) say(cases []Case) string {
+func (l look) say(cases []*Case) string {
 	for _, c := range cases {
 		if !l.holds(c.cond) {
 			continue
 		}
 		known := true
-		out := gap.ReplaceAllStringFunc(c.Text, func(g string) string {
+		out := gap.ReplaceAllStringFunc(c.Text.S, func(g string) string {
 			w := l.word(g[1 : len(g)-1])
 			known = known && w != ""
 			return w
@@ -145,8 +138,8 @@ func (l look) say(cases []Case) string {
 func (l look) word(id string) string {
 	if c, ok := l.s.Chosen[id]; ok {
 		for _, choice := range l.f.Input(id).Choices {
-			if choice.ID == c {
-				return choice.Text
+			if choice.ID.S == c {
+				return choice.Text.S
 			}
 		}
 	}

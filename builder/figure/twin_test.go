@@ -14,10 +14,9 @@ import (
 // draw sets every input of a figure at random, some at their ends.
 func draw(r *rand.Rand, f *Figure) Settings {
 	s := Settings{Amounts: map[string]quantity.Value{}, Chosen: map[string]string{}, US: r.Intn(2) == 0}
-	for i := range f.Inputs {
-		in := &f.Inputs[i]
+	for _, in := range f.Inputs {
 		if len(in.Choices) > 0 {
-			s.Chosen[in.ID] = in.Choices[r.Intn(len(in.Choices))].ID
+			s.Chosen[in.ID.S] = in.Choices[r.Intn(len(in.Choices))].ID.S
 			continue
 		}
 		m := in.measure
@@ -29,13 +28,13 @@ func draw(r *rand.Rand, f *Figure) Settings {
 			at = m.Answers() - 1
 		}
 		unit := m.Accept[r.Intn(len(m.Accept))]
-		s.Amounts[in.ID] = quantity.Value{Kind: m.Kind(), Num: m.At(at), Unit: unit}
+		s.Amounts[in.ID.S] = quantity.Value{Kind: m.Kind(), Num: m.At(at), Unit: unit}
 		if r.Intn(2) == 0 { // as one that was written, and is kept in steps
 			rest := (r.Float64() - 0.5) * m.Step
 			if x := m.At(at) + rest; x < m.From || x > m.To {
 				rest = 0
 			}
-			s.Amounts[in.ID] = quantity.Value{Kind: m.Kind(), Num: m.At(at), Unit: unit, Rest: rest, Said: "as written"}
+			s.Amounts[in.ID.S] = quantity.Value{Kind: m.Kind(), Num: m.At(at), Unit: unit, Rest: rest, Said: "as written"}
 		}
 	}
 	return s
@@ -57,7 +56,7 @@ func TestClientShowsTheSame(t *testing.T) {
 		texts, s := 0, draw(r, f)
 		for n := range 500 {
 			other := draw(r, f)
-			if in := f.Inputs[r.Intn(len(f.Inputs))].ID; n%2 == 0 {
+			if in := f.Inputs[r.Intn(len(f.Inputs))].ID.S; n%2 == 0 {
 				s = other
 			} else if _, ok := other.Chosen[in]; ok {
 				s.Chosen[in] = other.Chosen[in]

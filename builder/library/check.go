@@ -73,6 +73,9 @@ func (l *loader) check(ctx context.Context) error {
 		}
 		c.page(p)
 	}
+	for _, f := range c.Figures {
+		c.figure(f)
+	}
 	for _, step := range []func(){
 		c.fileNames, c.oneMark, c.life, c.cases, c.drawings, c.told, c.twins, c.wordForms, c.wordingHeld, c.settledHeld, c.ownNumbers, c.rawMarks, func() { proof.HandOvers(l.Trees, l.list) }, c.brought, c.readingGrades,
 	} {
@@ -266,6 +269,9 @@ func (c *checker) refs(who string, d *explainer.Doc) {
 			continue // closed lists, which the reader of texts has checked
 		}
 		c.has(shelves[r.Kind], who, read.Text{S: r.ID, At: r.At})
+	}
+	for _, s := range d.Figures {
+		c.figureShown(s)
 	}
 }
 

@@ -21,7 +21,7 @@ import (
 
 // Layer is a set of input files by their slash-separated path: trees/ID.yaml,
 // content/glossary.yaml and so on. A later layer adds to an earlier one and
-// replaces what has the same path (trees, explainers) or the same id (entries
+// replaces what has the same path (trees, explainers, figures) or the same id (entries
 // of the tables).
 type Layer struct {
 	Dir   string // where the layer lies, as the user named it; empty for the built-in one
@@ -140,7 +140,12 @@ func isInput(name string) bool {
 		return true
 	}
 	dir, base := path.Split(name)
-	return (dir == "trees/" && strings.HasSuffix(base, ".yaml")) || (dir == "content/en/" && strings.HasSuffix(base, ".md"))
+	return (dir == "trees/" && strings.HasSuffix(base, ".yaml")) || isExplainer(name) || isFigure(name)
+}
+
+func isFigure(name string) bool {
+	dir, base := path.Split(name)
+	return dir == "content/en/figures/" && strings.HasSuffix(base, ".yaml")
 }
 
 func isExplainer(name string) bool {
@@ -153,7 +158,7 @@ func isTree(name string) bool {
 
 func nearestInput(name string) []string {
 	help := finding.NearestHelp(name, tables, nil)
-	return append(help, "a layer holds trees/ID.yaml, content/en/ID.md, "+strings.Join(tables, ", "))
+	return append(help, "a layer holds trees/ID.yaml, content/en/ID.md, content/en/figures/ID.yaml, "+strings.Join(tables, ", "))
 }
 
 // names gives the layer's files that pass keep, sorted.

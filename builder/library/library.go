@@ -9,6 +9,7 @@ import (
 
 	"keelpath/builder/drawing"
 	"keelpath/builder/explainer"
+	"keelpath/builder/figure"
 	"keelpath/builder/finding"
 	"keelpath/builder/helpline"
 	"keelpath/builder/proof"
@@ -39,6 +40,7 @@ type Library struct {
 	Search     *Search // nil where nothing is told of one
 	Parts      []*Part
 	Explainers []*explainer.Page
+	Figures    []*figure.Figure // of the workbench, in its order
 	Rated      []*Rated
 	Yardsticks []*Yardstick
 
@@ -55,6 +57,7 @@ type Library struct {
 type index struct {
 	trees      map[string]*tree.Tree
 	explainers map[string]*explainer.Page
+	figures    map[string]*figure.Figure
 	themes     map[string]*Theme
 	prompts    map[string]*Prompt // of several with one id, which is a finding, the first
 	facts      map[string]*told.Fact
@@ -275,6 +278,9 @@ func (l *Library) PatientTrees() []*tree.Tree {
 
 // Explainer gives the explainer with that id, or nil.
 func (l *Library) Explainer(id string) *explainer.Page { return l.by.explainers[id] }
+
+// Figure gives the figure with that id, or nil.
+func (l *Library) Figure(id string) *figure.Figure { return l.by.figures[id] }
 
 // Theme gives the theme with that id, or nil.
 func (l *Library) Theme(id string) *Theme { return l.by.themes[id] }

@@ -37,6 +37,7 @@ func Load(ctx context.Context, list *finding.List, layers ...Layer) (*Library, e
 	}
 	l.signEndings()
 	l.order()
+	l.figuresInOrder()
 	l.shelves()
 	for _, t := range l.Trees {
 		var err error
@@ -60,7 +61,7 @@ type loader struct {
 	planner []read.Text // ids of trees in the planner's order
 	learn   []*read.Map // the shelves of the learn page, of each layer that has some
 
-	// Ids of trees and explainers whose file is there but could not be read. That
+	// Ids of trees, explainers and figures whose file is there but could not be read. That
 	// was reported; names that lead to them are not wrong.
 	unread map[string]bool
 }
@@ -100,7 +101,7 @@ func (l *loader) layer(ctx context.Context, y Layer) error {
 		t.ID.S, t.ID.At.File = id, y.name(n)
 		enter(&l.Trees, &l.by.trees, t.ID.S, t)
 	}
-	for _, n := range y.names(func(n string) bool { return isExplainer(n) }) {
+	for _, n := range y.names(isExplainer) {
 		if err := ctx.Err(); err != nil {
 			return err
 		}
@@ -110,6 +111,7 @@ func (l *loader) layer(ctx context.Context, y Layer) error {
 			l.unread["explainer "+strings.TrimSuffix(path.Base(n), ".md")] = true
 		}
 	}
+	l.figures(y)
 	if m := open("content/learn.yaml"); m != nil {
 		l.learn = append(l.learn, m)
 	}

@@ -45,6 +45,9 @@ func (c *checker) readingGrades() {
 			c.graded(p.Title.At, "the page", c.pageText(p))
 		}
 	}
+	for _, f := range c.Figures {
+		c.graded(f.Title.At, "the figure", c.figureText(f))
+	}
 	if s := c.Safety; s != nil {
 		c.graded(s.Leg.Text.At, "the safety screen", c.screenText())
 	}

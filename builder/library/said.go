@@ -119,6 +119,9 @@ func (c *checker) everySaid(do func(said)) {
 	for _, t := range c.Trees {
 		treeSaid(t, to(t.Audience.S != "patient"))
 	}
+	for _, f := range c.Figures {
+		figureSaid(f, say)
+	}
 	for _, p := range c.Explainers {
 		apart := p.Audience.S != "patient"
 		to(apart)("the header", p.Title, p.Message)

@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"keelpath/builder/explainer"
+	"keelpath/builder/figure"
 	"keelpath/builder/finding"
 	"keelpath/builder/read"
 	"keelpath/builder/tree"
@@ -65,11 +66,13 @@ type seal struct {
 	ledger *ledger
 	trees  []*tree.Tree
 	pages  []*explainer.Page
+
+	figures []*figure.Figure
 }
 
 // sealGround seals what is for safety in all that was read so far.
 func (l *loader) sealGround() seal {
-	return seal{l.ledger(true), slices.Clone(l.Trees), slices.Clone(l.Explainers)}
+	return seal{l.ledger(true), slices.Clone(l.Trees), slices.Clone(l.Explainers), slices.Clone(l.Figures)}
 }
 
 // unchanged holds the edition as a whole against the seal.
@@ -83,6 +86,11 @@ func (l *loader) unchanged(s seal) {
 	for _, old := range s.pages {
 		if now := l.Explainer(old.ID); now != nil && now != old {
 			l.pageKept(old, now)
+		}
+	}
+	for _, old := range s.figures {
+		if now := l.Figure(old.ID); now != nil && now != old {
+			l.pageKept(l.figurePage(old), l.figurePage(now))
 		}
 	}
 }

@@ -1,7 +1,6 @@
 package plan
 
 import (
-	"keelpath/builder/figure"
 	"keelpath/builder/library"
 )
 
@@ -137,10 +136,10 @@ func explainers(l *library.Library) []Page {
 	return out
 }
 
-func figures(*library.Library) []Page {
+func figures(l *library.Library) []Page {
 	var out []Page
-	for _, f := range figure.All {
-		out = append(out, Page{Of: f.ID, Title: f.Title, About: f.About})
+	for _, f := range l.Figures {
+		out = append(out, Page{Of: f.ID, Title: f.Title.S, About: f.About.S})
 	}
 	return out
 }

@@ -5,7 +5,6 @@ import (
 	"strings"
 	"testing"
 
-	"keelpath/builder/figure"
 	"keelpath/builder/internal/librarytest"
 	"keelpath/builder/plan"
 )
@@ -18,7 +17,7 @@ func TestPlan(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	want := len(figure.All) + len(l.Explainers) + len(l.Trees) + len(l.PatientTrees()) + 14
+	want := len(l.Figures) + len(l.Explainers) + len(l.Trees) + len(l.PatientTrees()) + 14
 	if len(p.Pages) != want {
 		t.Errorf("%d pages, want %d", len(p.Pages), want)
 	}

@@ -47,7 +47,11 @@ func explainerModel(v viewer, p plan.Page) (any, error) {
 	if err != nil {
 		return nil, err
 	}
-	block, err := v.figureBlock(e.Body.Figures)
+	var shown []string
+	for _, s := range e.Body.Figures {
+		shown = append(shown, s.Figure)
+	}
+	block, err := v.figureBlock(shown)
 	return explainerView{
 		Figures:  block,
 		PageView: v.view, Message: e.Message.S, Resident: e.Audience.S != audiencePatient, Sections: sections(e.Body.Headings), Body: body.HTML,

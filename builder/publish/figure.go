@@ -10,7 +10,6 @@ import (
 	"keelpath/builder/library"
 	"keelpath/builder/plan"
 	"keelpath/builder/quantity"
-	"keelpath/builder/read"
 )
 
 // figureView is one figure with its notes.
@@ -31,11 +30,11 @@ type ankleView struct {
 }
 
 func figureModel(v viewer, p plan.Page) (any, error) {
-	f := figure.Find(p.Of)
-	out := figureView{PageView: v.view, Lead: f.Lead}
+	f := v.lib.Figure(p.Of)
+	out := figureView{PageView: v.view, Lead: f.Lead.S}
 	o := v.options()
 	o.Words = v.words
-	notes, err := v.lib.Doc(read.Text{S: f.Notes}).HTML(o)
+	notes, err := v.lib.Doc(f.Notes).HTML(o)
 	if err != nil {
 		return nil, err
 	}
@@ -77,7 +76,7 @@ func cellWords(t *library.FootType, row string) string {
 
 // figureIn puts a figure into an explainer.
 func (v viewer) figureIn(id string, given map[string]string) (template.HTML, error) {
-	return figure.Find(id).HTML(figure.Options{Given: given, Sheet: v.to(plan.Planner), Page: v.figure(id)})
+	return v.lib.Figure(id).HTML(figure.Options{Given: given, Sheet: v.to(plan.Planner), Page: v.figure(id)})
 }
 
 // figureData is the JSON block that the figures of a page read.
@@ -93,7 +92,7 @@ func (v viewer) figureBlock(ids []string) (template.JS, error) {
 	}
 	out := figureData{quantity.Table(), v.to(plan.Planner), map[string]figure.Coded{}}
 	for _, id := range ids {
-		out.Figures[id] = figure.Find(id).Coded()
+		out.Figures[id] = v.lib.Figure(id).Coded()
 	}
 	data, err := json.Marshal(out)
 	return template.JS(ascii(data)), err

@@ -51,12 +51,12 @@ func plannerModel(v viewer, _ plan.Page) (any, error) {
 		return nil, err
 	}
 	all := plannerData(v.lib, trees)
-	for _, f := range besideTrees(trees) {
+	for _, f := range besideTrees(v.lib, trees) {
 		made, err := f.HTML(figure.Options{})
 		if err != nil {
 			return nil, err
 		}
-		out.Figures = append(out.Figures, FigureView{f.ID, f.Title, made})
+		out.Figures = append(out.Figures, FigureView{f.ID, f.Title.S, made})
 		all.addFigure(f)
 	}
 	data, err := json.Marshal(all)
@@ -231,10 +231,10 @@ func plannerData(l *library.Library, trees []*tree.Tree) data {
 }
 
 // besideTrees gives the figures that help with a measure question of these trees.
-func besideTrees(trees []*tree.Tree) []*figure.Figure {
+func besideTrees(l *library.Library, trees []*tree.Tree) []*figure.Figure {
 	var out []*figure.Figure
-	for _, f := range figure.All {
-		if slices.ContainsFunc(f.At, func(at figure.Spot) bool { return measures(trees, at.Question) }) {
+	for _, f := range l.Figures {
+		if slices.ContainsFunc(f.At, func(at *figure.Spot) bool { return measures(trees, at.Question) }) {
 			out = append(out, f)
 		}
 	}

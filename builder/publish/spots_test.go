@@ -5,7 +5,6 @@ import (
 	"strings"
 	"testing"
 
-	"keelpath/builder/figure"
 	"keelpath/builder/internal/librarytest"
 	"keelpath/builder/quantity"
 )
@@ -14,7 +13,7 @@ import (
 // each of its units. A heel of 4 in, 101.6 mm, is among them.
 func TestFiguresTakeWhatQuestionsTake(t *testing.T) {
 	l := librarytest.Load(t)
-	for _, f := range figure.All {
+	for _, f := range l.Figures {
 		for _, spot := range f.At {
 			id, question, _ := strings.Cut(spot.Question, "/")
 			q := l.Tree(id).Question(question)
@@ -29,7 +28,12 @@ func TestFiguresTakeWhatQuestionsTake(t *testing.T) {
 			for _, input := range inputs {
 				m, less := f.Input(input).Measure(), 0.0
 				if spot.Less != "" {
-					less = f.Input(spot.Less).Start // both are in mm
+					from := f.Input(spot.Less)
+					v, err := quantity.Read(from.Begin.S, from.Measure())
+					if err != nil {
+						t.Fatal(err)
+					}
+					less = v.Num // both are in mm
 				}
 				if m.From > q.Measure.From+less || m.To < q.Measure.To+less {
 					t.Errorf("%s: %s takes %v to %v, and %s asks for %v to %v, to which %v comes", f.ID, input, m.From, m.To, spot.Question, q.Measure.From, q.Measure.To, less)

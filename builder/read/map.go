@@ -415,6 +415,17 @@ func (m *Map) Pairs(key string, do func(k Text, values []Text)) {
 	}
 }
 
+// Singles calls do for every key of the mapping itself and its single value. Done
+// is not asked of it.
+func (m *Map) Singles(do func(k, v Text)) {
+	if m == nil {
+		return
+	}
+	for _, k := range m.keys {
+		do(k, m.r.text(m.vals[k.S], k.S))
+	}
+}
+
 var idForm = regexp.MustCompile(`^[a-z0-9]+(-[a-z0-9]+)*$`)
 
 // IsID tells whether s has the form of an id: lower-case words joined by hyphens.

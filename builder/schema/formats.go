@@ -58,6 +58,7 @@ var kinds = []Kind{
 		{"message", need, "The main message, in one line.", text()},
 		{"prompts", may, "Ids of prompts that the page brings up at its end.", set(text())},
 	}, credits...)...)},
+	{"figure", "content/en/figures/ID.yaml", "A figure of the workbench: what a reader sets, what follows, and how that is said.", figureForm()},
 }
 
 // credits are the keys that trees and explainers share.

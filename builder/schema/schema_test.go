@@ -51,6 +51,8 @@ func kindOf(name string) string {
 	switch {
 	case strings.HasSuffix(name, ".md"):
 		return "explainer"
+	case strings.HasPrefix(name, "content/en/figures/"):
+		return "figure"
 	case strings.HasPrefix(name, "content/"), base == "cards", base == "cases", base == "prompts", base == "planner", base == "safety", base == "told":
 		return base
 	}
@@ -261,7 +263,7 @@ var inOtherLayer = regexp.MustCompile(`^edition /(name|emergency|crisis) (become
 func sample(t *testing.T) []string {
 	t.Helper()
 	out := []string{"content/en/" + first(t, root+"/content/en")}
-	for _, pattern := range []string{"content/*.yaml", "content/en/*.yaml", "trees/*.yaml"} {
+	for _, pattern := range []string{"content/*.yaml", "content/en/*.yaml", "content/en/figures/*.yaml", "trees/*.yaml"} {
 		files, err := filepath.Glob(filepath.Join(root, pattern))
 		if err != nil || len(files) == 0 {
 			t.Fatalf("%s: %v", pattern, err)
@@ -372,7 +374,7 @@ func mutants(t *testing.T, kind string, src []byte, known map[string]bool) []mut
 }
 
 // holdsIDs are the mappings whose keys are ids.
-var holdsIDs = regexp.MustCompile(`/(questions|endings|answers|values|like|cards|general|themes|prompts|sources|words|rows|types|cells|wishes|rated|yardsticks|parts|items|readings|readings/ID)$`)
+var holdsIDs = regexp.MustCompile(`/(inputs|texts|questions|endings|answers|values|like|cards|general|themes|prompts|sources|words|rows|types|cells|wishes|rated|yardsticks|parts|items|readings|readings/ID)$`)
 
 func change(n *yaml.Node, i int, at string, isID bool, add func(string)) {
 	key, old := n.Content[i], n.Content[i+1]
