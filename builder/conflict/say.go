@@ -234,23 +234,6 @@ func (m *Matter) Markings(do func(Set)) {
 	grow(0, 0)
 }
 
-// Sentences gives all that is said of what a reader marked.
-func (m *Matter) Sentences(marked Set) []string {
-	out := []string{m.Said(marked)}
-	for _, c := range Within(m.All, marked) {
-		out = append(out, m.Title(c))
-		out = append(out, m.Statement(c)...)
-		for _, q := range m.Questions(c) {
-			out = append(out, q.Ask)
-		}
-		for _, f := range c.Fixes {
-			out = append(out, m.FixStatement(f)...)
-			out = append(out, m.Against(f.Addon))
-		}
-	}
-	return slices.DeleteFunc(out, func(s string) bool { return s == "" })
-}
-
 func a(name string) string {
 	if strings.ContainsAny(name[:1], "aeiou") {
 		return "an " + name

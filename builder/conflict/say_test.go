@@ -10,6 +10,23 @@ import (
 	"keelpath/builder/wording"
 )
 
+// sentences gives all that is said of what a reader marked.
+func sentences(m *Matter, marked Set) []string {
+	out := []string{m.Said(marked)}
+	for _, c := range Within(m.All, marked) {
+		out = append(out, m.Title(c))
+		out = append(out, m.Statement(c)...)
+		for _, q := range m.Questions(c) {
+			out = append(out, q.Ask)
+		}
+		for _, f := range c.Fixes {
+			out = append(out, m.FixStatement(f)...)
+			out = append(out, m.Against(f.Addon))
+		}
+	}
+	return slices.DeleteFunc(out, func(s string) bool { return s == "" })
+}
+
 // No sentence that any marking can bring up chooses for the reader, and each is
 // as short and plain as a spoken one.
 func TestSentences(t *testing.T) {
@@ -17,7 +34,7 @@ func TestSentences(t *testing.T) {
 	seen, markings := map[string]bool{}, 0
 	m.Markings(func(marked Set) {
 		markings++
-		for _, s := range m.Sentences(marked) {
+		for _, s := range sentences(m, marked) {
 			seen[s] = true
 		}
 	})

@@ -194,7 +194,7 @@ func TestSummaryInWords(t *testing.T) {
 	}
 }
 
-// Sentences holds all of it, in the order of the page, and nothing empty.
+// What is said holds all of it, in the order of the page, and nothing empty.
 func TestSentencesInOrder(t *testing.T) {
 	m := worded()
 	m.All = []Conflict{{Wishes: Of(0, 1), Kind: Holds, Fixes: []Fix{{Addon: 1}}}}
@@ -207,11 +207,11 @@ func TestSentencesInOrder(t *testing.T) {
 		"What would a soft cover give me, and what would it take away?",
 		"With a soft cover added, at least one kind of foot meets these wishes.",
 	}
-	if d := cmp.Diff(want, m.Sentences(Of(0, 1))); d != "" {
+	if d := cmp.Diff(want, sentences(m, Of(0, 1))); d != "" {
 		t.Errorf("wanted (-) and said (+):\n%s", d)
 	}
 	m.All[0].Fixes[0].Addon = 0
-	if got := m.Sentences(Of(0, 1)); !slices.Contains(got, "It takes a little away from push, low cost and quiet steps.") || strings.Contains(strings.Join(got, "|"), "||") {
+	if got := sentences(m, Of(0, 1)); !slices.Contains(got, "It takes a little away from push, low cost and quiet steps.") || strings.Contains(strings.Join(got, "|"), "||") {
 		t.Errorf("what the add-on takes away is not said: %q", got)
 	}
 }

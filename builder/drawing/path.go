@@ -156,9 +156,6 @@ func (p path) moved(x, y float64) path {
 	return p.each(func(a pt) pt { return pt{a.x + x, a.y + y} })
 }
 
-// end is the last point of an open path.
-func (p path) end() pt { return p[len(p)-1].p[2] }
-
 // flat gives the pieces of the path as points, each curve cut into n.
 func (p path) flat(n int) [][]pt {
 	var out [][]pt

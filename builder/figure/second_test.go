@@ -71,6 +71,8 @@ func tenths(x float64) string {
 // nearTie leaves out inputs whose tenth a last digit could turn.
 func nearTie(x float64) bool { f := math.Abs(x*10 - math.Floor(x*10) - 0.5); return f < 1e-6 }
 
+// Which way the knee goes: shoe-heel-answer-2014, gait-analysis-table,
+// three-women-footwear-cases; for the shin leaning back, clinic-shoe-page.
 func TestHeelChangeBySecondComputation(t *testing.T) {
 	r := rand.New(rand.NewSource(5))
 	f, told := Find("heel-change"), 0
@@ -78,10 +80,14 @@ func TestHeelChangeBySecondComputation(t *testing.T) {
 		nh, nb, uh, ub, foot := r.Intn(101), r.Intn(61), r.Intn(101), r.Intn(61), 180+r.Intn(141)
 		s := at(t, f, map[string]float64{"new-heel": float64(nh), "new-ball": float64(nb), "usual-heel": float64(uh), "usual-ball": float64(ub), "length": float64(foot)}, nil)
 		change := nh - nb - uh + ub
-		got := f.Settle(s).Texts["tips"]
+		settled := f.Settle(s)
+		got, label := settled.Texts["tips"], settled.Texts["knee-3"]
 		if change == 0 {
 			if !strings.Contains(got, "the same heel height") {
 				t.Fatalf("no change is told as %q", got)
+			}
+			if label != "" {
+				t.Fatalf("no change pushes the knee %q", label)
 			}
 			continue
 		}
@@ -100,8 +106,8 @@ func TestHeelChangeBySecondComputation(t *testing.T) {
 			continue
 		}
 		want := "by about " + degreesWord(least) + " to " + degreesWord(most) + " degree"
-		if !strings.Contains(got, want) || !strings.Contains(got, word) || !strings.Contains(got, knee) {
-			t.Fatalf("change %d on a foot of %d: %q, want %q, %q, %q", change, foot, got, want, word, knee)
+		if !strings.Contains(got, want) || !strings.Contains(got, word) || !strings.Contains(got, knee) || "pushed "+label != knee {
+			t.Fatalf("change %d on a foot of %d: %q and %q, want %q, %q, %q", change, foot, got, label, want, word, knee)
 		}
 		told++
 	}

@@ -26,9 +26,6 @@ type Case struct {
 // would pick a foot.
 const MinArgued = 2
 
-// Case gives the teaching case with that id, or nil.
-func (l *Library) Case(id string) *Case { return l.by.cases[id] }
-
 func (l *loader) cases(m *read.Map) {
 	m.Each("cases", "case", func(id read.Text, m *read.Map) {
 		c := &Case{
@@ -40,7 +37,7 @@ func (l *loader) cases(m *read.Map) {
 			t.Done()
 		}
 		m.Done()
-		enter(&l.Cases, &l.by.cases, c.ID.S, c)
+		put(&l.Cases, c, func(c *Case) string { return c.ID.S })
 	})
 	m.Done()
 }

@@ -62,7 +62,6 @@ type index struct {
 	prompts    map[string]*Prompt // of several with one id, which is a finding, the first
 	facts      map[string]*told.Fact
 	cards      map[string]*Card
-	cases      map[string]*Case
 	rows       map[string]*Row
 	footTypes  map[string]*FootType
 	words      map[string]*Word

@@ -42,7 +42,6 @@ func TestLookups(t *testing.T) {
 		found(t, "prompt", l.Prompts(), func(x *library.Prompt) string { return x.ID.S }, l.Prompt)
 		found(t, "fact", l.Facts, func(x *told.Fact) string { return x.ID.S }, l.Fact)
 		found(t, "card", l.Cards, func(x *library.Card) string { return x.ID.S }, l.Card)
-		found(t, "case", l.Cases, func(x *library.Case) string { return x.ID.S }, l.Case)
 		found(t, "row", l.Rows, func(x *library.Row) string { return x.ID.S }, l.Row)
 		found(t, "foot type", l.FootTypes, func(x *library.FootType) string { return x.ID.S }, l.FootType)
 		found(t, "word", l.Words, func(x *library.Word) string { return x.ID.S }, l.Word)

@@ -116,29 +116,6 @@ func KneeShift(tilt, kneeHeight float64) float64 {
 	return kneeHeight * math.Sin(radians(tilt))
 }
 
-// Push says which way a change of heel pushes the knee.
-type Push string
-
-// Source for both: shoe-heel-answer-2014, gait-analysis-table,
-// three-women-footwear-cases; for the shin leaning back, clinic-shoe-page.
-const (
-	PushNone    Push = ""        // no change
-	PushBend    Push = "forward" // heel higher: shin forward, knee pushed to bend
-	PushStretch Push = "back"    // heel lower: shin back, knee pushed to straighten
-)
-
-// KneePush gives which way a heel change pushes the knee where nothing is set
-// anew. How far it is felt, and whether the wearer can hold it, no sum can say.
-func KneePush(change float64) Push {
-	switch {
-	case change > 0:
-		return PushBend
-	case change < 0:
-		return PushStretch
-	}
-	return PushNone
-}
-
 // HeelWedge gives the thickness under the heel, in mm, that brings a shoe with a
 // lower heel back to the height the leg was set up for. It belongs into both
 // shoes: on one side alone it also changes the length of the leg. Small

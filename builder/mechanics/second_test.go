@@ -117,7 +117,6 @@ func TestLinearByFractions(t *testing.T) {
 		sameRat(t, "RampRise", RampRise(s, b), mul(rat(s), rat(b)))
 		sameRat(t, "RampRun", RampRun(a, s), over(rat(a), rat(s)))
 		sameRat(t, "Load", Load(a, b, s), add(rat(a), rat(b), rat(s)))
-		sameRat(t, "CostPerMeter", CostPerMeter(a, b), over(rat(a), rat(b)))
 	}
 }
 

@@ -4,8 +4,6 @@ import (
 	"time"
 
 	"gopkg.in/yaml.v3"
-
-	"keelpath/builder/finding"
 )
 
 // Credits is the part of a header that trees and explainers share: who wrote
@@ -53,6 +51,3 @@ func (m *Map) dueInTime(c Credits) {
 			`"reviewed" is `+c.Reviewed.S+" at "+c.Reviewed.At.String(), "health pages are reviewed at least every three years")
 	}
 }
-
-// Place is where the credits stand, for findings about them as a whole.
-func (c Credits) Place() finding.Place { return c.Reviewed.At }

@@ -269,7 +269,7 @@ func TestNilMap(t *testing.T) {
 		m.Maps("a", "a") != nil || m.Sub("a", "a") != nil || m.Key("a").Line > 0 || m.At().Line > 0 {
 		t.Error("nothing gives something")
 	}
-	if c := m.Credits(); c.Place().Line > 0 {
+	if c := m.Credits(); c.Reviewed.At.Line > 0 {
 		t.Error("nothing has credits")
 	}
 }
