@@ -39,7 +39,9 @@ func (c *checker) figure(f *figure.Figure) {
 		c.has(c.sources, "a limit of "+who, r.Sources...)
 	}
 	c.marked[f.Notes.At] = true
-	c.refs(who, c.notes(f, c.list))
+	d := c.notes(f, c.list)
+	c.refs(who, d)
+	c.claims(d.Blocks)
 }
 
 // notes gives the notes of a figure parsed.
