@@ -29,7 +29,13 @@ type Drawing struct {
 var all = slices.Concat(simple, springs, ankles, addons, shells, heels, slopes, heights, doing, visits, limbs, paying)
 
 // Shapes gives all that has words, without them.
-func Shapes() []Drawing { return slices.Concat(all, given) }
+func Shapes() []Drawing {
+	out := slices.Concat(all, given)
+	for _, d := range lives {
+		out = append(out, d.Drawing)
+	}
+	return out
+}
 
 // IDs names every drawing that can be shown by its name.
 func IDs() []string { return idsOf(all) }

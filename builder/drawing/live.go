@@ -30,7 +30,7 @@ type Handle struct {
 
 var lives = []Live{heelChange, slopeStand, footInShoe, loadStack, roomUnder}
 
-// FindLive gives the live drawing with that ID.
+// FindLive gives the live drawing with that ID; Saying gives it its words.
 func FindLive(id string) (Live, bool) {
 	for _, d := range lives {
 		if d.ID == id {
@@ -38,6 +38,14 @@ func FindLive(id string) (Live, bool) {
 		}
 	}
 	return Live{}, false
+}
+
+// Saying is the drawing with its words in b; without any where b has none.
+func (d Live) Saying(b Book) Live {
+	if said, ok := b.Find(d.ID); ok {
+		d.Drawing = said
+	}
+	return d
 }
 
 // SVG is the drawing with the attributes of its parts and its texts in place.

@@ -7,10 +7,7 @@ package drawing
 var heelFrame = frame{128, 388, 0.55}
 
 var heelChange = Live{
-	Drawing: Drawing{ID: "heel-change", Title: "A leg in a shoe with another heel", Width: 480, Height: 420,
-		Long: "An artificial leg from the side, toe at the right, in the other shoe. The shoe's sole is as thick as you set it. A dashed line stands upright from the ankle; the leg stands beside it as far forward or back as the change of heel tips it. " +
-			"The text below the drawing says the same.",
-		make: drawHeelChange},
+	Drawing: Drawing{ID: "heel-change", Width: 480, Height: 420, make: drawHeelChange},
 	Moves: func() []Move {
 		f := heelFrame
 		ballAt, hinge, kneeAt := f.to(ballPoint), f.to(ankle), f.to(knee)

@@ -9,9 +9,7 @@ const (
 )
 
 var loadStack = Live{
-	Drawing: Drawing{ID: "load", Title: "What one foot bears", Width: 480, Height: 400,
-		Long: "An artificial foot stands on the ground. On it stands a stack of four boxes, each as high as it is heavy: you with clothes and leg, a pack, a child, and tools. The text below the drawing says the same in numbers.",
-		make: drawLoad},
+	Drawing: Drawing{ID: "load", Width: 480, Height: 400, make: drawLoad},
 	Moves: func() []Move {
 		var out []Move
 		below := "0"

@@ -7,10 +7,7 @@ var roomFrame = frame{150, 372, 0.62}
 const drawnBuild = 110.0
 
 var roomUnder = Live{
-	Drawing: Drawing{ID: "room-under-the-socket", Title: "The room under the limb, and what goes into it", Width: 480, Height: 400,
-		Long: "A leg from the side, cut open at the socket. A long measure runs from the end of the limb down to the sole of the foot: this is all the room there is. A short one runs from the sole to the top of the foot's connector: this is the build height. " +
-			"Between the two stand the tube, the joining parts and the end of the socket. The text below the drawing says the same in numbers.",
-		make: drawRoom},
+	Drawing: Drawing{ID: "room-under-the-socket", Width: 480, Height: 400, make: drawRoom},
 	Moves: func() []Move {
 		f := roomFrame
 		x0, x1 := f.at(tubeAt-15, 0).x, f.at(tubeAt+15, 0).x
@@ -62,7 +59,7 @@ func drawRoom(c *canvas) {
 	c.moving("d-thin", "build-size")
 	c.handle("room-handle", f.at(300, 0), true)
 	c.handle("build-handle", f.at(-78, 0), true)
-	c.words("d-text", pt{474, 350}, left, "room under", "the limb")
-	c.words("d-text", pt{6, 340}, right, "build", "height")
+	c.note(pt{474, 350}, left, "room")
+	c.note(pt{6, 340}, right, "build")
 	c.says("d-text d-bold", "left-word", pt{f.at(tubeAt-30, 0).x, f.y}, left, "left-at")
 }

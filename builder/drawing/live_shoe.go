@@ -11,9 +11,7 @@ const (
 )
 
 var footInShoe = Live{
-	Drawing: Drawing{ID: "foot-and-shoe", Title: "A foot in a shoe, over a ruler in centimeters", Width: 480, Height: 270,
-		Long: "A shoe from the side, cut open, with an artificial foot inside it, over a ruler in centimeters. The foot is drawn in the longest whole length that comes up; a dashed line marks the shortest. The text below the drawing says the same.",
-		make: drawFootInShoe},
+	Drawing: Drawing{ID: "foot-and-shoe", Width: 480, Height: 270, make: drawFootInShoe},
 	Moves: []Move{
 		{"shoe", "display", `from == "inside"`},
 		{"shoe", "transform", filled("translate({%1-%2*inside/(%3*mm)} %4) scale({%5*inside/(%3*mm)} %5)", shoeAt, insideFrom*shoeScale, insideOf, shoeGround, shoeScale)},

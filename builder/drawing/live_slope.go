@@ -13,10 +13,7 @@ const (
 const hillHinge = (ankleHeight + 14) * hillScale
 
 var slopeStand = Live{
-	Drawing: Drawing{ID: "slope", Title: "Standing foot-flat, facing up and facing down", Width: 480, Height: 352,
-		Long: "Two feet stand flat on a slope that is as steep as you set it, each with the leg upright. At the left the foot faces up the slope, and its ankle bends toe up. At the right it faces down, and its ankle bends toe down. " +
-			"A dashed line stands square on each sole, and an arc shows the angle between it and the leg, which stands below in degrees. The text below the drawing says the same.",
-		make: drawSlope},
+	Drawing: Drawing{ID: "slope", Width: 480, Height: 352, make: drawSlope},
 	Moves: func() []Move {
 		var out []Move
 		for _, s := range []struct {
@@ -63,9 +60,9 @@ func drawSlope(c *canvas) {
 	}
 	c.handle("up-handle", pt{hillUp - hillReach, hillLevel}, true)
 	c.handle("down-handle", pt{hillDown - hillReach, hillLevel}, true)
-	c.words(bold, pt{hillUp, 20}, above, "facing up")
-	c.words(bold, pt{hillDown, 20}, above, "facing down")
-	c.words("d-text", pt{hillUp, 45}, above, "toe up")
-	c.words("d-text", pt{hillDown, 45}, above, "toe down")
+	c.title(pt{hillUp, 20}, above, "up")
+	c.title(pt{hillDown, 20}, above, "down")
+	c.note(pt{hillUp, 45}, above, "toe-up")
+	c.note(pt{hillDown, 45}, above, "toe-down")
 	c.says("d-text d-bold", "bend-word", pt{(hillUp + hillDown) / 2, 322}, above, "") // one text for both: each is costly to lay out
 }

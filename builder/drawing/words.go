@@ -32,7 +32,9 @@ func ReadWords(m *read.Map, list *finding.List) Book {
 	var out Book
 	m.Each("drawings", "drawing", func(id read.Text, d *read.Map) {
 		w := &Words{ID: id, Title: d.NeedText("title"), Long: d.NeedText("long")}
-		d.Pairs("labels", func(id read.Text, lines []read.Text) { w.Labels = append(w.Labels, Label{id, lines}) })
+		if shape, ok := byID(id.S); !ok || len(shape.Labels()) > 0 {
+			d.Pairs("labels", func(id read.Text, lines []read.Text) { w.Labels = append(w.Labels, Label{id, lines}) })
+		}
 		d.Done()
 		w.check(list)
 		out = append(out, w)

@@ -68,6 +68,21 @@ func TestWordsAreSaid(t *testing.T) {
 	}
 }
 
+// A live drawing says the book's words, and moves as it did.
+func TestLiveSays(t *testing.T) {
+	d, _ := FindLive("slope")
+	said := d.Saying(english)
+	svg := string(said.SVG("p", func(string) string { return "" }, func(id string) string { return id }))
+	for _, want := range []string{">Standing foot-flat, facing up and facing down</title>", ">facing up</text>", ">toe down</text>", ">bend-word</text>"} {
+		if strings.Count(svg, want) != 1 {
+			t.Errorf("%q stands not once in %s", want, svg)
+		}
+	}
+	if len(said.Moves) != len(d.Moves) || len(said.Handles) != len(d.Handles) {
+		t.Error("it no longer moves")
+	}
+}
+
 // A label that is missing, one too many and a misspelt one, a number that the
 // drawing has not and a drawing that is none: each is found at its place.
 func TestWordsAreHeld(t *testing.T) {

@@ -19,6 +19,13 @@ func (l *Library) Drawing(id string) (drawing.Drawing, bool) {
 	return drawing.Book(l.Drawings).Find(id)
 }
 
+// figuresSay gives the drawings of figures their words.
+func (l *loader) figuresSay() {
+	for _, f := range l.Figures {
+		f.Drawing = f.Drawing.Saying(l.Drawings)
+	}
+}
+
 // drawings reports drawings that nothing is said in, and labels for which a drawing
 // has no room: that is an estimate, and so a warning. A library made of a few files
 // may have no words for any.

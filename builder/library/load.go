@@ -38,6 +38,7 @@ func Load(ctx context.Context, list *finding.List, layers ...Layer) (*Library, e
 	l.signEndings()
 	l.order()
 	l.figuresInOrder()
+	l.figuresSay()
 	l.shelves()
 	for _, t := range l.Trees {
 		var err error

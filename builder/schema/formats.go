@@ -275,6 +275,13 @@ var readingForm = keys(
 func drawingsForm() form {
 	var all []key
 	for _, d := range drawing.Shapes() {
+		if len(d.Labels()) == 0 {
+			all = append(all, key{d.ID, may, "What it says.", keys(
+				key{"title", need, "Its name, which stands below it.", text()},
+				key{"long", need, "What it shows, in words, for a reader who cannot see it.", text()},
+			)})
+			continue
+		}
 		var labels []key
 		for _, id := range d.Labels() {
 			labels = append(labels, key{id, need, "A line of text, or a list of lines.", anyOf(text(), some(text()))})
