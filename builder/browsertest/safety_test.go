@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+	"regexp"
 	"slices"
 	"strings"
 	"testing"
@@ -200,8 +201,14 @@ func endingTexts(t testing.TB, tr *tree.Tree, path tree.Path) (caution string, t
 	if (caution != "") != tr.Ending(path.Ending).Caution.Given() {
 		t.Fatalf("%s, %s: the tree's page has the caution %q", tr.ID.S, path.Ending, caution)
 	}
-	return caution, text
+	// On that page a source has its number in the list below, which the planner has not.
+	for i := range text {
+		text[i] = listed.ReplaceAllString(text[i], "$1")
+	}
+	return listed.ReplaceAllString(caution, "$1"), text
 }
+
+var listed = regexp.MustCompile(`([(;] ?)source \d+, `)
 
 // cautionText gives the caution of an ending that shows no amounts, or that was
 // reached with none.
