@@ -276,7 +276,7 @@ func drawingsForm() form {
 	var all []key
 	for _, d := range drawing.Shapes() {
 		if len(d.Labels()) == 0 {
-			all = append(all, key{d.ID, may, "What it says.", keys(
+			all = append(all, key{d.ID, need, "What it says.", keys(
 				key{"title", need, "Its name, which stands below it.", text()},
 				key{"long", need, "What it shows, in words, for a reader who cannot see it.", text()},
 			)})
@@ -286,13 +286,15 @@ func drawingsForm() form {
 		for _, id := range d.Labels() {
 			labels = append(labels, key{id, need, "A line of text, or a list of lines.", anyOf(text(), some(text()))})
 		}
-		all = append(all, key{d.ID, may, "What it says; a number of the drawing stands in braces.", keys(
+		all = append(all, key{d.ID, need, "What it says; a number of the drawing stands in braces.", keys(
 			key{"title", need, "Its name, which stands below it.", text()},
 			key{"long", need, "What it shows, in words, for a reader who cannot see it.", text()},
 			key{"labels", need, "Its labels, by id.", keys(labels...)},
 		)})
 	}
-	return keys(all...)
+	out := keys(all...)
+	delete(out, "required") // a layer says some of them, and none by halves
+	return out
 }
 
 // namedForm is a name to a text each, which may be written as a list of one.
