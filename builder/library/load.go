@@ -22,26 +22,12 @@ import (
 // render it only when list has no errors. The error is that of ctx, which is heard
 // between two files and while a tree is proved.
 func Load(ctx context.Context, list *finding.List, layers ...Layer) (*Library, error) {
-	l := &loader{Library: &Library{Proofs: map[string]*proof.Proof{}, files: map[string][]byte{}, inside: map[string]string{}}, list: list, unread: map[string]bool{}}
-	var ground seal
-	for _, y := range layers { // texts name the edition's numbers
-		l.edition(l.open(y, "content/edition.yaml"))
+	l := newLoader(list)
+	ground, err := l.readAll(ctx, layers)
+	if err != nil {
+		return nil, err
 	}
-	for i, y := range layers {
-		if err := l.layer(ctx, y); err != nil {
-			return nil, err
-		}
-		if i == 0 {
-			ground = l.sealGround()
-		}
-	}
-	l.signEndings()
-	l.order()
-	l.figuresInOrder()
-	l.figuresSay()
-	l.shelves()
 	for _, t := range l.Trees {
-		var err error
 		if l.Proofs[t.ID.S], err = l.prove(ctx, t); err != nil {
 			return nil, err
 		}
@@ -54,6 +40,31 @@ func Load(ctx context.Context, list *finding.List, layers ...Layer) (*Library, e
 		return nil, err
 	}
 	return l.Library, nil
+}
+
+func newLoader(list *finding.List) *loader {
+	return &loader{Library: &Library{Proofs: map[string]*proof.Proof{}, files: map[string][]byte{}, inside: map[string]string{}}, list: list, unread: map[string]bool{}}
+}
+
+// readAll reads every layer, and gives what the later ones must leave as it is.
+func (l *loader) readAll(ctx context.Context, layers []Layer) (ground seal, err error) {
+	for _, y := range layers { // texts name the edition's numbers
+		l.edition(l.open(y, "content/edition.yaml"))
+	}
+	for i, y := range layers {
+		if err := l.layer(ctx, y); err != nil {
+			return ground, err
+		}
+		if i == 0 {
+			ground = l.sealGround()
+		}
+	}
+	l.signEndings()
+	l.order()
+	l.figuresInOrder()
+	l.figuresSay()
+	l.shelves()
+	return ground, nil
 }
 
 type loader struct {
