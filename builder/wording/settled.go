@@ -5,6 +5,8 @@ import (
 	"regexp"
 	"slices"
 	"strings"
+
+	"keelpath/builder/internal/memo"
 )
 
 // Unsettled is the kind of a hit of Settled.
@@ -97,7 +99,11 @@ var wordsOfUS = []settledRule{
 
 // Settled gives the words of a text for patients for which another was settled, from
 // left to right. The place is the edition's, as "the US"; its own list holds too.
-func Settled(text, place string) []Hit {
+func Settled(text, place string) []Hit { return slices.Clone(settled(place + "\x00" + text)) }
+
+// settled remembers: the rules are many, and most texts are looked at again.
+var settled = memo.Of(func(both string) []Hit {
+	place, text, _ := strings.Cut(both, "\x00")
 	var out []Hit
 	for _, r := range slices.Concat(settledWords, placeWords[place]) {
 		var free [][]int
@@ -112,4 +118,4 @@ func Settled(text, place string) []Hit {
 	}
 	slices.SortStableFunc(out, func(a, b Hit) int { return cmp.Compare(a.From, b.From) })
 	return out
-}
+})
