@@ -161,7 +161,7 @@ readings:
 // The scores count what is met of what applies; what is met in part is not met. Until the second reading
 // has been made, there is none of it.
 func TestScores(t *testing.T) {
-	l := load(t, twoReadings)
+	l := load(t, twoReadings, map[string]string{"content/second-reading.yaml": "read: not yet\nreadings: {}\n"})
 	y := l.Yardstick("own")
 	m := &maker{lib: l}
 	if got := m.scores(y, y.Parts...); got[0].Second != nil || got[0].First != (scoreView{Name: "Desk", Met: 2, Apply: 4}) || got[1].First != (scoreView{Name: "Shelf", Met: 2, Apply: 3}) {
