@@ -24,6 +24,8 @@ var field = map[string]int{
 	"doesn't": 2, "didn't": 2, "isn't": 2, "wasn't": 2, "couldn't": 2, "wouldn't": 2, "shouldn't": 2, "hadn't": 2, "hasn't": 2,
 	"mustn't": 2, "needn't": 2, "mm": 2, "cm": 4, "kg": 4, "psi": 3, "catholic": 2, "shakespeare": 2, "bracelet": 2,
 	"desperate": 2, "privilege": 2, "employee": 3, "theatre": 3, "centre": 2, "metre": 2,
+	"readjust": 3, "readjusted": 4, "readjusting": 4, "heavier": 3, "repaired": 2, "compliance": 3, "modifier": 4, "questionnaire": 3,
+	"averages": 3, "vague": 1, "notepad": 2, "fatigue": 2, "fatigued": 2, "realistic": 4, "tongue": 1, "retired": 2,
 }
 
 // Syllables says how many syllables a word is said with; at least one. Parts of
