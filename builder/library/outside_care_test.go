@@ -85,7 +85,7 @@ func TestAppealTimes(t *testing.T) {
 func TestBothSetsOfNotesCount(t *testing.T) {
 	l := librarytest.Load(t)
 	for page, want := range map[string]string{
-		"paying-and-coverage": "Both sets of notes count, so ask that they tell the same story.",
+		"paying-and-coverage": "Since 2018, Medicare also counts the notes of the prosthetist who fits your leg, in support of the doctor's.",
 		"payer-levels":        "Since 2018, the prosthetist's notes count as part of your chart, in support of the doctor's.",
 		"documenting-need":    "Neither set is enough alone, so see that the two agree.",
 	} {

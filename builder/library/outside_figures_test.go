@@ -95,7 +95,7 @@ func TestFiguresAgainstTheSources(t *testing.T) {
 		{"documenting-need", "Socket comfort", "Hanspal and others 2003", []string{"0 to 10", "44 people"}},
 		{"documenting-need", "varied in the community", "doi 10.1177/0309364620927608: 19.2 % in 49 people", []string{"49 people", "19 percent"}},
 		{"falls", "walk, turn and sit down", "Dite and others 2007: 19 s; Sawers and Hafner 2020: 8.17 s", []string{"19 seconds", "about 8."}},
-		{"paying-and-coverage", "The yes then holds", "a contractor's page on prior authorization", []string{"fifth working day", "within seven days", "two working days", "120 days"}},
+		{"paying-and-coverage", "The yes then holds", "a contractor's page on prior authorization", []string{"fifth business day", "within seven days", "two business days", "120 days"}},
 		{"payer-levels", "A level is not a test score", "the study of 198 people on predicting levels", []string{"198 people", "over 80 times in 100"}},
 		{"levels-in-other-countries", "| United Kingdom |", "the UK grades, six of them", []string{"from A to F"}},
 		{"levels-in-other-countries", "| Germany |", "the German register of aids, product group 24", []string{"from 0 to 4"}},
