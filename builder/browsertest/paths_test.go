@@ -224,12 +224,12 @@ func (r toldReader) expectedSheet(brought []string) sheet {
 	for _, id := range once(append(ids, brought...)) {
 		p := lib.Prompt(id)
 		ask, title := r.ask(id), "Three questions for any visit"
-		if p.Theme != nil {
-			if p.Theme.ID.S == "bring" {
+		if p.Theme.Given() {
+			if p.Theme.S == "bring" {
 				out.Bring = append(out.Bring, ask)
 				continue
 			}
-			title = oneLine(p.Theme.Title.S)
+			title = oneLine(lib.Theme(p.Theme.S).Title.S)
 		}
 		into := &out.Groups
 		if n++; n > 12 {

@@ -110,7 +110,7 @@ type Theme struct {
 // Prompt is a question to bring.
 type Prompt struct {
 	ID    read.Text
-	Theme *Theme // nil for the general ones
+	Theme read.Text // id of the one that it stands under; none for the general ones
 	Ask   read.Text
 	Whom  []read.Text // of Whom
 	Why   read.Text

@@ -264,7 +264,7 @@ func (l *loader) prompts(m *read.Map) {
 	}
 	byID := func(p *Prompt) string { return p.ID.S }
 	m.Each("general", "prompt", func(id read.Text, p *read.Map) {
-		put(&l.General, l.prompt(id, p, nil), byID)
+		put(&l.General, l.prompt(id, p, read.Text{}), byID)
 	})
 	m.Each("themes", "theme", func(id read.Text, t *read.Map) {
 		theme := l.Theme(id.S)
@@ -274,7 +274,7 @@ func (l *loader) prompts(m *read.Map) {
 		}
 		theme.Title, theme.About = t.NeedText("title"), t.NeedText("about")
 		t.Each("prompts", "prompt", func(id read.Text, p *read.Map) {
-			put(&theme.Prompts, l.prompt(id, p, theme), byID)
+			put(&theme.Prompts, l.prompt(id, p, theme.ID), byID)
 		})
 		t.Done()
 	})
@@ -285,7 +285,7 @@ func (l *loader) prompts(m *read.Map) {
 	}
 }
 
-func (l *loader) prompt(id read.Text, m *read.Map, theme *Theme) *Prompt {
+func (l *loader) prompt(id read.Text, m *read.Map, theme read.Text) *Prompt {
 	p := &Prompt{ID: id, Theme: theme, Ask: m.NeedText("ask"), Whom: m.Texts("whom"), Why: m.NeedText("why"), Basis: m.Texts("basis"),
 		Presumes: m.OneOrMore("presumes"), Unless: m.OneOrMore("unless")}
 	l.promptForm(p, m)

@@ -504,7 +504,7 @@ func tableTampers(l *library.Library) []tamper {
 	for _, g := range l.Safety.Groups {
 		for _, s := range g.Signs {
 			for _, p := range s.Prompts {
-				id, theme = p.S, l.Prompt(p.S).Theme.ID.S
+				id, theme = p.S, l.Prompt(p.S).Theme.S
 			}
 		}
 	}

@@ -5,8 +5,8 @@ import (
 	"strings"
 
 	"keelpath/builder/explainer"
-	"keelpath/builder/library"
 	"keelpath/builder/plan"
+	"keelpath/builder/shelf"
 )
 
 // audiencePatient marks the trees and explainers that are for patients.
@@ -18,8 +18,7 @@ func rootOf(name string) string { return strings.Repeat("../", strings.Count(nam
 // addresses says where things are, seen from one page. All addresses are
 // relative and name a file, so that they hold over file: as well.
 type addresses struct {
-	pages *plan.Plan
-	all   *library.Library
+	shelf *shelf.Shelf
 	root  string
 	here  plan.Page // links to itself are bare fragments
 }
@@ -27,7 +26,7 @@ type addresses struct {
 // of is the page of a kind that shows what has that id; the library has checked that
 // there is one.
 func (a addresses) of(kind plan.Kind, id string) plan.Page {
-	p, ok := a.pages.Find(kind, id)
+	p, ok := a.shelf.Find(kind, id)
 	if !ok {
 		panic(fmt.Sprintf("publish: a link to the page %s of %q, and there is none", kind, id))
 	}
@@ -72,7 +71,7 @@ func (a addresses) paper(id string) string { return a.page(a.byHand(id)) }
 
 // byHand is the paper page of a patient's tree, and the teaching page of any other.
 func (a addresses) byHand(id string) plan.Page {
-	if p, ok := a.pages.Find(plan.Paper, id); ok {
+	if p, ok := a.shelf.Find(plan.Paper, id); ok {
 		return p
 	}
 	return a.of(plan.Inside, id)
@@ -97,15 +96,15 @@ func (a addresses) source(id string) string   { return a.at(plan.Sources, "sourc
 func (a addresses) target(kind, id string) explainer.Target {
 	switch kind {
 	case "explainer":
-		return explainer.Target{URL: a.explainer(id), Title: a.all.Explainer(id).Title.S}
+		return explainer.Target{URL: a.explainer(id), Title: a.shelf.Title(kind, id)}
 	case "tree":
-		return explainer.Target{URL: a.tree(id), Title: a.all.Tree(id).Title.S}
+		return explainer.Target{URL: a.tree(id), Title: a.shelf.Title(kind, id)}
 	case "type":
-		return explainer.Target{URL: a.footType(id), Title: a.all.FootType(id).Name.S}
+		return explainer.Target{URL: a.footType(id), Title: a.shelf.Title(kind, id)}
 	case "word":
-		return explainer.Target{URL: a.word(id), Title: a.all.Word(id).Word.S}
+		return explainer.Target{URL: a.word(id), Title: a.shelf.Title(kind, id)}
 	case "source":
-		return explainer.Target{URL: a.source(id), Title: a.all.Source(id).Title.S}
+		return explainer.Target{URL: a.source(id), Title: a.shelf.Title(kind, id)}
 	}
 	if kind == "support" {
 		return explainer.Target{URL: a.at(plan.Clinic, "how-sure")}

@@ -27,10 +27,10 @@ type caseView struct {
 func casesModel(v viewer, _ plan.Page) (any, error) {
 	out := casesView{PageView: v.view}
 	var cited []string
-	for _, c := range v.lib.Cases {
+	for _, c := range v.shelf.Cases() {
 		view := caseView{ID: c.ID.S, Title: c.Title.S, Who: c.Who.S, Ask: read.Strings(c.Ask), Change: read.Strings(c.Change), Sources: v.sourceLinks(c.Sources)}
 		for _, id := range c.Trees {
-			t := v.lib.Tree(id.S)
+			t := v.shelf.Tree(id.S)
 			view.Trees = append(view.Trees, LinkView{t.ID.S, t.Title.S, v.inside(t.ID.S)})
 		}
 		for _, talk := range c.Argue {
@@ -52,6 +52,6 @@ func casesModel(v viewer, _ plan.Page) (any, error) {
 
 // talk is a foot type that comes up, with both sides of it.
 func (v viewer) talk(t tree.Talk) TalkView {
-	ft := v.lib.FootType(t.Type.S)
+	ft := v.shelf.FootType(t.Type.S)
 	return TalkView{Name: ft.Name.S, What: ft.What.S, For: t.For.S, Against: t.Against.S, URL: v.footType(t.Type.S)}
 }

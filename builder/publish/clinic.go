@@ -15,13 +15,14 @@ type clinicView struct {
 }
 
 func clinicModel(v viewer, _ plan.Page) (any, error) {
-	l := v.lib
+	s := v.shelf
+	count := s.Count()
 	out := clinicView{
-		PageView: v.view, Trees: len(l.Trees), Explainers: len(l.Explainers), FootTypes: len(l.Marked()),
-		Prompts: len(l.Prompts()), Words: len(l.Words), Sources: len(l.Sources), Supports: explainer.Supports,
+		PageView: v.view, Trees: len(s.Trees()), Explainers: count.Explainers, FootTypes: len(s.Marked()),
+		Prompts: count.Prompts, Words: count.Words, Sources: count.Sources, Supports: explainer.Supports,
 		People: v.people(),
 	}
-	for _, t := range l.Trees {
+	for _, t := range s.Trees() {
 		out.Examples += len(t.Examples)
 		out.Paths = append(out.Paths, v.counts(t))
 	}

@@ -28,9 +28,9 @@ func (v viewer) told(t read.Text, listed []read.Text) (html template.HTML, words
 	number := func(id string) int { return slices.Index(read.Strings(listed), id) + 1 }
 	o.Name = func(id string) string {
 		if n := number(id); n > 0 {
-			return fmt.Sprintf("source %d, %s", n, v.lib.SourceName(id))
+			return fmt.Sprintf("source %d, %s", n, v.shelf.SourceName(id))
 		}
-		return v.lib.SourceName(id)
+		return v.shelf.SourceName(id)
 	}
 	o.Target = func(kind, id string) explainer.Target {
 		if n := number(id); kind == "source" && n > 0 {
@@ -45,7 +45,7 @@ func (v viewer) rendered(t read.Text, o explainer.Options) (html template.HTML, 
 	if !t.Given() {
 		return "", nil, nil
 	}
-	doc := v.lib.Doc(t)
+	doc := v.shelf.Doc(t)
 	out, err := doc.HTML(o)
 	return out.HTML, v.wordsIn(doc.Plain...), err
 }
@@ -53,8 +53,8 @@ func (v viewer) rendered(t read.Text, o explainer.Options) (html template.HTML, 
 // wordsIn gives the glossary words that the texts use, each once.
 func (v viewer) wordsIn(texts ...string) []WordView {
 	var out []WordView
-	for _, id := range v.words.In(strings.Join(texts, "\n")) {
-		w := v.lib.Word(id)
+	for _, id := range v.shelf.Forms().In(strings.Join(texts, "\n")) {
+		w := v.shelf.Word(id)
 		out = append(out, WordView{Word: w.Word.S, Meaning: w.Meaning.S, URL: v.word(id)})
 	}
 	return out
@@ -77,7 +77,7 @@ func (v viewer) prompt(p *library.Prompt) PromptView {
 func (v viewer) prompts(ids []read.Text) []PromptView {
 	var out []PromptView
 	for _, id := range ids {
-		out = append(out, v.prompt(v.lib.Prompt(id.S)))
+		out = append(out, v.prompt(v.shelf.Prompt(id.S)))
 	}
 	return out
 }
@@ -86,7 +86,7 @@ func (v viewer) prompts(ids []read.Text) []PromptView {
 func (v viewer) sourceLinks(ids []read.Text) []LinkView {
 	var out []LinkView
 	for _, id := range ids {
-		if s := v.lib.Source(id.S); s != nil {
+		if s := v.shelf.Source(id.S); s != nil {
 			out = append(out, LinkView{ID: id.S, Title: s.Title.S, URL: v.source(id.S)})
 		}
 	}
@@ -96,7 +96,7 @@ func (v viewer) sourceLinks(ids []read.Text) []LinkView {
 // opening are the sources of the questions that open every sheet, each once.
 func (v viewer) opening() []LinkView {
 	var ids []read.Text
-	for _, p := range v.lib.General {
+	for _, p := range v.shelf.General() {
 		for _, id := range p.Basis {
 			if !slices.ContainsFunc(ids, func(had read.Text) bool { return had.S == id.S }) {
 				ids = append(ids, id)
@@ -116,7 +116,7 @@ var seenWords = map[string]string{
 func (v viewer) bibliography(ids []string, numbered bool) []SourceView {
 	var out []SourceView
 	for i, id := range ids {
-		s := v.sourceView(v.lib.Source(id))
+		s := v.sourceView(v.shelf.Source(id))
 		if numbered {
 			s.Number = i + 1
 		}

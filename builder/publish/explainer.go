@@ -4,9 +4,9 @@ import (
 	"html/template"
 
 	"keelpath/builder/explainer"
-	"keelpath/builder/library"
 	"keelpath/builder/plan"
 	"keelpath/builder/read"
+	"keelpath/builder/shelf"
 )
 
 // explainerView is one explainer with its sources in the order of their numbers.
@@ -39,9 +39,9 @@ func sections(all []explainer.Heading) []explainer.Heading {
 }
 
 func explainerModel(v viewer, p plan.Page) (any, error) {
-	e := v.lib.Explainer(p.Of)
+	e := v.shelf.Explainer(p.Of)
 	o := v.options()
-	o.Words = v.words
+	o.Words = v.shelf.Forms()
 	o.Figure = v.figureIn
 	body, err := e.Body.HTML(o)
 	if err != nil {
@@ -60,12 +60,12 @@ func explainerModel(v viewer, p plan.Page) (any, error) {
 }
 
 // withoutFigures tells whether an explainer has no figure to try.
-func withoutFigures(l *library.Library, of string) bool {
-	return len(l.Explainer(of).Body.Figures) == 0
+func withoutFigures(s *shelf.Shelf, of string) bool {
+	return len(s.Explainer(of).Body.Figures) == 0
 }
 
-func explainerCredits(l *library.Library, of string) []read.Credits {
-	return []read.Credits{l.Explainer(of).Credits}
+func explainerCredits(s *shelf.Shelf, of string) []read.Credits {
+	return []read.Credits{s.Explainer(of).Credits}
 }
 
-func explainerText(l *library.Library, of string) []string { return l.PageText(l.Explainer(of)) }
+func explainerText(s *shelf.Shelf, of string) []string { return s.PageText(s.Explainer(of)) }

@@ -80,17 +80,17 @@ type cellView struct {
 
 func footTypesModel(v viewer, _ plan.Page) (any, error) {
 	out := footTypesView{PageView: v.view, Pulls: v.to(plan.Pulls)}
-	for _, r := range v.lib.Rows {
+	for _, r := range v.shelf.Rows() {
 		out.Rows = append(out.Rows, rowView{r.ID.S, r.Title.S, read.Strings(r.Steps)})
 	}
-	for _, t := range v.lib.Marked() {
+	for _, t := range v.shelf.Marked() {
 		out.Types = append(out.Types, v.footTypeView(t))
 		for _, c := range t.Cells {
 			out.Count.add(c.Standing())
 		}
 	}
 	out.Rated = len(out.Types)
-	for _, t := range v.lib.Ways() {
+	for _, t := range v.shelf.Ways() {
 		out.Types = append(out.Types, v.footTypeView(t))
 		out.Ways = append(out.Ways, LinkView{t.ID.S, t.Name.S, "#" + t.ID.S})
 	}
@@ -126,10 +126,10 @@ func (v viewer) footTypeView(t *library.FootType) footTypeView {
 	if d, ok := v.drawingOf(t); ok {
 		out.Drawing, out.Title = d.SVG(""), d.Title
 	}
-	if e := v.lib.Explainer(t.Explainer.S); e != nil {
+	if e := v.shelf.Explainer(t.Explainer.S); e != nil {
 		out.Explainer = &LinkView{e.ID, e.Title.S, v.explainer(e.ID)}
 	}
-	for _, r := range v.lib.Rows {
+	for _, r := range v.shelf.Rows() {
 		out.Cells = append(out.Cells, v.cell(t, r))
 	}
 	return out
@@ -139,9 +139,9 @@ func (v viewer) footTypeView(t *library.FootType) footTypeView {
 // type may have none.
 func (v viewer) drawingOf(t *library.FootType) (drawing.Drawing, bool) {
 	if t.Addon {
-		return v.lib.Drawing("add-on-" + t.ID.S)
+		return v.shelf.Drawing("add-on-" + t.ID.S)
 	}
-	return v.lib.Drawing("foot-" + t.ID.S)
+	return v.shelf.Drawing("foot-" + t.ID.S)
 }
 
 func (v viewer) cell(t *library.FootType, r *library.Row) cellView {

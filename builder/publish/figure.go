@@ -30,11 +30,11 @@ type ankleView struct {
 }
 
 func figureModel(v viewer, p plan.Page) (any, error) {
-	f := v.lib.Figure(p.Of)
+	f := v.shelf.Figure(p.Of)
 	out := figureView{PageView: v.view, Lead: f.Lead.S}
 	o := v.options()
-	o.Words = v.words
-	notes, err := v.lib.Doc(f.Notes).HTML(o)
+	o.Words = v.shelf.Forms()
+	notes, err := v.shelf.Doc(f.Notes).HTML(o)
 	if err != nil {
 		return nil, err
 	}
@@ -58,7 +58,7 @@ func figureModel(v viewer, p plan.Page) (any, error) {
 // ankles gives the words of the side-by-side table; marks and degrees are left out.
 func (v viewer) ankles() []ankleView {
 	var out []ankleView
-	for _, t := range v.lib.Marked() {
+	for _, t := range v.shelf.Marked() {
 		if t.Addon {
 			continue
 		}
@@ -76,7 +76,7 @@ func cellWords(t *library.FootType, row string) string {
 
 // figureIn puts a figure into an explainer.
 func (v viewer) figureIn(id string, given map[string]string) (template.HTML, error) {
-	return v.lib.Figure(id).HTML(figure.Options{Given: given, Sheet: v.to(plan.Planner), Page: v.figure(id)})
+	return v.shelf.Figure(id).HTML(figure.Options{Given: given, Sheet: v.to(plan.Planner), Page: v.figure(id)})
 }
 
 // figureData is the JSON block that the figures of a page read.
@@ -92,7 +92,7 @@ func (v viewer) figureBlock(ids []string) (template.JS, error) {
 	}
 	out := figureData{quantity.Table(), v.to(plan.Planner), map[string]figure.Coded{}}
 	for _, id := range ids {
-		out.Figures[id] = v.lib.Figure(id).Coded()
+		out.Figures[id] = v.shelf.Figure(id).Coded()
 	}
 	data, err := json.Marshal(out)
 	return template.JS(ascii(data)), err

@@ -26,7 +26,7 @@ type entryView struct {
 }
 
 func glossaryModel(v viewer, _ plan.Page) (any, error) {
-	return glossaryView{PageView: v.view, Letters: letters(v.lib.Words)}, nil
+	return glossaryView{PageView: v.view, Letters: letters(v.shelf.Words())}, nil
 }
 
 func letters(words []*library.Word) []letterView {

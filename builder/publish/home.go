@@ -15,7 +15,7 @@ type homeView struct {
 
 func homeModel(v viewer, _ plan.Page) (any, error) {
 	out := homeView{PageView: v.view}
-	if t := v.lib.Tree(safetyTree); t != nil {
+	if t := v.shelf.Tree(safetyTree); t != nil {
 		link := v.treeLink(t)
 		out.Safety = &link
 	}

@@ -38,11 +38,13 @@ type stepView struct {
 }
 
 func insideModel(v viewer, p plan.Page) (any, error) {
-	t := v.lib.Tree(p.Of)
-	out := insideView{PageView: v.view, Counts: v.counts(t), File: v.lib.Inside(t.File), Sources: v.bibliography(read.Strings(t.Credits.Sources), true)}
+	t := v.shelf.Tree(p.Of)
+	out := insideView{PageView: v.view, Counts: v.counts(t), Sources: v.bibliography(read.Strings(t.Credits.Sources), true)}
 	if t.Audience.S == audiencePatient {
 		out.Paper = v.paper(t.ID.S)
 	}
+	file, text := v.shelf.File(t)
+	out.File = file
 	var err error
 	if out.Tree, err = v.tree(t); err != nil {
 		return nil, err
@@ -54,7 +56,7 @@ func insideModel(v viewer, p plan.Page) (any, error) {
 		}
 		out.Examples = append(out.Examples, ev)
 	}
-	out.Listing, err = listing.YAML(string(v.lib.File(t.File)))
+	out.Listing, err = listing.YAML(string(text))
 	return out, err
 }
 
@@ -77,7 +79,7 @@ func exampleOf(v viewer, t *tree.Tree, e *tree.Example) (exampleView, error) {
 		out.Ending = LinkView{ID: end.ID.S, Title: end.Title.S}
 	}
 	for _, id := range path.Cards {
-		out.Cards = append(out.Cards, v.lib.Card(id).Title.S)
+		out.Cards = append(out.Cards, v.shelf.Card(id).Title.S)
 	}
 	return out, nil
 }

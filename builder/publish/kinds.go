@@ -1,9 +1,9 @@
 package publish
 
 import (
-	"keelpath/builder/library"
 	"keelpath/builder/plan"
 	"keelpath/builder/read"
+	"keelpath/builder/shelf"
 )
 
 // kind says how the pages of a kind are made.
@@ -12,10 +12,10 @@ type kind struct {
 	loads    []string // entries, besides the site's own style, in the order in which the page names them
 	model    func(viewer, plan.Page) (any, error)
 
-	bare    func(l *library.Library, of string) bool           // whether a page loads none of them after all; nil where each does
-	credits func(l *library.Library, of string) []read.Credits // of the texts that it shows; nil where it draws on everything
-	text    func(l *library.Library, of string) []string       // what the checker grades; nil where the page's words stand in its template
-	newTab  bool                                               // links leave the page open, because it holds the reader's answers
+	bare    func(s *shelf.Shelf, of string) bool           // whether a page loads none of them after all; nil where each does
+	credits func(s *shelf.Shelf, of string) []read.Credits // of the texts that it shows; nil where it draws on everything
+	text    func(s *shelf.Shelf, of string) []string       // what the checker grades; nil where the page's words stand in its template
+	newTab  bool                                           // links leave the page open, because it holds the reader's answers
 }
 
 // kinds has a row for each kind of page of room plan.

@@ -4,9 +4,8 @@ import (
 	"fmt"
 	"slices"
 
-	"keelpath/builder/explainer"
-	"keelpath/builder/library"
 	"keelpath/builder/plan"
+	"keelpath/builder/shelf"
 )
 
 // learnView lists the explainers by part.
@@ -24,8 +23,8 @@ type partView struct {
 func partID(i int) string { return fmt.Sprintf("part-%d", i+1) }
 
 // forResidents tells whether a part has pages and none of them is for patients.
-func forResidents(p *library.Part) bool {
-	return len(p.Explainers) > 0 && !slices.ContainsFunc(p.Explainers, func(e *explainer.Page) bool { return e.Audience.S == audiencePatient })
+func forResidents(p shelf.Part) bool {
+	return len(p.Explainers) > 0 && !slices.ContainsFunc(p.Explainers, func(e shelf.Entry) bool { return e.Audience == audiencePatient })
 }
 
 // pageLinkView is a link to a page with one sentence on what it says.
@@ -37,11 +36,11 @@ type pageLinkView struct {
 
 func learnModel(v viewer, _ plan.Page) (any, error) {
 	out := learnView{PageView: v.view}
-	for i, part := range v.lib.Parts {
-		view := partView{ID: partID(i), Title: part.Title.S, About: part.About.S}
+	for i, part := range v.shelf.Parts() {
+		view := partView{ID: partID(i), Title: part.Title, About: part.About}
 		for _, e := range part.Explainers {
 			view.Pages = append(view.Pages, pageLinkView{
-				LinkView{e.ID, e.Title.S, v.explainer(e.ID)}, e.Message.S, e.Audience.S != audiencePatient,
+				LinkView{e.ID, e.Title, v.explainer(e.ID)}, e.Message, e.Audience != audiencePatient,
 			})
 		}
 		out.Parts = append(out.Parts, view)

@@ -44,14 +44,14 @@ type tradeView struct {
 }
 
 func motionPushModel(v viewer, _ plan.Page) (any, error) {
-	motion, push := v.lib.Row(motionRow), v.lib.Row(pushRow)
+	motion, push := v.shelf.Row(motionRow), v.shelf.Row(pushRow)
 	out := motionPushView{
 		PageView: v.view, Pulls: v.to(plan.Pulls), Table: v.at(plan.FootTypes, "page_table"),
 		Motion: rowView{motionRow, motion.Title.S, read.Strings(motion.Steps)}, Push: rowView{pushRow, push.Title.S, read.Strings(push.Steps)},
 		Clear: motion.Steps[clearStep].S, Strong: push.Steps[clearStep].S,
 	}
 	var cited []string
-	for _, t := range v.lib.Marked() {
+	for _, t := range v.shelf.Marked() {
 		f := v.trade(t, motion, push)
 		if t.Addon {
 			out.Addons = append(out.Addons, f)
@@ -65,17 +65,17 @@ func motionPushModel(v viewer, _ plan.Page) (any, error) {
 		}
 		for _, row := range []string{motionRow, pushRow} {
 			for _, s := range t.Cells[row].Sources {
-				if v.lib.Source(s.S) != nil {
+				if v.shelf.Source(s.S) != nil {
 					cited = union(cited, []string{s.S})
 				}
 			}
 		}
 	}
 	out.Sources = v.bibliography(cited, false)
-	if e := v.lib.Explainer("motion-against-push"); e != nil {
+	if e := v.shelf.Explainer("motion-against-push"); e != nil {
 		out.Explainer = &LinkView{e.ID, e.Title.S, v.explainer(e.ID)}
 		for _, id := range e.Prompts {
-			q := v.prompt(v.lib.Prompt(id.S))
+			q := v.prompt(v.shelf.Prompt(id.S))
 			out.Questions = append(out.Questions, ownView{q.Ask, q.Whom, v.ownQuestion(q.Ask)})
 		}
 	}
@@ -105,9 +105,9 @@ func placeSaid(r *library.Row, c *library.Cell) string {
 // tradeFigure draws the feet; add-ons have no place of their own on the rows.
 func (v viewer) tradeFigure(motion, push *library.Row) template.HTML {
 	d := drawing.Trade{Columns: read.Strings(motion.Steps), Bands: read.Strings(push.Steps)}
-	d.Drawing, _ = v.lib.Drawing(drawing.TradeID)
+	d.Drawing, _ = v.shelf.Drawing(drawing.TradeID)
 	says := []string{d.Long}
-	for _, t := range v.lib.Marked() {
+	for _, t := range v.shelf.Marked() {
 		if t.Addon {
 			continue
 		}

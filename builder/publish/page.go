@@ -11,34 +11,35 @@ import (
 	"keelpath/builder/library"
 	"keelpath/builder/plan"
 	"keelpath/builder/read"
+	"keelpath/builder/shelf"
 	"keelpath/builder/tree"
 )
 
 // pageView is what the layout needs, all but the page's own part.
-func (m *maker) pageView(p plan.Page, k kind) (PageView, error) {
+func pageView(s *shelf.Shelf, p plan.Page, k kind) (PageView, error) {
 	root := rootOf(p.Name)
 	v := PageView{
 		Name: p.Name, Root: root, Title: p.Title, Description: p.About, Lang: p.Lang, Room: p.Room,
-		Rooms: roomLinks(root), Trail: trail(p, root), Edition: editionView(m.lib.Edition), Credits: m.credits(p, k),
+		Rooms: roomLinks(root), Trail: trail(p, root), Edition: editionView(s.Edition()), Credits: creditsOn(s, p, k),
 	}
-	picture, err := m.asset(mark)
+	picture, err := s.Asset(mark)
 	if err != nil {
 		return v, err
 	}
-	v.Mark = root + picture.name
+	v.Mark = root + picture
 	loads := []string{siteStyle}
-	if k.bare == nil || !k.bare(m.lib, p.Of) {
+	if k.bare == nil || !k.bare(s, p.Of) {
 		loads = append(loads, k.loads...)
 	}
 	for _, from := range loads {
-		a, err := m.asset(from)
+		name, err := s.Asset(from)
 		if err != nil {
 			return v, err
 		}
-		if path.Ext(a.name) == ".js" {
-			v.Scripts = append(v.Scripts, root+a.name)
+		if path.Ext(name) == ".js" {
+			v.Scripts = append(v.Scripts, root+name)
 		} else {
-			v.Styles = append(v.Styles, root+a.name)
+			v.Styles = append(v.Styles, root+name)
 		}
 	}
 	return v, nil
@@ -101,32 +102,24 @@ func sharedCredits(all []read.Credits) CreditsView {
 	return v
 }
 
-// credits are those of the texts that a page shows.
-func (m *maker) credits(p plan.Page, k kind) CreditsView {
+// creditsOn are those of the texts that a page shows.
+func creditsOn(s *shelf.Shelf, p plan.Page, k kind) CreditsView {
 	if k.credits == nil {
-		return sharedCredits(m.everyCredits())
+		return sharedCredits(s.Credits())
 	}
-	return sharedCredits(k.credits(m.lib, p.Of))
-}
-
-func (m *maker) everyCredits() []read.Credits {
-	all := creditsOf(m.lib.Trees)
-	for _, p := range m.lib.Explainers {
-		all = append(all, p.Credits)
-	}
-	return all
+	return sharedCredits(k.credits(s, p.Of))
 }
 
 // people are all whom the pages name as authors or reviewers, with what the
 // edition says of their training.
-func (m *maker) people() []TrainingView {
+func (v viewer) people() []TrainingView {
 	var names []string
-	for _, c := range m.everyCredits() {
+	for _, c := range v.shelf.Credits() {
 		names = union(names, read.Strings(slices.Concat(c.Authors, c.Reviewers)))
 	}
 	var out []TrainingView
 	for _, name := range names {
-		if t := m.lib.Edition.TrainingOf(name); t != nil {
+		if t := v.shelf.Edition().TrainingOf(name); t != nil {
 			out = append(out, TrainingView{name, t.Says.S})
 		}
 	}
@@ -182,13 +175,12 @@ func listed(last string, names []string) string {
 
 // viewer makes views for one page.
 type viewer struct {
-	*maker
-	addresses
-	view   PageView // what the layout has of the page, for its own part
-	newTab bool
+	addresses          // and with them the shelf, which is the only way to the content
+	view      PageView // what the layout has of the page, for its own part
+	newTab    bool
 }
 
 // options are how texts on this page are rendered.
 func (v viewer) options() explainer.Options {
-	return explainer.Options{Target: v.target, NewTab: v.newTab, Partly: v.lib.Partly, Drawing: v.lib.Drawing}
+	return explainer.Options{Target: v.target, NewTab: v.newTab, Partly: v.shelf.Partly, Drawing: v.shelf.Drawing}
 }

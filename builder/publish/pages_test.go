@@ -374,7 +374,7 @@ func TestWaysStandBesideTheKinds(t *testing.T) {
 func TestFootTypesAreDrawn(t *testing.T) {
 	n := pageNamed(t, builtin(t), footTypesName)
 	seen := map[string]bool{}
-	v := viewer{maker: &maker{lib: load(t)}}
+	v := viewOn(t, load(t))
 	for _, ft := range load(t).Marked() {
 		part := byID(t, n, ft.ID.S).Parent
 		figures := elements(part, "figure")

@@ -16,18 +16,19 @@ import (
 	"keelpath/builder/quantity"
 	"keelpath/builder/read"
 	"keelpath/builder/safety"
+	"keelpath/builder/shelf"
 	"keelpath/builder/tree"
 )
 
 func plannerModel(v viewer, _ plan.Page) (any, error) {
-	trees := v.lib.PatientTrees()
+	trees := v.shelf.PatientTrees()
 	out := PlannerView{PageView: v.view, Opening: v.opening()}
 	for from, to := range map[string]*string{"client/carry/carry.ts": &out.Carry, "client/figures/workbench.ts": &out.FigureScript} {
-		script, err := v.asset(from)
+		script, err := v.shelf.Asset(from)
 		if err != nil {
 			return nil, err
 		}
-		*to = v.root + script.name
+		*to = v.root + script
 	}
 	for _, t := range trees {
 		tv, err := v.tree(t)
@@ -38,7 +39,7 @@ func plannerModel(v viewer, _ plan.Page) (any, error) {
 		out.Same = once(tv, out.Same)
 		out.Trees = append(out.Trees, tv)
 	}
-	for _, c := range v.lib.Cards {
+	for _, c := range v.shelf.Cards() {
 		cv, err := v.card(c)
 		if err != nil {
 			return nil, err
@@ -50,8 +51,8 @@ func plannerModel(v viewer, _ plan.Page) (any, error) {
 	if out.Safety, err = v.safety(); err != nil {
 		return nil, err
 	}
-	all := plannerData(v.lib, trees)
-	for _, f := range besideTrees(v.lib, trees) {
+	all := plannerData(v.shelf, trees)
+	for _, f := range besideTrees(v.shelf, trees) {
 		made, err := f.HTML(figure.Options{})
 		if err != nil {
 			return nil, err
@@ -127,7 +128,7 @@ func ascii(data []byte) string {
 	return b.String()
 }
 
-func plannerCredits(l *library.Library, _ string) []read.Credits { return creditsOf(l.PatientTrees()) }
+func plannerCredits(s *shelf.Shelf, _ string) []read.Credits { return creditsOf(s.PatientTrees()) }
 
 // The data types are the JSON block that the client reads; empty fields are
 // left out. The words of questions, answers and endings are not in it: the
@@ -188,52 +189,49 @@ type dataTheme struct {
 	Prompts []string `json:"prompts"`
 }
 
-func plannerData(l *library.Library, trees []*tree.Tree) data {
-	e := l.Edition
+func plannerData(s *shelf.Shelf, trees []*tree.Tree) data {
+	e := s.Edition()
 	out := data{
 		Edition: dataEdition{
 			Name: e.Name.S, Clinic: e.Clinic.S, Phone: e.Phone.S, Endorsement: e.Endorsement.S, Version: e.Version.S, Shared: e.Shared,
 			Emergency: e.Lines.Sentence(helpline.Emergency), Urgent: e.Lines.Sentence(helpline.Urgent), Crisis: e.Lines.Sentence(helpline.Crisis),
 		},
 		Prompts: map[string]dataPrompt{}, Cards: map[string][]string{},
-		Trees: []dataTree{}, General: promptIDs(l.General), Themes: []dataTheme{},
+		Trees: []dataTree{}, General: promptIDs(s.General()), Themes: []dataTheme{},
 	}
-	if l.Safety != nil {
-		out.Safety = l.Safety.Table()
+	if screen := s.Safety(); screen != nil {
+		out.Safety = screen.Table()
 	}
 	for _, t := range trees {
-		out.Trees = append(out.Trees, dataTree{t.Title.S, t.Safety.S == tree.SafetyWhole, t.Table(l.Proofs[t.ID.S].Left)})
+		out.Trees = append(out.Trees, dataTree{t.Title.S, t.Safety.S == tree.SafetyWhole, t.Table(s.Proof(t.ID.S).Left)})
 		if slices.ContainsFunc(t.Questions, func(q *tree.Question) bool { return q.Measure != nil }) {
 			units := quantity.Table()
 			out.Units = &units
 		}
 	}
-	for _, p := range l.Prompts() {
-		d := dataPrompt{Ask: p.Ask.S, Why: p.Why.S, Whom: read.Strings(p.Whom), Presumes: read.Strings(p.Presumes), Unless: read.Strings(p.Unless)}
-		if p.Theme != nil {
-			d.Theme = p.Theme.ID.S
-		}
+	for _, p := range s.Prompts() {
+		d := dataPrompt{Ask: p.Ask.S, Why: p.Why.S, Whom: read.Strings(p.Whom), Presumes: read.Strings(p.Presumes), Unless: read.Strings(p.Unless), Theme: p.Theme.S}
 		out.Prompts[p.ID.S] = d
 	}
-	for _, f := range l.Facts {
+	for _, f := range s.Facts() {
 		if out.Facts == nil {
 			out.Facts = map[string]dataFact{}
 		}
 		out.Facts[f.ID.S] = dataFact{f.Of.S, f.Unit.S, f.Own}
 	}
-	for _, t := range l.Themes {
+	for _, t := range s.Themes() {
 		out.Themes = append(out.Themes, dataTheme{t.ID.S, t.Title.S, promptIDs(t.Prompts)})
 	}
-	for _, c := range l.Cards {
+	for _, c := range s.Cards() {
 		out.Cards[c.ID.S] = append([]string{}, read.Strings(c.Prompts)...)
 	}
 	return out
 }
 
 // besideTrees gives the figures that help with a measure question of these trees.
-func besideTrees(l *library.Library, trees []*tree.Tree) []*figure.Figure {
+func besideTrees(s *shelf.Shelf, trees []*tree.Tree) []*figure.Figure {
 	var out []*figure.Figure
-	for _, f := range l.Figures {
+	for _, f := range s.Figures() {
 		if slices.ContainsFunc(f.At, func(at *figure.Spot) bool { return measures(trees, at.Question) }) {
 			out = append(out, f)
 		}

@@ -14,10 +14,10 @@ import (
 
 	"golang.org/x/sync/errgroup"
 
-	"keelpath/builder/explainer"
 	"keelpath/builder/finding"
 	"keelpath/builder/library"
 	"keelpath/builder/plan"
+	"keelpath/builder/shelf"
 	"keelpath/site"
 )
 
@@ -37,14 +37,14 @@ func Render(ctx context.Context, l *library.Library, list *finding.List, emit fu
 type maker struct {
 	lib       *library.Library
 	plan      *plan.Plan
+	stock     *shelf.Stock
 	templates *template.Template
-	words     *explainer.Words
 	assets    map[string]func() (asset, error) // by the file that each is made of
 	found     *finding.List                    // only the asset "carry" adds to it
 }
 
 func newMaker(l *library.Library, files fs.FS, list *finding.List) (*maker, error) {
-	m := &maker{lib: l, words: wordsOf(l), found: list}
+	m := &maker{lib: l, found: list}
 	var err error
 	if m.plan, err = plan.Of(l); err != nil {
 		return nil, err
@@ -53,6 +53,10 @@ func newMaker(l *library.Library, files fs.FS, list *finding.List) (*maker, erro
 		return nil, fmt.Errorf("read the page templates: %w", err)
 	}
 	m.assets = m.later(files)
+	m.stock = shelf.NewStock(l, m.plan, func(from string) (string, error) {
+		a, err := m.asset(from)
+		return a.name, err
+	})
 	return m, nil
 }
 
@@ -123,12 +127,12 @@ func run(ctx context.Context, jobs []job, emit func(string, []byte) error, progr
 
 // html renders one page: its own part first, then the layout around it.
 func (m *maker) html(p plan.Page) ([]byte, error) {
-	k := kinds[p.Kind]
-	view, err := m.pageView(p, k)
+	k, s := kinds[p.Kind], m.stock.Shelf()
+	view, err := pageView(s, p, k)
 	if err != nil {
 		return nil, err
 	}
-	model, err := k.model(viewer{maker: m, addresses: addresses{m.plan, m.lib, view.Root, p}, view: view, newTab: k.newTab}, p)
+	model, err := k.model(viewer{addresses: addresses{s, view.Root, p}, view: view, newTab: k.newTab}, p)
 	if err != nil {
 		return nil, err
 	}
@@ -138,7 +142,7 @@ func (m *maker) html(p plan.Page) ([]byte, error) {
 	}
 	view.Main = template.HTML(main.String())
 	if k.text != nil {
-		view.Grade = gradeOf(k.text(m.lib, p.Of))
+		view.Grade = gradeOf(k.text(s, p.Of))
 	} else {
 		view.Grade = gradeOf(passages(main.Bytes()))
 	}
@@ -147,16 +151,4 @@ func (m *maker) html(p plan.Page) ([]byte, error) {
 		return nil, err
 	}
 	return whole.Bytes(), nil
-}
-
-func wordsOf(l *library.Library) *explainer.Words {
-	var entries []explainer.Entry
-	for _, w := range l.Words {
-		e := explainer.Entry{ID: w.ID.S, Forms: []string{w.Word.S}}
-		for _, f := range w.Also {
-			e.Forms = append(e.Forms, f.S)
-		}
-		entries = append(entries, e)
-	}
-	return explainer.NewWords(entries)
 }

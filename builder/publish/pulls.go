@@ -85,9 +85,9 @@ type behindCell struct {
 }
 
 func pullsModel(v viewer, _ plan.Page) (any, error) {
-	matter := conflict.In(v.lib)
+	matter := v.shelf.Conflicts()
 	out := pullsView{PageView: v.view, Table: v.at(plan.FootTypes, "page_table"), Most: conflict.MostWord}
-	for _, t := range v.lib.Ways() {
+	for _, t := range v.shelf.Ways() {
 		out.Ways = append(out.Ways, LinkView{t.ID.S, t.Name.S, v.footType(t.ID.S)})
 	}
 	for w := range matter.Wishes {

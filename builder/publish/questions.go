@@ -19,8 +19,8 @@ type themeView struct {
 }
 
 func questionsModel(v viewer, _ plan.Page) (any, error) {
-	out := questionsView{PageView: v.view, General: v.promptViews(v.lib.General), Opening: v.opening()}
-	for _, t := range v.lib.Themes {
+	out := questionsView{PageView: v.view, General: v.promptViews(v.shelf.General()), Opening: v.opening()}
+	for _, t := range v.shelf.Themes() {
 		out.Themes = append(out.Themes, themeView{t.ID.S, t.Title.S, t.About.S, v.promptViews(t.Prompts)})
 	}
 	return out, nil

@@ -162,14 +162,14 @@ func lowestFirst[T any](all []T, of func(T) twoScores) {
 func ratingsModel(v viewer, _ plan.Page) (any, error) {
 	see := func(t read.Text) (LinkView, error) {
 		name, _, _ := strings.Cut(t.S, "#") // links of one name lead to one place
-		page, ok := v.plan.Named(name)
+		page, ok := v.shelf.Named(name)
 		if !ok {
 			return LinkView{}, fmt.Errorf("%s: the self-ratings lead to the page %q, and there is none", t.At, name)
 		}
 		return LinkView{Title: page.Title, URL: v.page(page)}, nil
 	}
-	l := v.lib
-	out := ratingsView{PageView: v.view, People: v.people(), First: readingOf(&l.First), Second: readingOf(&l.Second)}
+	l := v.shelf.Ratings()
+	out := ratingsView{PageView: v.view, People: v.people(), First: readingOf(l.First), Second: readingOf(l.Second)}
 	for _, r := range l.Rated {
 		link, err := see(r.See)
 		if err != nil {
@@ -193,17 +193,18 @@ func readingOf(r *library.Reading) readingView {
 }
 
 // readings gives those that were made, the first before the second.
-func (m *maker) readings() []*library.Reading {
-	out := []*library.Reading{&m.lib.First}
-	if m.lib.Second.Made() {
-		out = append(out, &m.lib.Second)
+func (v viewer) readings() []*library.Reading {
+	all := v.shelf.Ratings()
+	out := []*library.Reading{all.First}
+	if all.Second.Made() {
+		out = append(out, all.Second)
 	}
 	return out
 }
 
-func (m *maker) ratedNames() map[string]string {
+func (v viewer) ratedNames() map[string]string {
 	names := map[string]string{}
-	for _, r := range m.lib.Rated {
+	for _, r := range v.shelf.Ratings().Rated {
 		names[r.ID.S] = r.Name.S
 	}
 	return names
@@ -272,9 +273,9 @@ func (v viewer) item(y *library.Yardstick, i *library.YardstickItem, names map[s
 }
 
 // scored puts the scores of the readings together, each counted by count.
-func (m *maker) scored(name string, count func(*library.Reading, *scoreView)) twoScores {
+func (v viewer) scored(name string, count func(*library.Reading, *scoreView)) twoScores {
 	var out twoScores
-	for n, r := range m.readings() {
+	for n, r := range v.readings() {
 		s := scoreView{Name: name}
 		count(r, &s)
 		if n == 0 {
@@ -287,11 +288,11 @@ func (m *maker) scored(name string, count func(*library.Reading, *scoreView)) tw
 }
 
 // scores counts the items of some parts, one score for each thing rated.
-func (m *maker) scores(y *library.Yardstick, parts ...*library.YardstickPart) []twoScores {
-	names := m.ratedNames()
+func (v viewer) scores(y *library.Yardstick, parts ...*library.YardstickPart) []twoScores {
+	names := v.ratedNames()
 	var out []twoScores
 	for _, of := range y.Rates {
-		out = append(out, m.scored(names[of.S], func(r *library.Reading, s *scoreView) {
+		out = append(out, v.scored(names[of.S], func(r *library.Reading, s *scoreView) {
 			for _, p := range parts {
 				for _, i := range p.Items {
 					s.count(r.Of(y.ID.S, i.ID.S).Rating(of.S))
@@ -303,8 +304,8 @@ func (m *maker) scores(y *library.Yardstick, parts ...*library.YardstickPart) []
 }
 
 // itemScore counts what an item was found to be, over all that its yardstick rates.
-func (m *maker) itemScore(y *library.Yardstick, i *library.YardstickItem) twoScores {
-	return m.scored("", func(r *library.Reading, s *scoreView) {
+func (v viewer) itemScore(y *library.Yardstick, i *library.YardstickItem) twoScores {
+	return v.scored("", func(r *library.Reading, s *scoreView) {
 		for _, of := range y.Rates {
 			s.count(r.Of(y.ID.S, i.ID.S).Rating(of.S))
 		}
@@ -315,8 +316,8 @@ func (m *maker) itemScore(y *library.Yardstick, i *library.YardstickItem) twoSco
 func (v viewer) pageScores() ([]pageScoreView, []openView) {
 	var out []pageScoreView
 	var open []openView
-	for _, kind := range v.lib.Rated {
-		pages := v.lib.PagesOf(kind)
+	for _, kind := range v.shelf.Ratings().Rated {
+		pages := v.shelf.Ratings().Pages[kind.ID.S]
 		for _, id := range pages {
 			out = append(out, v.pageScore(kind, id, pages))
 		}
@@ -324,7 +325,7 @@ func (v viewer) pageScores() ([]pageScoreView, []openView) {
 			continue
 		}
 		for n, r := range v.readings() {
-			for _, y := range v.lib.Yardsticks {
+			for _, y := range v.shelf.Ratings().Yardsticks {
 				if !slices.Contains(read.Strings(y.Rates), kind.ID.S) {
 					continue
 				}
@@ -347,14 +348,14 @@ func (v viewer) pageScores() ([]pageScoreView, []openView) {
 
 func (v viewer) pageScore(kind *library.Rated, id string, ofKind []string) pageScoreView {
 	out := pageScoreView{Kind: kind.Name.S}
-	if t := v.lib.Tree(id); t != nil && kind.Of.S == "topics" {
+	if t := v.shelf.Tree(id); t != nil && kind.Of.S == "topics" {
 		out.LinkView = LinkView{ID: id, Title: t.Title.S, URL: v.paper(id)}
-	} else if e := v.lib.Explainer(id); e != nil {
+	} else if e := v.shelf.Explainer(id); e != nil {
 		out.LinkView = LinkView{ID: id, Title: e.Title.S, URL: v.explainer(id)}
 	}
 	second := false
 	out.twoScores = v.scored(out.Title, func(r *library.Reading, s *scoreView) {
-		for _, y := range v.lib.Yardsticks {
+		for _, y := range v.shelf.Ratings().Yardsticks {
 			if !slices.Contains(read.Strings(y.Rates), kind.ID.S) {
 				continue
 			}

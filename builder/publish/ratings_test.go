@@ -163,8 +163,8 @@ readings:
 func TestScores(t *testing.T) {
 	l := load(t, twoReadings, map[string]string{"content/second-reading.yaml": "read: not yet\nreadings: {}\n"})
 	y := l.Yardstick("own")
-	m := &maker{lib: l}
-	if got := m.scores(y, y.Parts...); got[0].Second != nil || got[0].First != (scoreView{Name: "Desk", Met: 2, Apply: 4}) || got[1].First != (scoreView{Name: "Shelf", Met: 2, Apply: 3}) {
+	v := viewOn(t, l)
+	if got := v.scores(y, y.Parts...); got[0].Second != nil || got[0].First != (scoreView{Name: "Desk", Met: 2, Apply: 4}) || got[1].First != (scoreView{Name: "Shelf", Met: 2, Apply: 3}) {
 		t.Errorf("scores %+v", got)
 	}
 	n := pageNamed(t, renderAll(t, l), ratingsName)
@@ -193,9 +193,9 @@ readings:
 		}
 	}
 	l := load(t, twoReadings, map[string]string{"content/second-reading.yaml": second})
-	m := &maker{lib: l}
+	v := viewOn(t, l)
 	y := l.Yardstick("own")
-	got := m.scores(y, y.Parts...)
+	got := v.scores(y, y.Parts...)
 	if desk := got[0]; desk.Second == nil || *desk.Second != (scoreView{Name: "Desk", Met: 1, Partly: 1, Apply: 4}) || desk.Second.No() != 2 || desk.lowest() != 0.25 {
 		t.Errorf("the desk has %+v", desk)
 	}

@@ -68,15 +68,15 @@ type CallView struct {
 	Sentence        template.HTML
 }
 
-func (m *maker) call(id string) CallView {
-	lines := m.lib.Edition.Lines
+func (v viewer) call(id string) CallView {
+	lines := v.shelf.Edition().Lines
 	w := lines.Words(id).Capital()
 	return CallView{To: w.Dialled(), Start: w.Before + w.Number, Rest: strings.TrimLeft(w.After, ", "), Sentence: lines.SentenceHTML(id)}
 }
 
 // safety gives the whole screen; nil where the library has none.
 func (v viewer) safety() (*SafetyView, error) {
-	s := v.lib.Safety
+	s := v.shelf.Safety()
 	if s == nil {
 		return nil, nil
 	}

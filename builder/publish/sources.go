@@ -48,12 +48,12 @@ type seenView struct {
 }
 
 func sourcesModel(v viewer, _ plan.Page) (any, error) {
-	sorted := slices.Clone(v.lib.Sources)
+	sorted := slices.Clone(v.shelf.Sources())
 	slices.SortStableFunc(sorted, func(a, b *library.Source) int {
 		return cmp.Or(cmp.Compare(strings.ToLower(a.Title.S), strings.ToLower(b.Title.S)), cmp.Compare(a.ID.S, b.ID.S))
 	})
 	out := sourcesView{PageView: v.view, Counts: seenCounts(sorted), Opening: v.opening()}
-	if s := v.lib.Search; s != nil {
+	if s := v.shelf.Search(); s != nil {
 		out.Search = &searchView{dateView(s.On.S), read.Strings(s.Asked), s.Searches, s.Results, s.LookedAt, tallied(s.TakenIn), tallied(s.LeftOut)}
 	}
 	for _, s := range sorted {

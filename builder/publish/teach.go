@@ -27,19 +27,19 @@ type countsView struct {
 
 func teachModel(v viewer, _ plan.Page) (any, error) {
 	out := teachView{PageView: v.view}
-	for _, t := range v.lib.Trees {
+	for _, t := range v.shelf.Trees() {
 		if t.Audience.S == audiencePatient {
 			out.Patient = append(out.Patient, v.counts(t))
 		} else {
 			out.Resident = append(out.Resident, v.counts(t))
 		}
 	}
-	for _, c := range v.lib.Cases {
+	for _, c := range v.shelf.Cases() {
 		out.Cases = append(out.Cases, LinkView{c.ID.S, c.Title.S, v.at(plan.Cases, "case-"+c.ID.S)})
 	}
-	for i, part := range v.lib.Parts {
+	for i, part := range v.shelf.Parts() {
 		if forResidents(part) {
-			out.Reading = &LinkView{Title: part.Title.S, URL: v.at(plan.Learn, partID(i))}
+			out.Reading = &LinkView{Title: part.Title, URL: v.at(plan.Learn, partID(i))}
 			break
 		}
 	}
@@ -47,7 +47,7 @@ func teachModel(v viewer, _ plan.Page) (any, error) {
 }
 
 func (v viewer) counts(t *tree.Tree) countsView {
-	proof := v.lib.Proofs[t.ID.S]
+	proof := v.shelf.Proof(t.ID.S)
 	return countsView{
 		LinkView: LinkView{t.ID.S, t.Title.S, v.inside(t.ID.S)}, Purpose: t.Purpose.S,
 		Questions: len(t.Questions), Endings: len(t.Endings), Longest: proof.Longest, Paths: grouped(proof.Paths.String()),

@@ -6,11 +6,12 @@ import (
 	"keelpath/builder/library"
 	"keelpath/builder/plan"
 	"keelpath/builder/read"
+	"keelpath/builder/shelf"
 	"keelpath/builder/tree"
 )
 
 func paperModel(v viewer, p plan.Page) (any, error) {
-	t := v.lib.Tree(p.Of)
+	t := v.shelf.Tree(p.Of)
 	tv, err := v.tree(t)
 	if err != nil {
 		return nil, err
@@ -19,17 +20,17 @@ func paperModel(v viewer, p plan.Page) (any, error) {
 	return TreePageView{PageView: v.view, Tree: tv, Safety: screen, Sources: v.bibliography(read.Strings(t.Credits.Sources), true)}, err
 }
 
-func treeCredits(l *library.Library, of string) []read.Credits {
-	return []read.Credits{l.Tree(of).Credits}
+func treeCredits(s *shelf.Shelf, of string) []read.Credits {
+	return []read.Credits{s.Tree(of).Credits}
 }
 
-func treeText(l *library.Library, of string) []string { return l.TreeText(l.Tree(of)) }
+func treeText(s *shelf.Shelf, of string) []string { return s.TreeText(s.Tree(of)) }
 
 // tree gives a whole tree as paper and planner show it.
 func (v viewer) tree(t *tree.Tree) (TreeView, error) {
 	out := TreeView{
 		ID: t.ID.S, Title: t.Title.S, Purpose: t.Purpose.S, URL: v.addresses.paper(t.ID.S), Take: v.addresses.take(t.ID.S),
-		Longest: v.lib.Proofs[t.ID.S].Longest, Start: t.Numbers()[t.Start.S], Credits: creditsView(t.Credits),
+		Longest: v.shelf.Proof(t.ID.S).Longest, Start: t.Numbers()[t.Start.S], Credits: creditsView(t.Credits),
 	}
 	for _, q := range t.Questions {
 		out.Questions = append(out.Questions, v.question(t, q))
@@ -42,7 +43,7 @@ func (v viewer) tree(t *tree.Tree) (TreeView, error) {
 		out.Endings = append(out.Endings, ev)
 	}
 	for _, id := range t.Cards() {
-		cv, err := v.card(v.lib.Card(id))
+		cv, err := v.card(v.shelf.Card(id))
 		if err != nil {
 			return out, err
 		}
@@ -77,7 +78,7 @@ func (v viewer) question(t *tree.Tree, q *tree.Question) QuestionView {
 func (v viewer) notes(t *tree.Tree, cards []string) []LinkView {
 	var out []LinkView
 	for _, id := range cards {
-		out = append(out, LinkView{ID: id, Title: v.lib.Card(id).Title.S, URL: v.on(v.byHand(t.ID.S), "note-"+id)})
+		out = append(out, LinkView{ID: id, Title: v.shelf.Card(id).Title.S, URL: v.on(v.byHand(t.ID.S), "note-"+id)})
 	}
 	return out
 }
@@ -119,13 +120,13 @@ func (v viewer) ending(t *tree.Tree, e *tree.Ending) (EndingView, error) {
 		}
 	}
 	for _, id := range e.Themes {
-		out.Themes = append(out.Themes, LinkView{ID: id.S, Title: v.lib.Theme(id.S).Title.S, URL: v.theme(id.S)})
+		out.Themes = append(out.Themes, LinkView{ID: id.S, Title: v.shelf.ThemeTitle(id.S), URL: v.theme(id.S)})
 	}
 	for _, talk := range e.Types {
 		out.Types = append(out.Types, v.talk(talk))
 	}
 	for _, id := range e.Next {
-		out.Next = append(out.Next, v.treeLink(v.lib.Tree(id.S)))
+		out.Next = append(out.Next, v.treeLink(v.shelf.Tree(id.S)))
 	}
 	return out, nil
 }
