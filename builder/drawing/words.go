@@ -31,9 +31,9 @@ type Book []*Words
 func ReadWords(m *read.Map, list *finding.List) Book {
 	var out Book
 	m.Each("drawings", "drawing", func(id read.Text, d *read.Map) {
-		w := &Words{ID: id, Title: d.NeedText("title"), Long: d.NeedText("long")}
+		w := &Words{ID: id, Title: d.NeedWords("title"), Long: d.NeedWords("long")}
 		if shape, ok := byID(id.S); !ok || len(shape.Labels()) > 0 {
-			d.Pairs("labels", func(id read.Text, lines []read.Text) { w.Labels = append(w.Labels, Label{id, lines}) })
+			d.WordPairs("labels", func(id read.Text, lines []read.Text) { w.Labels = append(w.Labels, Label{id, lines}) })
 		}
 		d.Done()
 		w.check(list)

@@ -17,6 +17,7 @@ type Page struct {
 	Message  read.Text // the main message, one line
 	Credits  read.Credits
 	Prompts  []read.Text // prompts this page brings up
+	Of       string      // the fingerprint of its title, message and text, by which words of another language know it
 	Body     *Doc
 }
 

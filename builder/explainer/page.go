@@ -7,7 +7,9 @@ package explainer
 import (
 	"bytes"
 	"fmt"
+	"maps"
 	"path"
+	"slices"
 	"strings"
 	"unicode/utf8"
 
@@ -19,26 +21,7 @@ import (
 // Parse reads one explainer file; lines are the numbers that its texts may name by id. The page that comes back may lack parts; it
 // is nil only where there is no header to read.
 func Parse(file string, src []byte, lines helpline.Lines, list *finding.List) *Page {
-	if !read.Sound(file, src, list) {
-		return nil
-	}
-	src = bytes.TrimPrefix(src, []byte("\ufeff")) // some editors put this mark at the start
-	src = bytes.ReplaceAll(src, []byte("\r\n"), []byte("\n"))
-	header, body, above, ok := split(src)
-	if !ok {
-		text := `the page does not begin with a header between two lines "---"`
-		if bytes.HasPrefix(src, []byte("---")) {
-			text = `the header that begins here has no line "---" behind it`
-		}
-		list.Add(finding.Place{File: file, Line: 1}, "no-header", text,
-			`write "---", then "title: ..." and the other keys, then "---", then the text`)
-		return nil
-	}
-	doc := newDoc(body, placing(file, body, above), lines, list)
-	if len(bytes.TrimSpace(body)) == 0 {
-		list.Add(finding.Place{File: file, Line: above}, "empty-text", "the page has a header and no text", "write the text below the second ---")
-	}
-	m := read.YAML(file, header, 1, list)
+	m, doc := parts(file, src, lines, list, read.Choice{})
 	if m == nil {
 		return nil
 	}
@@ -52,11 +35,36 @@ func Parse(file string, src []byte, lines helpline.Lines, list *finding.List) *P
 		Prompts:  m.IDs("prompts"),
 		Body:     doc,
 	}
+	p.Of = read.Fingerprint(p.Title.S, p.Message.S, string(doc.src))
 	m.Done()
 	if !read.IsID(p.ID) {
 		list.Add(finding.Place{File: file}, "bad-id", "the file's name is not an id", "name it in lower-case words joined by hyphens, like heel-height.md")
 	}
 	return p
+}
+
+// parts gives a page's header, not yet asked for anything, and its text; nil where there is no header to read.
+func parts(file string, src []byte, lines helpline.Lines, list *finding.List, want read.Choice) (*read.Map, *Doc) {
+	if !read.Sound(file, src, list) {
+		return nil, nil
+	}
+	src = bytes.TrimPrefix(src, []byte("\ufeff")) // some editors put this mark at the start
+	src = bytes.ReplaceAll(src, []byte("\r\n"), []byte("\n"))
+	header, body, above, ok := split(src)
+	if !ok {
+		text := `the page does not begin with a header between two lines "---"`
+		if bytes.HasPrefix(src, []byte("---")) {
+			text = `the header that begins here has no line "---" behind it`
+		}
+		list.Add(finding.Place{File: file, Line: 1}, "no-header", text,
+			`write "---", then "title: ..." and the other keys, then "---", then the text`)
+		return nil, nil
+	}
+	doc := newDoc(body, placing(file, body, above), lines, list)
+	if len(bytes.TrimSpace(body)) == 0 {
+		list.Add(finding.Place{File: file, Line: above}, "empty-text", "the page has a header and no text", "write the text below the second ---")
+	}
+	return want.YAML(file, header, 1, list), doc
 }
 
 // ParseNotes is ParseText for a text that may have headings and whose characters
@@ -117,4 +125,52 @@ func ParseText(t read.Text, lines helpline.Lines, list *finding.List) *Doc {
 		}
 	}
 	return d
+}
+
+// InWords gives a page in another language: its title, its message and its text from a file of that language, all
+// else from the page itself. The file's header says of which text these are the words.
+func InWords(p *Page, file string, src []byte, lines helpline.Lines, list *finding.List) *Page {
+	m, doc := parts(file, src, lines, list, read.Choice{})
+	if m == nil {
+		return p
+	}
+	of := m.NeedText("of")
+	out := *p
+	out.File, out.Title, out.Message, out.Body = file, m.NeedText("title"), m.NeedText("message"), doc
+	out.Credits.Authors = append(slices.Clone(p.Credits.Authors), m.Texts("translators")...)
+	m.Done()
+	if of.Given() && of.S != p.Of {
+		list.Add(of.At, "stale-words", fmt.Sprintf("the words of this page were made for another text than %s has now", p.File), "make them fit it, and write of: "+p.Of)
+	}
+	sameParts(p, doc, finding.Place{File: file, Line: 1}, list)
+	return &out
+}
+
+// sameParts holds what a text cites, warns of and shows in another language against the first.
+func sameParts(p *Page, now *Doc, at finding.Place, list *finding.List) {
+	count := func(d *Doc) map[string]int {
+		n := map[string]int{"headings": len(d.Headings), "cautions": len(d.Cautions)}
+		for _, r := range d.Refs {
+			switch r.Kind {
+			case "source", "support", "call":
+				n[fmt.Sprintf("places that name the %s %q", r.Kind, r.ID)]++
+			}
+		}
+		for _, f := range d.Figures {
+			n[fmt.Sprintf("places that show the figure %q", f.Figure)]++
+		}
+		return n
+	}
+	was, is := count(p.Body), count(now)
+	for _, what := range slices.Sorted(maps.Keys(merged(was, is))) {
+		if was[what] != is[what] {
+			list.Add(at, "words-differ", fmt.Sprintf("the page has %d %s, and in its own language %d", is[what], what, was[what]), "its text is at "+p.File, "another language says the same, with the same sources and the same cautions")
+		}
+	}
+}
+
+func merged(a, b map[string]int) map[string]int {
+	out := maps.Clone(a)
+	maps.Copy(out, b)
+	return out
 }

@@ -23,8 +23,13 @@ const asks = "prompt"
 // formulas, its gaps, its amounts, and that its drawing finds all by which it moves.
 // It gives nil where the file cannot be read at all.
 func Parse(file string, src []byte, list *finding.List) *Figure {
+	return Read(read.Choice{}, file, src, list)
+}
+
+// Read is Parse for the words that are wanted.
+func Read(want read.Choice, file string, src []byte, list *finding.List) *Figure {
 	var found finding.List
-	f := parse(file, src, &found)
+	f := parse(want, file, src, &found)
 	for _, w := range found.Sorted() {
 		list.Append(w)
 	}
@@ -35,14 +40,14 @@ func Parse(file string, src []byte, list *finding.List) *Figure {
 	return f
 }
 
-func parse(file string, src []byte, list *finding.List) *Figure {
-	m := read.YAML(file, src, 0, list)
+func parse(want read.Choice, file string, src []byte, list *finding.List) *Figure {
+	m := want.YAML(file, src, 0, list)
 	if m == nil {
 		return nil
 	}
 	f := &Figure{File: file, ID: strings.TrimSuffix(path.Base(file), ".yaml"), kinds: formula.Names{}}
 	p := &parser{f, list}
-	f.Title, f.About, f.Lead = m.NeedText("title"), m.NeedText("about"), m.NeedText("lead")
+	f.Title, f.About, f.Lead = m.NeedWords("title"), m.NeedWords("about"), m.NeedWords("lead")
 	f.Order = m.NeedInt("order", 1, MaxOrder)
 	m.Each("inputs", "input", func(id read.Text, in *read.Map) { f.Inputs = append(f.Inputs, p.input(id, in)) })
 	if m.Lacks("inputs") {
@@ -56,7 +61,7 @@ func parse(file string, src []byte, list *finding.List) *Figure {
 	for _, s := range m.Maps("beside", "a place beside a question") {
 		p.spot(s)
 	}
-	f.Notes = m.NeedText("notes")
+	f.Notes = m.NeedWords("notes")
 	m.Done()
 	for _, in := range f.Inputs { // after all values, which these may show
 		p.cases(in.Say)
@@ -90,8 +95,8 @@ func (p *parser) name(id read.Text, kind string, is formula.Name) {
 }
 
 func (p *parser) input(id read.Text, m *read.Map) *Input {
-	in := &Input{ID: id, Label: m.NeedText("label"), Hint: m.Text("hint"), If: orNone(m, "if")}
-	m.Pairs("choices", func(k read.Text, says []read.Text) {
+	in := &Input{ID: id, Label: m.NeedWords("label"), Hint: m.Words("hint"), If: orNone(m, "if")}
+	m.WordPairs("choices", func(k read.Text, says []read.Text) {
 		c := Choice{ID: k}
 		if len(says) == 1 {
 			c.Text = says[0]
@@ -232,6 +237,13 @@ func orNone(m *read.Map, key string) read.Text {
 	return m.NeedText(key)
 }
 
+func saysOrNone(m *read.Map) read.Text {
+	if m.Lacks("says") {
+		return m.Words("says")
+	}
+	return m.NeedWords("says")
+}
+
 func quoted(t read.Text) string { return fmt.Sprintf("%q", t.S) }
 
 func (p *parser) text(id read.Text, m *read.Map) {
@@ -255,7 +267,7 @@ func (p *parser) put(t *Text) {
 
 // said reads one text, or several with conditions.
 func (p *parser) said(m *read.Map, who string) []*Case {
-	one, cases := orNone(m, "says"), m.Maps("cases", "a case")
+	one, cases := saysOrNone(m), m.Maps("cases", "a case")
 	p.one(m, who, "says", "cases")
 	if one.Given() {
 		return []*Case{{Text: one}}
@@ -266,7 +278,7 @@ func (p *parser) said(m *read.Map, who string) []*Case {
 func saidIn(cases []*read.Map) []*Case {
 	var out []*Case
 	for _, c := range cases {
-		out = append(out, &Case{If: orNone(c, "if"), Text: c.NeedText("says")})
+		out = append(out, &Case{If: orNone(c, "if"), Text: c.NeedWords("says")})
 		c.Done()
 	}
 	return out
@@ -290,7 +302,7 @@ func (p *parser) limits(m *read.Map) {
 		return
 	}
 	l := &p.Limits
-	l.Caption, l.Same, l.More, l.Less = m.NeedText("caption"), m.NeedText("same"), m.NeedText("more"), m.NeedText("less")
+	l.Caption, l.Same, l.More, l.Less = m.NeedWords("caption"), m.NeedWords("same"), m.NeedWords("more"), m.NeedWords("less")
 	of, near := m.NeedText("of"), m.NeedText("near")
 	_, kind := p.formula(of)
 	if _, k := p.formula(near); k != kind && k != "" && kind != "" {
@@ -308,7 +320,7 @@ func (p *parser) limits(m *read.Map) {
 		p.put(t)
 	})
 	for _, r := range m.Maps("rows", "a row of the limits") {
-		row := &Limit{Where: r.NeedText("where"), Limit: r.NeedText("limit"), Sources: r.IDs("sources"), Mark: r.NeedText("mark")}
+		row := &Limit{Where: r.NeedWords("where"), Limit: r.NeedWords("limit"), Sources: r.IDs("sources"), Mark: r.NeedText("mark")}
 		if r.Lacks("sources") {
 			p.list.Add(r.At(), "missing-key", "a row of the limits names no source", "add sources: with ids")
 		}
@@ -351,7 +363,7 @@ func (p *parser) table(m, top *read.Map) {
 		}
 		return
 	}
-	t.Caption, t.Heads, t.Cells = m.NeedText("caption"), m.NeedTexts("heads"), m.NeedTexts("cells")
+	t.Caption, t.Heads, t.Cells = m.NeedWords("caption"), m.NeedWordList("heads"), m.NeedWordList("cells")
 	if len(t.Heads) != len(t.Cells) {
 		p.list.Add(m.Key("cells"), "figure-table", fmt.Sprintf("the worked table has %d heads and %d cells", len(t.Heads), len(t.Cells)), "give each column a head and a cell")
 	}

@@ -27,13 +27,13 @@ type Case struct {
 const MinArgued = 2
 
 func (l *loader) cases(m *read.Map) {
-	m.Each("cases", "case", func(id read.Text, m *read.Map) {
+	m.EachHere("cases", "case", func(id read.Text, m *read.Map) {
 		c := &Case{
-			ID: id, Title: m.NeedText("title"), Who: m.NeedText("who"), Ask: m.NeedTexts("ask"), Trees: m.IDs("trees"),
-			Change: m.Texts("change"), Errors: m.NeedTexts("errors"), Sources: m.IDs("sources"),
+			ID: id, Title: m.NeedWords("title"), Who: m.NeedWords("who"), Ask: m.NeedWordList("ask"), Trees: m.IDs("trees"),
+			Change: m.WordList("change"), Errors: m.NeedWordList("errors"), Sources: m.IDs("sources"),
 		}
 		for _, t := range m.Maps("argue", fmt.Sprintf("a foot type of case %q", id.S)) {
-			c.Argue = append(c.Argue, tree.Talk{Type: t.NeedText("type"), For: t.NeedText("for"), Against: t.NeedText("against")})
+			c.Argue = append(c.Argue, tree.Talk{Type: t.NeedText("type"), For: t.NeedWords("for"), Against: t.NeedWords("against")})
 			t.Done()
 		}
 		m.Done()

@@ -76,9 +76,11 @@ func (l *loader) check(ctx context.Context) error {
 	for _, f := range c.Figures {
 		c.figure(f)
 	}
-	for _, step := range []func(){
-		c.fileNames, c.oneMark, c.life, c.cases, c.drawings, c.told, c.twins, c.wordForms, c.wordingHeld, c.settledHeld, c.ownNumbers, c.rawMarks, func() { proof.HandOvers(l.Trees, l.list) }, c.brought, c.readingGrades,
-	} {
+	steps := []func(){c.fileNames, c.cases, c.drawings, c.told, c.rawMarks, c.wordForms, func() { proof.HandOvers(l.Trees, l.list) }, c.brought}
+	if l.Lang == FirstLanguage { // rules of its words
+		steps = append(steps, c.oneMark, c.life, c.twins, c.wordingHeld, c.settledHeld, c.ownNumbers, c.readingGrades)
+	}
+	for _, step := range steps {
 		if err := ctx.Err(); err != nil {
 			return err
 		}

@@ -17,7 +17,7 @@ import (
 // whole figure of the same id.
 func (l *loader) figures(y Layer) {
 	for _, n := range y.names(isFigure) {
-		f := figure.Parse(y.name(n), y.files[n], l.list)
+		f := figure.Read(l.whole(n), y.name(n), y.files[n], l.list)
 		if f == nil {
 			l.unread["figure "+strings.TrimSuffix(path.Base(n), ".yaml")] = true
 			continue

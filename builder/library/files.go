@@ -139,6 +139,9 @@ func isInput(name string) bool {
 	if slices.Contains(tables, name) {
 		return true
 	}
+	if _, _, ok := ofLanguage(name); ok {
+		return true
+	}
 	dir, base := path.Split(name)
 	return (dir == "trees/" && strings.HasSuffix(base, ".yaml")) || isExplainer(name) || isFigure(name)
 }

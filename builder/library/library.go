@@ -22,6 +22,13 @@ import (
 // Library is one edition's whole content. Slices keep the order of the files;
 // Trees and Explainers are in the order in which pages list them.
 type Library struct {
+	Lang  string // the language of all words, as BCP 47 writes it
+	Voice string // the voice in which they are said, of read.Voices; empty for the first
+
+	// The same content in other words: in the edition's other languages. Ids, ways and
+	// proofs are the same in each. Only the first language has them.
+	Others []*Library
+
 	Edition    Edition
 	Safety     *safety.Screen // the shared safety screen; nil where none could be read
 	Facts      []*told.Fact   // what a reader can tell
@@ -78,7 +85,10 @@ type Edition struct {
 	Lines       helpline.Lines
 	Endorsement read.Text // a sentence at the top of the sheet
 	Version     read.Text
-	Shared      bool // many readers share the screen: nothing is kept, and an idle page clears itself
+	Shared      bool        // many readers share the screen: nothing is kept, and an idle page clears itself
+	Place       read.Text   // where it is read, "us"; what is marked for another place is left out. May be empty
+	Languages   []read.Text // besides the first, in the order in which pages name them
+	Voices      []read.Text // of read.Voices, besides the first
 	Training    []*Training
 }
 

@@ -38,13 +38,13 @@ func (l *loader) lines(m *read.Map) []string {
 }
 
 func (l *loader) line(id string, m *read.Map) helpline.Line {
-	line := helpline.Line{Number: m.Text("number"), Where: m.Text("where"), Texts: m.Bool("text")}
+	line := helpline.Line{Number: m.Text("number"), Where: m.Words("where"), Texts: m.Bool("text")}
 	number, where := line.Number, line.Where
 	if number.S != "" && (!numberForm.MatchString(number.S) || len(number.S) > maxNumber) {
 		l.list.Add(number.At, "helpline", fmt.Sprintf("the number of %q is %q, and that is no number that one can dial", id, number.S),
 			fmt.Sprintf("write it in at least two digits, with spaces, +, -, ( and ) if you like, in at most %d signs; the words around it are the program's", maxNumber))
 	}
-	if where.S != "" && (!placeForm.MatchString(where.S) || len(where.S) > maxPlace) {
+	if where.S != "" && l.Lang == FirstLanguage && (!placeForm.MatchString(where.S) || len(where.S) > maxPlace) {
 		l.list.Add(where.At, "helpline", fmt.Sprintf("the place of %q is %q, and that is no place's name", id, where.S),
 			`write the name alone, with capitals, as one says it after "in": "the US", "New South Wales"`)
 	}

@@ -14,6 +14,7 @@ import (
 	"keelpath/builder/proof"
 	"keelpath/builder/read"
 	"keelpath/builder/told"
+	"keelpath/builder/translation"
 	"keelpath/builder/tree"
 )
 
@@ -39,18 +40,31 @@ func Load(ctx context.Context, list *finding.List, layers ...Layer) (*Library, e
 	if err := l.check(ctx); err != nil {
 		return nil, err
 	}
-	return l.Library, nil
+	return l.Library, l.others(ctx, layers)
 }
 
 func newLoader(list *finding.List) *loader {
-	return &loader{Library: &Library{Proofs: map[string]*proof.Proof{}, files: map[string][]byte{}, inside: map[string]string{}}, list: list, unread: map[string]bool{}}
+	return &loader{
+		Library: &Library{Lang: FirstLanguage, Proofs: map[string]*proof.Proof{}, files: map[string][]byte{}, inside: map[string]string{}},
+		list:    list, unread: map[string]bool{}, away: map[string]bool{},
+	}
 }
 
 // readAll reads every layer, and gives what the later ones must leave as it is.
 func (l *loader) readAll(ctx context.Context, layers []Layer) (ground seal, err error) {
-	for _, y := range layers { // texts name the edition's numbers
+	l.editions(layers)
+	return l.readContent(ctx, layers)
+}
+
+// editions reads what the layers say of the edition. It comes first: texts name its
+// numbers, and its place says which of them are for it.
+func (l *loader) editions(layers []Layer) {
+	for _, y := range layers {
 		l.edition(l.open(y, "content/edition.yaml"))
 	}
+}
+
+func (l *loader) readContent(ctx context.Context, layers []Layer) (ground seal, err error) {
 	for i, y := range layers {
 		if err := l.layer(ctx, y); err != nil {
 			return ground, err
@@ -59,6 +73,7 @@ func (l *loader) readAll(ctx context.Context, layers []Layer) (ground seal, err 
 			ground = l.sealGround()
 		}
 	}
+	l.leaveAway()
 	l.signEndings()
 	l.order()
 	l.figuresInOrder()
@@ -76,6 +91,10 @@ type loader struct {
 	// Ids of trees, explainers and figures whose file is there but could not be read. That
 	// was reported; names that lead to them are not wrong.
 	unread map[string]bool
+	away   map[string]bool // "prompt pay-2": left out of this edition for its place
+
+	book *translation.Book // the words of another language; nil for the first
+	own  map[string]page   // the explainers of that language, by id
 }
 
 func (l *loader) layer(ctx context.Context, y Layer) error {
@@ -104,7 +123,7 @@ func (l *loader) layer(ctx context.Context, y Layer) error {
 			return err
 		}
 		id := strings.TrimSuffix(path.Base(n), ".yaml")
-		t := tree.Parse(y.name(n), y.files[n], l.list)
+		t := tree.Read(l.whole(n), y.name(n), y.files[n], l.list)
 		if t == nil {
 			l.unread["tree "+id] = true
 			continue
@@ -118,7 +137,7 @@ func (l *loader) layer(ctx context.Context, y Layer) error {
 			return err
 		}
 		if p := explainer.Parse(y.name(n), y.files[n], l.Edition.Lines, l.list); p != nil {
-			enter(&l.Explainers, &l.by.explainers, p.ID, p)
+			l.explainer(p)
 		} else {
 			l.unread["explainer "+strings.TrimSuffix(path.Base(n), ".md")] = true
 		}
@@ -136,7 +155,24 @@ func (l *loader) open(y Layer, file string) *read.Map {
 	if !ok {
 		return nil
 	}
-	return read.YAML(y.name(file), src, 0, l.list)
+	return l.want(file).YAML(y.name(file), src, 0, l.list)
+}
+
+// want says which words of a file are read, and which of its entries.
+func (l *loader) want(file string) read.Choice {
+	c := read.Choice{Place: l.Edition.Place.S, Voice: l.Voice, File: translation.Name(file), Away: func(kind, id string) { l.away[kind+" "+id] = true }}
+	if l.book != nil {
+		c.Other = l.book
+	}
+	return c
+}
+
+// whole is want for a file that stands in the place of the same one of the layers below.
+func (l *loader) whole(file string) read.Choice {
+	if l.book != nil {
+		l.book.Again(translation.Name(file))
+	}
+	return l.want(file)
 }
 
 // enter adds x to a list that is looked up by id, or replaces what has its id.
@@ -174,6 +210,13 @@ func (l *loader) edition(m *read.Map) {
 	}
 	e := &l.Edition
 	set(&e.Name, "name")
+	set(&e.Place, "place")
+	if ls := m.IDs("languages"); len(ls) > 0 {
+		e.Languages = ls
+	}
+	if vs := m.IDs("voices"); len(vs) > 0 {
+		e.Voices = vs
+	}
 	set(&e.Clinic, "clinic")
 	set(&e.Phone, "phone")
 	has := l.lines(m)
@@ -182,7 +225,7 @@ func (l *loader) edition(m *read.Map) {
 	if shared := m.Bool("shared-screen"); !m.Lacks("shared-screen") {
 		e.Shared = shared
 	}
-	m.Pairs("training", func(name read.Text, says []read.Text) {
+	m.WordPairs("training", func(name read.Text, says []read.Text) {
 		t := &Training{Name: name}
 		if len(says) == 1 {
 			t.Says = says[0]
@@ -200,7 +243,7 @@ func (l *loader) sources(m *read.Map) {
 	m.Each("sources", "source", func(id read.Text, s *read.Map) {
 		src := &Source{
 			ID: id, Title: s.NeedText("title"), Kind: l.sourceKind(s), By: s.Text("by"), Where: s.Text("where"), Address: s.Text("address"),
-			Seen: s.OneOf("seen", "opening", "page", "abstract", "summary"), Note: s.Text("note"),
+			Seen: s.OneOf("seen", "opening", "page", "abstract", "summary"), Note: s.Words("note"),
 		}
 		src.Year, _ = s.Int("year", 1900, 2100)
 		if a := src.Address; a.S != "" && !strings.HasPrefix(a.S, "https://") && !strings.HasPrefix(a.S, "http://") {
@@ -211,7 +254,7 @@ func (l *loader) sources(m *read.Map) {
 	})
 	if s := m.Sub("search", "the search"); s != nil {
 		l.Search = &Search{
-			On: s.Date("on"), Asked: s.NeedTexts("asked"),
+			On: s.Date("on"), Asked: s.NeedWordList("asked"),
 			Searches: s.NeedInt("searches", 0, MaxCount), Results: s.NeedInt("results", 0, MaxCount), LookedAt: s.NeedInt("looked-at", 0, MaxCount),
 			TakenIn: tallies(s, "taken-in"), LeftOut: tallies(s, "left-out"),
 		}
@@ -226,7 +269,7 @@ const MaxCount = 1_000_000
 func tallies(m *read.Map, key string) []Tally {
 	var out []Tally
 	for _, t := range m.Maps(key, "a line of "+key) {
-		out = append(out, Tally{t.NeedText("what"), t.NeedInt("count", 0, MaxCount)})
+		out = append(out, Tally{t.NeedWords("what"), t.NeedInt("count", 0, MaxCount)})
 		t.Done()
 	}
 	return out
@@ -242,8 +285,8 @@ func (l *loader) sourceKind(s *read.Map) read.Text {
 }
 
 func (l *loader) words(m *read.Map) {
-	m.Each("words", "word", func(id read.Text, w *read.Map) {
-		enter(&l.Words, &l.by.words, id.S, &Word{ID: id, Word: w.NeedText("word"), Also: w.Texts("also"), Meaning: w.NeedText("meaning")})
+	m.EachHere("words", "word", func(id read.Text, w *read.Map) {
+		enter(&l.Words, &l.by.words, id.S, &Word{ID: id, Word: w.NeedWords("word"), Also: w.WordList("also"), Meaning: w.NeedWords("meaning")})
 		w.Done()
 	})
 	m.Done()
@@ -263,17 +306,17 @@ func (l *loader) prompts(m *read.Map) {
 		return
 	}
 	byID := func(p *Prompt) string { return p.ID.S }
-	m.Each("general", "prompt", func(id read.Text, p *read.Map) {
+	m.EachHere("general", "prompt", func(id read.Text, p *read.Map) {
 		put(&l.General, l.prompt(id, p, read.Text{}), byID)
 	})
-	m.Each("themes", "theme", func(id read.Text, t *read.Map) {
+	m.EachHere("themes", "theme", func(id read.Text, t *read.Map) {
 		theme := l.Theme(id.S)
 		if theme == nil {
 			theme = &Theme{ID: id}
 			enter(&l.Themes, &l.by.themes, id.S, theme)
 		}
-		theme.Title, theme.About = t.NeedText("title"), t.NeedText("about")
-		t.Each("prompts", "prompt", func(id read.Text, p *read.Map) {
+		theme.Title, theme.About = t.NeedWords("title"), t.NeedWords("about")
+		t.EachHere("prompts", "prompt", func(id read.Text, p *read.Map) {
 			put(&theme.Prompts, l.prompt(id, p, theme.ID), byID)
 		})
 		t.Done()
@@ -286,7 +329,7 @@ func (l *loader) prompts(m *read.Map) {
 }
 
 func (l *loader) prompt(id read.Text, m *read.Map, theme read.Text) *Prompt {
-	p := &Prompt{ID: id, Theme: theme, Ask: m.NeedText("ask"), Whom: m.Texts("whom"), Why: m.NeedText("why"), Basis: m.Texts("basis"),
+	p := &Prompt{ID: id, Theme: theme, Ask: m.NeedWords("ask"), Whom: m.Texts("whom"), Why: m.NeedWords("why"), Basis: m.Texts("basis"),
 		Presumes: m.OneOrMore("presumes"), Unless: m.OneOrMore("unless")}
 	l.promptForm(p, m)
 	m.Done()
@@ -301,7 +344,7 @@ const maxWords = 20
 const amountWords = 4
 
 func (l *loader) promptForm(p *Prompt, m *read.Map) {
-	if ask := p.Ask.S; ask != "" {
+	if ask := p.Ask.S; ask != "" && l.Lang == FirstLanguage {
 		if !strings.HasSuffix(ask, "?") {
 			l.list.Add(p.Ask.At, "prompt-form", fmt.Sprintf("prompt %q does not end with a question mark", p.ID.S), "word it as a question that the reader can say")
 		}
@@ -327,8 +370,8 @@ func (l *loader) promptForm(p *Prompt, m *read.Map) {
 }
 
 func (l *loader) cards(m *read.Map) {
-	m.Each("cards", "card", func(id read.Text, c *read.Map) {
-		enter(&l.Cards, &l.by.cards, id.S, &Card{ID: id, Title: c.NeedText("title"), Text: c.NeedText("text"), Prompts: c.IDs("prompts")})
+	m.EachHere("cards", "card", func(id read.Text, c *read.Map) {
+		enter(&l.Cards, &l.by.cards, id.S, &Card{ID: id, Title: c.NeedWords("title"), Text: c.NeedWords("text"), Prompts: c.IDs("prompts")})
 		c.Done()
 	})
 	m.Done()
@@ -338,15 +381,15 @@ func (l *loader) cards(m *read.Map) {
 const steps = 5
 
 func (l *loader) footTypes(m *read.Map) {
-	m.Each("rows", "row", func(id read.Text, r *read.Map) {
-		row := &Row{ID: id, Title: r.NeedText("title"), Steps: r.Texts("steps")}
+	m.EachHere("rows", "row", func(id read.Text, r *read.Map) {
+		row := &Row{ID: id, Title: r.NeedWords("title"), Steps: r.WordList("steps")}
 		if n := len(row.Steps); (n > 0 && n != steps) || r.Lacks("steps") {
 			l.list.Add(r.Key("steps"), "row-steps", fmt.Sprintf("row %q has %d words for its marks, and %d were expected", id.S, len(row.Steps), steps), "give one word or phrase for each mark from 0 to 4")
 		}
 		r.Done()
 		enter(&l.Rows, &l.by.rows, row.ID.S, row)
 	})
-	m.Each("types", "foot type", func(id read.Text, t *read.Map) {
+	m.EachHere("types", "foot type", func(id read.Text, t *read.Map) {
 		enter(&l.FootTypes, &l.by.footTypes, id.S, l.footType(id, t))
 	})
 	m.Done()
@@ -354,8 +397,8 @@ func (l *loader) footTypes(m *read.Map) {
 
 func (l *loader) footType(id read.Text, m *read.Map) *FootType {
 	t := &FootType{
-		ID: id, Name: m.NeedText("name"), Also: m.Texts("also"), What: m.NeedText("what"), Explainer: m.Text("explainer"),
-		Addon: m.Bool("addon"), Way: m.Bool("way"), Gain: m.NeedTexts("gain"), GiveUp: m.NeedTexts("give-up"), Cells: map[string]*Cell{},
+		ID: id, Name: m.NeedWords("name"), Also: m.WordList("also"), What: m.NeedWords("what"), Explainer: m.Text("explainer"),
+		Addon: m.Bool("addon"), Way: m.Bool("way"), Gain: m.NeedWordList("gain"), GiveUp: m.NeedWordList("give-up"), Cells: map[string]*Cell{},
 	}
 	low, high := 0, steps-1
 	if t.Addon {
@@ -365,12 +408,12 @@ func (l *loader) footType(id read.Text, m *read.Map) *FootType {
 		l.list.Add(m.Key("way"), "needless-key", fmt.Sprintf("foot type %q is an add-on and a way to go on with no new foot", id.S), `keep one of "addon" and "way"`)
 	}
 	m.Each("cells", "cell", func(row read.Text, c *read.Map) {
-		cell := &Cell{At: row, Why: c.NeedText("why"), Sources: c.Texts("sources")}
+		cell := &Cell{At: row, Why: c.NeedWords("why"), Sources: c.Texts("sources")}
 		if c.Text("support").Given() {
 			cell.Support = c.OneOf("support", explainer.SupportIDs()...)
 		}
 		if t.Way {
-			cell.Says = c.NeedText("says")
+			cell.Says = c.NeedWords("says")
 		} else if mark := c.NeedText("mark"); mark.S != "" {
 			cell.Mark, _ = c.Int("mark", low, high)
 		}

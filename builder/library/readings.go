@@ -148,7 +148,7 @@ func (l *loader) reading(to *Reading, m *read.Map) {
 		y.Entries("item", func(id read.Text, i *read.Map) {
 			out := &ItemReading{
 				Yardstick: yardstick, Item: id, Met: i.Texts("met"), Partly: l.reasons(i, "partly"), Not: l.reasons(i, "not"), Apart: l.reasons(i, "apart"),
-				How: i.Text("how"), See: i.Texts("see"), Open: i.Text("open"),
+				How: i.Words("how"), See: i.Texts("see"), Open: i.Words("open"),
 			}
 			if on := i.Sub("on", `"on"`); on != nil {
 				out.On = PageReading{l.reasons(on, "partly"), l.reasons(on, "not"), l.reasons(on, "apart")}
@@ -163,7 +163,7 @@ func (l *loader) reading(to *Reading, m *read.Map) {
 
 func (l *loader) reasons(m *read.Map, key string) []Reason {
 	var out []Reason
-	m.Pairs(key, func(of read.Text, values []read.Text) {
+	m.WordPairs(key, func(of read.Text, values []read.Text) {
 		r := Reason{Of: of}
 		if len(values) == 1 {
 			r.Why = values[0]

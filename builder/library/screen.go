@@ -18,7 +18,7 @@ func (l *loader) safetyScreen(y Layer) {
 	if !ok {
 		return
 	}
-	if s := safety.Parse(y.name(safetyFile), src, l.list); s != nil {
+	if s := safety.Read(l.whole(safetyFile), y.name(safetyFile), src, l.list); s != nil {
 		l.Safety = s
 	} else {
 		l.unread["screen"] = true

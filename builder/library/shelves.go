@@ -24,8 +24,8 @@ func (l *loader) shelves() {
 func (l *loader) parts(m *read.Map) {
 	var named []string
 	for _, p := range m.Maps("parts", "a part") {
-		part := l.shelf(p.NeedText("title"))
-		if about := p.Text("about"); about.Given() {
+		part := l.shelf(p.NeedWords("title"))
+		if about := p.Words("about"); about.Given() {
 			part.About = about
 		}
 		for _, id := range p.Texts("explainers") {

@@ -19,10 +19,10 @@ const (
 )
 
 func (l *loader) wishes(m *read.Map) {
-	m.Each("wishes", "wish", func(id read.Text, w *read.Map) {
+	m.EachHere("wishes", "wish", func(id read.Text, w *read.Map) {
 		wish := &Wish{
-			ID: id, Title: w.NeedText("title"), Row: w.NeedText("row"), Means: w.NeedText("means"),
-			Want: w.NeedText("want"), Name: w.NeedText("name"), Less: w.NeedText("less"),
+			ID: id, Title: w.NeedWords("title"), Row: w.NeedText("row"), Means: w.NeedWords("means"),
+			Want: w.NeedWords("want"), Name: w.NeedWords("name"), Less: w.NeedWords("less"),
 		}
 		l.wishStep(wish, w)
 		l.wishWords(wish, "want", wish.Want, WantWords)
@@ -52,6 +52,9 @@ func (l *loader) wishStep(wish *Wish, m *read.Map) {
 }
 
 func (l *loader) wishWords(wish *Wish, key string, t read.Text, most int) {
+	if l.Lang != FirstLanguage {
+		return // how many words a thing takes is a language's own affair
+	}
 	if n := len(strings.Fields(t.S)); n > most {
 		l.list.Add(t.At, "prompt-form", fmt.Sprintf("%q of wish %q has %d words, and at most %d fit into a question", key, wish.ID.S, n, most), "shorten it")
 	}

@@ -48,19 +48,19 @@ func (l *Library) Yardstick(id string) *Yardstick { return l.by.yardsticks[id] }
 
 func (l *loader) selfRatings(m *read.Map) {
 	m.Each("rated", "rated page", func(id read.Text, r *read.Map) {
-		one := &Rated{ID: id, Name: r.NeedText("name"), What: r.NeedText("what"), See: r.NeedText("see"), Of: r.OneOf("of", RatedOf...)}
+		one := &Rated{ID: id, Name: r.NeedWords("name"), What: r.NeedWords("what"), See: r.NeedText("see"), Of: r.OneOf("of", RatedOf...)}
 		put(&l.Rated, one, func(r *Rated) string { return r.ID.S })
 		r.Done()
 	})
 	m.Each("yardsticks", "yardstick", func(id read.Text, y *read.Map) {
 		out := &Yardstick{
-			ID: id, Title: y.NeedText("title"), About: y.NeedText("about"), Sources: y.NeedTexts("sources"),
+			ID: id, Title: y.NeedWords("title"), About: y.NeedWords("about"), Sources: y.NeedTexts("sources"),
 			Rates: y.NeedTexts("rates"), Joined: y.Bool("joined"),
 		}
 		y.Each("parts", "part", func(id read.Text, p *read.Map) {
-			part := &YardstickPart{ID: id, Title: p.NeedText("title")}
+			part := &YardstickPart{ID: id, Title: p.NeedWords("title")}
 			p.Each("items", "item", func(id read.Text, i *read.Map) {
-				part.Items = append(part.Items, &YardstickItem{ID: id, Asks: i.NeedText("asks")})
+				part.Items = append(part.Items, &YardstickItem{ID: id, Asks: i.NeedWords("asks")})
 				i.Done()
 			})
 			p.Done()

@@ -25,7 +25,7 @@ func (m *Map) Credits() Credits {
 		Reviewed:  m.Date("reviewed"),
 		ReviewBy:  m.Date("review-by"),
 		Sources:   m.IDs("sources"),
-		Funding:   m.NeedText("funding"),
+		Funding:   m.NeedWords("funding"),
 	}
 	if v := m.ask("authors"); v != nil && v.Kind == yaml.SequenceNode && len(v.Content) == 0 {
 		m.r.list.Add(m.Key("authors"), "missing-key", `"authors" names nobody`, "name at least who wrote it")

@@ -54,6 +54,7 @@ type Map struct {
 	r     *reader
 	at    finding.Place
 	what  string // how a message names this mapping: `question "slope"`
+	path  string // the way to it from the top: "questions.slope."
 	keys  []Text
 	vals  map[string]*yaml.Node
 	known []string
@@ -345,7 +346,16 @@ func (m *Map) Sub(key, what string) *Map {
 	if v == nil {
 		return nil
 	}
-	return m.r.sub(v, m.Key(key), what)
+	return m.sub(v, m.Key(key), what, key)
+}
+
+// sub wraps the mapping v, which stands one step below m.
+func (m *Map) sub(v *yaml.Node, at finding.Place, what, step string) *Map {
+	s := m.r.sub(v, at, what)
+	if s != nil {
+		s.path = m.path + step + "."
+	}
+	return s
 }
 
 func (r *reader) sub(v *yaml.Node, at finding.Place, what string) *Map {
@@ -367,8 +377,8 @@ func (m *Map) Maps(key, what string) []*Map {
 		return nil
 	}
 	var out []*Map
-	for _, c := range v.Content {
-		if s := m.r.sub(c, m.r.place(c), what); s != nil {
+	for i, c := range v.Content {
+		if s := m.sub(c, m.r.place(c), what, key+"."+strconv.Itoa(i+1)); s != nil {
 			out = append(out, s)
 		}
 	}
@@ -391,7 +401,7 @@ func (m *Map) Entries(kind string, do func(id Text, entry *Map)) {
 	}
 	for _, k := range m.keys {
 		m.r.id(k, kind)
-		do(k, m.r.sub(m.vals[k.S], k.At, kind+" "+quote(k.S)))
+		do(k, m.sub(m.vals[k.S], k.At, kind+" "+quote(k.S), k.S))
 	}
 }
 

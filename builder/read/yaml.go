@@ -36,10 +36,15 @@ const maxDepth = 32
 // go on with. above is the number of lines that stand before src in the file
 // (the header of an explainer begins after its "---" line).
 func YAML(file string, src []byte, above int, list *finding.List) *Map {
+	return Choice{}.YAML(file, src, above, list)
+}
+
+// YAML is the function of that name, for the words that are chosen.
+func (c Choice) YAML(file string, src []byte, above int, list *finding.List) *Map {
 	if !sound(file, src, above, list) {
 		return nil
 	}
-	r := &reader{file: file, src: string(src), above: above, list: list, what: "the file"}
+	r := &reader{file: file, src: string(src), above: above, list: list, what: "the file", Choice: c}
 	if above > 0 {
 		r.what = "the header"
 	}
@@ -235,6 +240,7 @@ type reader struct {
 	list  *finding.List
 	src   string
 	what  string // how messages name the whole: "the file" or "the header"
+	Choice
 }
 
 func (r *reader) line(n int) finding.Place { return finding.Place{File: r.file, Line: n + r.above} }

@@ -22,7 +22,12 @@ var GroupIDs = []string{"help", "skin", "leg", "fall", "despair"}
 // Parse reads trees/safety.yaml. It always goes on as far as it can; nil is
 // given only where the file is no mapping.
 func Parse(file string, src []byte, list *finding.List) *Screen {
-	m := read.YAML(file, src, 0, list)
+	return Read(read.Choice{}, file, src, list)
+}
+
+// Read is Parse for the words that are wanted.
+func Read(want read.Choice, file string, src []byte, list *finding.List) *Screen {
+	m := want.YAML(file, src, 0, list)
 	if m == nil {
 		return nil
 	}
@@ -49,29 +54,29 @@ type parser struct {
 }
 
 func (p *parser) leg(m *read.Map) {
-	p.s.Leg = Leg{Text: m.NeedText("text"), Why: m.NeedText("why")}
+	p.s.Leg = Leg{Text: m.NeedWords("text"), Why: m.NeedWords("why")}
 	m.Each("answers", "answer", func(id read.Text, a *read.Map) {
-		p.s.Leg.Answers = append(p.s.Leg.Answers, &LegAnswer{ID: id, Text: a.NeedText("text"), Tells: a.OneOrMore("tells")})
+		p.s.Leg.Answers = append(p.s.Leg.Answers, &LegAnswer{ID: id, Text: a.NeedWords("text"), Tells: a.OneOrMore("tells")})
 		a.Done()
 	})
 	m.Done()
 }
 
 func (p *parser) gate(m *read.Map) {
-	p.s.Gate = Gate{Text: m.NeedText("text"), Why: m.NeedText("why"), Hint: m.Text("hint")}
+	p.s.Gate = Gate{Text: m.NeedWords("text"), Why: m.NeedWords("why"), Hint: m.Words("hint")}
 	m.Done()
 }
 
 func (p *parser) group(id read.Text, m *read.Map) {
 	g := &Group{
-		ID: id, Line: m.NeedText("line"), Title: m.NeedText("title"), Text: m.NeedText("text"), Why: m.NeedText("why"),
-		Hint: m.Text("hint"), Leg: m.Bool("leg"),
+		ID: id, Line: m.NeedWords("line"), Title: m.NeedWords("title"), Text: m.NeedWords("text"), Why: m.NeedWords("why"),
+		Hint: m.Words("hint"), Leg: m.Bool("leg"),
 	}
 	u := m.Sub("unsure", fmt.Sprintf("\"not sure\" of group %q", id.S))
 	if u == nil && m.Lacks("unsure") {
 		p.list.Add(id.At, "missing-key", fmt.Sprintf("group %q does not say what \"not sure\" leads to", id.S), "add unsure: with a title and a caution")
 	}
-	g.Unsure = Unsure{Title: u.NeedText("title"), Caution: u.NeedText("caution"), Worn: u.Text("worn"), Prompts: u.IDs("prompts")}
+	g.Unsure = Unsure{Title: u.NeedWords("title"), Caution: u.NeedWords("caution"), Worn: u.Words("worn"), Prompts: u.IDs("prompts")}
 	u.Done()
 	m.Each("signs", "sign", func(id read.Text, s *read.Map) { g.Signs = append(g.Signs, p.sign(id, s, g)) })
 	if m.Lacks("signs") {
@@ -83,8 +88,8 @@ func (p *parser) group(id read.Text, m *read.Map) {
 
 func (p *parser) sign(id read.Text, m *read.Map, g *Group) *Sign {
 	s := &Sign{
-		ID: id, Text: m.NeedText("text"), More: m.Text("more"), When: m.NeedText("when"), Leg: m.Bool("leg") || g.Leg,
-		Title: m.NeedText("title"), Caution: m.NeedText("caution"), Worn: m.Text("worn"), Because: m.Text("because"),
+		ID: id, Text: m.NeedWords("text"), More: m.Words("more"), When: m.NeedText("when"), Leg: m.Bool("leg") || g.Leg,
+		Title: m.NeedWords("title"), Caution: m.NeedWords("caution"), Worn: m.Words("worn"), Because: m.Words("because"),
 		Prompts: m.IDs("prompts"), Tells: m.OneOrMore("tells"), Basis: m.IDs("basis"),
 	}
 	who := fmt.Sprintf("sign %q", id.S)
@@ -103,7 +108,7 @@ func (p *parser) sign(id read.Text, m *read.Map, g *Group) *Sign {
 }
 
 func (p *parser) ending(id read.Text, m *read.Map) {
-	e := &Ending{When: id, Title: m.NeedText("title"), Steps: m.NeedTexts("steps"), Worn: m.Texts("worn")}
+	e := &Ending{When: id, Title: m.NeedWords("title"), Steps: m.NeedWordList("steps"), Worn: m.WordList("worn")}
 	if !slices.Contains(Whens, id.S) {
 		p.list.Add(id.At, "not-allowed", fmt.Sprintf("ending %q is not one of the screen's", id.S), "allowed: "+strings.Join(Whens, ", "))
 	}
@@ -113,7 +118,7 @@ func (p *parser) ending(id read.Text, m *read.Map) {
 
 func (p *parser) example(m *read.Map) {
 	p.s.Examples = append(p.s.Examples, &Example{
-		Who: m.NeedText("who"), Leg: m.NeedText("leg"), Gate: m.IDs("gate"), Told: m.IDs("told"), Ending: m.NeedText("ending"), Cautions: m.IDs("cautions"),
+		Who: m.NeedWords("who"), Leg: m.NeedText("leg"), Gate: m.IDs("gate"), Told: m.IDs("told"), Ending: m.NeedText("ending"), Cautions: m.IDs("cautions"),
 	})
 	m.Done()
 }

@@ -4,10 +4,10 @@ import "keelpath/builder/figure"
 
 func figureForm() form {
 	return keys(
-		key{"title", need, "The figure's title.", text()},
+		key{"title", need, "The figure's title.", words()},
 		key{"order", need, "Where it stands in the workbench; the lowest comes first.", whole(1, figure.MaxOrder)},
-		key{"about", need, "What it is for, in one or two sentences.", text()},
-		key{"lead", need, "The main message of its page.", text()},
+		key{"about", need, "What it is for, in one or two sentences.", words()},
+		key{"lead", need, "The main message of its page.", words()},
 		key{"inputs", need, "What a reader sets, by id.", each(inputForm).with(form{"minProperties": 1})},
 		key{"values", may, "What is worked out, by id, each from inputs and values above it.", each(valueForm)},
 		key{"texts", may, "What it says, by id, in the page's order.", each(figureTextForm)},
@@ -24,11 +24,11 @@ func either(a, b string) form { return allOf(anyOf(has(a), has(b)), not(allOf(ha
 
 var figureCaseForm = keys(
 	key{"if", may, "A condition; left out where it always holds.", formulaForm},
-	key{"says", need, "The text, with gaps for inputs and values: about {gap}.", text()},
+	key{"says", need, "The text, with gaps for inputs and values: about {gap}.", words()},
 )
 
 var saysOrCases = []key{
-	{"says", may, "The text, with gaps for inputs and values: about {gap}.", text()},
+	{"says", may, "The text, with gaps for inputs and values: about {gap}.", words()},
 	{"cases", may, "In place of it, texts with conditions: the first that holds is said.", some(figureCaseForm)},
 }
 
@@ -37,8 +37,8 @@ var figureTextForm = keys(append([]key{
 }, saysOrCases...)...).with(either("says", "cases"))
 
 var inputForm = keys(
-	key{"label", need, "What is set.", text()},
-	key{"hint", may, "A line of help below it.", line()},
+	key{"label", need, "What is set.", words()},
+	key{"hint", may, "A line of help below it.", wordsOrNone()},
 	key{"if", may, "A condition of choices: where it fails the input is not shown.", formulaForm},
 	key{"choices", may, "The choices, id to words that go into sentences; the first is the start.", namedForm.with(form{"minProperties": 1})},
 	key{"measure", may, "In place of choices: the amount that it takes.", keys(
@@ -69,23 +69,23 @@ var valueForm = keys(
 ).with(either("is", "ways"))
 
 var limitsForm = keys(
-	key{"caption", need, "The head of the table.", text()},
+	key{"caption", need, "The head of the table.", words()},
 	key{"of", need, "The value that is compared.", formulaForm},
 	key{"near", need, "How near counts as the same.", formulaForm},
-	key{"same", need, "What is said where the two are the same.", text()},
-	key{"more", need, "What is said where the reader's value is above the limit.", text()},
-	key{"less", need, "What is said where it is below.", text()},
+	key{"same", need, "What is said where the two are the same.", words()},
+	key{"more", need, "What is said where the reader's value is above the limit.", words()},
+	key{"less", need, "What is said where it is below.", words()},
 	key{"marks", need, "The limits as formulas, by id.", namedForm.with(form{"minProperties": 1})},
 	key{"rows", need, "The rows, in order.", some(keys(
-		key{"where", need, "Where it holds.", text()},
-		key{"limit", need, "The limit as it was published.", text()},
+		key{"where", need, "Where it holds.", words()},
+		key{"limit", need, "The limit as it was published.", words()},
 		key{"sources", need, "Ids of sources.", set(text()).with(form{"minItems": 1})},
 		key{"mark", need, "Id of the mark that is the limit.", text()},
 	))},
 )
 
 var typicalForm = keys(
-	key{"caption", need, "The head of the table.", text()},
+	key{"caption", need, "The head of the table.", words()},
 	key{"heads", need, "The heads of the columns.", list(text())},
 	key{"cells", need, "The cells of a row, one a column, as texts with gaps.", list(text())},
 	key{"rows", need, "The settings of each row, by input.", some(form{"type": "object", "additionalProperties": text()})},

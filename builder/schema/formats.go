@@ -8,6 +8,7 @@ import (
 	"keelpath/builder/formula"
 	"keelpath/builder/library"
 	"keelpath/builder/quantity"
+	"keelpath/builder/read"
 	"keelpath/builder/tree"
 )
 
@@ -38,8 +39,8 @@ var kinds = []Kind{
 	{"drawings", library.DrawingsFile, "What the drawings say. Shapes are the program's; a layer gives a drawing's words whole.", keys(key{"drawings", may, "The drawings, by id.", drawingsForm()})},
 	{"self-ratings", "content/self-ratings.yaml", "How the editors rate the site by published measures.", keys(
 		key{"rated", may, "What is rated, by id: a kind of page, or the whole site.", each(keys(
-			key{"name", need, "A short name, for the head of a column.", text()},
-			key{"what", need, "Which pages these are.", text()},
+			key{"name", need, "A short name, for the head of a column.", words()},
+			key{"what", need, "Which pages these are.", words()},
 			key{"see", need, "One of them, as a file of the site: learn/foot-types.html", text()},
 			key{"of", may, "Which single pages it is made of, where each is rated: the planner's topics, explainers for patients, or those for residents.", oneOf(library.RatedOf...)},
 		))},
@@ -48,10 +49,11 @@ var kinds = []Kind{
 	{"first-reading", "content/first-reading.yaml", "What the first reader found by the measures of self-ratings.yaml.", readingForm},
 	{"second-reading", "content/second-reading.yaml", "What the second reader found, who has not seen the first reading.", readingForm},
 	{"learn", "content/learn.yaml", "The shelves of the learn page.", keys(key{"parts", may, "The shelves, in order.", list(keys(
-		key{"title", need, "The shelf's name.", text()},
-		key{"about", may, "One plain line about it.", line()},
+		key{"title", need, "The shelf's name.", words()},
+		key{"about", may, "One plain line about it.", wordsOrNone()},
 		key{"explainers", may, "Ids of explainers, in order.", list(text())},
 	))})},
+	{"translated", "content/LL/trees/ID.yaml, content/LL/glossary.yaml and so on", "What stands in another language for the texts of a file, by the way to each.", form{"type": "object", "additionalProperties": translatedForm}},
 	{"explainer", "content/en/ID.md, the header between the two lines ---", "The header of an explainer.", keys(append([]key{
 		{"title", need, "The page's title.", text()},
 		{"audience", may, "Who it is for; patient where it is left out.", oneOf("patient", "resident")},
@@ -68,7 +70,7 @@ var credits = []key{
 	{"reviewed", need, "When the facts were last checked against the sources: YYYY-MM-DD.", date()},
 	{"review-by", need, "When that is due again, at most three years later: YYYY-MM-DD.", date()},
 	{"sources", may, "Ids of all sources that are cited.", set(text())},
-	{"funding", need, "Who paid, in a sentence.", text()},
+	{"funding", need, "Who paid, in a sentence.", words()},
 }
 
 var editionForm = keys(
@@ -80,9 +82,26 @@ var editionForm = keys(
 	key{"crisis", may, "Whom to call in a crisis of mind.", lineForm},
 	key{"endorsement", may, "A sentence at the top of the sheet.", line()},
 	key{"version", may, "The edition's version, in quotes.", line()},
+	key{"place", may, "Where it is read: us. What is marked for another place is left out.", line()},
+	key{"languages", may, "The languages in which it is built besides the first, each a folder of words: content/es/.", set(text().with(form{"pattern": "^\\s*" + library.LanguageForm + "\\s*$"}))},
+	key{"voices", may, "The voices that it offers besides the reader's own.", set(oneOf(read.Voices...))},
 	key{"training", may, "What training each author and reviewer has, by the name that headers give; a layer adds its own people's.", namedForm},
 	key{"shared-screen", may, "true where many readers share the screen: nothing is kept, and an idle page clears itself after asking.", yesNo()},
 )
+
+// placeKey is at entries that an edition may go without.
+var placeKey = key{"place", may, "The place that it is for, or a list of them; for all where it is left out.", oneOrMore()}
+
+// translatedForm is an entry of a file of another language's words.
+var translatedForm = keys(
+	key{"of", need, "The fingerprint of the text as it was when it was translated; the checker says it.", text()},
+	key{"says", may, "The words, or the lines of a list.", oneOrSeveral()},
+	key{"me", may, "The words as said to the reader.", oneOrSeveral()},
+	key{"child", may, "The words as said to a parent.", oneOrSeveral()},
+	key{"person", may, "The words as said to one who cares for someone.", oneOrSeveral()},
+)
+
+func oneOrSeveral() form { return anyOf(text(), list(text())) }
 
 var lineForm = keys(
 	key{"number", need, "The number: digits, spaces, +, -, ( and ), at least two digits.", text().with(form{"pattern": spaced(library.NumberForm)})},
@@ -101,20 +120,22 @@ var noLineForm = keys(
 )
 
 var cardForm = keys(
-	key{"title", need, "What came up, in a few words.", text()},
-	key{"text", need, "One or two short sentences (markdown).", text()},
+	placeKey,
+	key{"title", need, "What came up, in a few words.", words()},
+	key{"text", need, "One or two short sentences (markdown).", words()},
 	key{"prompts", may, "Ids of prompts that the card adds.", set(text())},
 )
 
 var talkForm = keys(
 	key{"type", need, "Id of the foot type.", text()},
-	key{"for", need, "A reason for it.", text()},
-	key{"against", need, "A reason against it.", text()},
+	key{"for", need, "A reason for it.", words()},
+	key{"against", need, "A reason against it.", words()},
 )
 
 var caseForm = keys(
-	key{"title", need, "The case in a few words.", text()},
-	key{"who", need, "An invented person: limb, home, work, shoes, wishes, what was found. Never a level.", text()},
+	placeKey,
+	key{"title", need, "The case in a few words.", words()},
+	key{"who", need, "An invented person: limb, home, work, shoes, wishes, what was found. Never a level.", words()},
 	key{"ask", need, "What to ask first.", list(text())},
 	key{"trees", need, "Ids of trees to walk.", set(text()).with(form{"minItems": 1})},
 	key{"argue", need, "Foot types that come up, each with a reason for and one against.", list(talkForm).with(form{"minItems": library.MinArgued})},
@@ -124,10 +145,11 @@ var caseForm = keys(
 )
 
 var promptForm = keys(
+	placeKey,
 	key{"ask", need, "The question in the reader's own voice: one idea, at most 20 words, one question mark at its end.",
 		form{"type": "string", "pattern": `^\s*[^?]*\?\s*$`, "allOf": []form{{"pattern": `^\s*(\S+\s+){0,19}\S+\s*$`}}}},
 	key{"whom", need, "Whom to ask.", some(oneOf(library.Whom...))},
-	key{"why", need, "Why it is worth asking, in one plain line.", text()},
+	key{"why", need, "Why it is worth asking, in one plain line.", words()},
 	key{"basis", need, "Ids of sources it rests on, or [" + library.CommonPractice + "].", some(text())},
 	key{"presumes", may, "Ids of facts that a reader has to have told for it to fit.", factsForm},
 	key{"unless", may, "Ids of facts that make it needless: it is not offered once one of them is told.", factsForm},
@@ -137,15 +159,16 @@ var promptForm = keys(
 var factsForm = anyOf(id(), set(id()))
 
 var factForm = keys(
-	key{"says", need, "The fact in the reader's words, as a heading of an amount or a sentence.", text()},
+	key{"says", need, "The fact in the reader's words, as a heading of an amount or a sentence.", words()},
 	key{"of", may, "A name for a set of facts of which only one can be true.", line()},
 	key{"unit", may, "The unit of its amount, where it is one.", line()},
 	key{"own-words", may, "true where it is told in the reader's own words, on the sheet.", yesNo()},
 )
 
 var themeForm = keys(
-	key{"title", need, "The theme's name.", text()},
-	key{"about", need, "Why it matters, in one plain line.", text()},
+	placeKey,
+	key{"title", need, "The theme's name.", words()},
+	key{"about", need, "Why it matters, in one plain line.", words()},
 	key{"prompts", may, "The prompts, by id.", each(promptForm)},
 )
 
@@ -157,7 +180,7 @@ var sourceForm = keys(
 	key{"where", may, "The journal or body.", line()},
 	key{"address", may, "Its page on the web, whole.", form{"type": "string", "pattern": `^\s*(https?://.*)?$`}},
 	key{"seen", may, "How much of it was read; opening, which is a part, where it is left out.", oneOf("opening", "page", "abstract", "summary")},
-	key{"note", may, "What else a reader should know of it.", line()},
+	key{"note", may, "What else a reader should know of it.", wordsOrNone()},
 )
 
 var searchForm = keys(
@@ -171,25 +194,28 @@ var searchForm = keys(
 )
 
 var tallyForm = keys(
-	key{"what", need, "What is counted, in a plain sentence.", text()},
+	key{"what", need, "What is counted, in a plain sentence.", words()},
 	key{"count", need, "How many.", whole(0, library.MaxCount)},
 )
 
 var wordForm = keys(
-	key{"word", need, "The word.", text()},
+	placeKey,
+	key{"word", need, "The word.", words()},
 	key{"also", may, "Other forms that mean the same.", list(text())},
-	key{"meaning", need, "One or two plain sentences.", text()},
+	key{"meaning", need, "One or two plain sentences.", words()},
 )
 
 var rowForm = keys(
-	key{"title", need, "What the row compares.", text()},
+	placeKey,
+	key{"title", need, "What the row compares.", words()},
 	key{"steps", need, "A word or phrase for each mark from 0 to 4.", list(text()).with(form{"minItems": 5, "maxItems": 5})},
 )
 
 var footTypeForm = keys(
-	key{"name", need, "The type's name.", text()},
+	placeKey,
+	key{"name", need, "The type's name.", words()},
 	key{"also", may, "Words the trade uses for it.", list(text())},
-	key{"what", need, "How it works, in one plain sentence.", text()},
+	key{"what", need, "How it works, in one plain sentence.", words()},
 	key{"explainer", may, "Id of the explainer about it.", line()},
 	key{"addon", may, "true for a part that is added to a foot: its marks are changes to that foot.", yesNo()},
 	key{"way", may, "true for what one can do with no new foot: its cells have words in place of marks.", yesNo()},
@@ -220,33 +246,34 @@ func marks(low, high int) form {
 
 var cellForm = keys(
 	key{"mark", may, "A step from 0 to 4; for an add-on a change from -2 to 3.", whole(-2, 4)},
-	key{"says", may, "In place of a mark, for a way: a few words.", text()},
+	key{"says", may, "In place of a mark, for a way: a few words.", words()},
 	key{"support", may, "How sure it is: some or well by studies, little where it is not settled, trade where nobody has tested it; a cell that cites a study says it.", oneOf(explainer.SupportIDs()...)},
-	key{"why", need, "The reason, in one plain line.", text()},
+	key{"why", need, "The reason, in one plain line.", words()},
 	key{"sources", need, "Ids of sources, or [" + library.CommonPractice + "].", some(text())},
 )
 
 var wishForm = keys(
-	key{"title", need, "The wish in the reader's words.", text()},
+	placeKey,
+	key{"title", need, "The wish in the reader's words.", words()},
 	key{"row", need, "Id of the row that it is held against.", text()},
 	key{"at-least", may, "A foot type meets it from this step of the row up.", whole(1, 4)},
 	key{"at-most", may, "A foot type meets it from this step of the row down.", whole(0, 3)},
-	key{"means", need, "What the step is in daily life, in one or two plain sentences.", text()},
+	key{"means", need, "What the step is in daily life, in one or two plain sentences.", words()},
 	key{"want", need, "What follows \"I want\" in a question: to change heels.", piece(library.WantWords)},
 	key{"name", need, "The wish as a thing: heel change.", piece(library.NameWords)},
 	key{"less", need, "What a question asks of giving it up, without its end: How much push would I lose.", piece(library.LessWords)},
 ).with(allOf(anyOf(has("at-least"), has("at-most")), not(allOf(has("at-least"), has("at-most")))))
 
 var yardstickForm = keys(
-	key{"title", need, "Its name.", text()},
-	key{"about", need, "What it is, how it counts, and what we have seen of it.", text()},
+	key{"title", need, "Its name.", words()},
+	key{"about", need, "What it is, how it counts, and what we have seen of it.", words()},
 	key{"sources", need, "Ids of sources.", list(text())},
 	key{"rates", need, "Ids of what is rated by it.", list(text())},
 	key{"joined", may, "true where all parts give one score.", yesNo()},
 	key{"parts", may, "Groups of items that are counted together, by id.", each(keys(
-		key{"title", need, "The group's name.", text()},
+		key{"title", need, "The group's name.", words()},
 		key{"items", may, "The items, by id.", each(keys(
-			key{"asks", need, "What is asked for, in our own words.", text()},
+			key{"asks", need, "What is asked for, in our own words.", words()},
 		))},
 	))},
 )
@@ -264,9 +291,9 @@ var readingForm = keys(
 			key{"not", may, "Id to reason, for pages that do not meet it.", namedForm},
 			key{"apart", may, "Id to reason, for pages to which it does not apply.", namedForm},
 		)},
-		key{"how", may, "How it is met.", line()},
+		key{"how", may, "How it is met.", wordsOrNone()},
 		key{"see", may, "Pages of the site where one can see it.", list(text())},
-		key{"open", may, "What has not been studied.", line()},
+		key{"open", may, "What has not been studied.", wordsOrNone()},
 	)))},
 )
 
@@ -277,8 +304,8 @@ func drawingsForm() form {
 	for _, d := range drawing.Shapes() {
 		if len(d.Labels()) == 0 {
 			all = append(all, key{d.ID, need, "What it says.", keys(
-				key{"title", need, "Its name, which stands below it.", text()},
-				key{"long", need, "What it shows, in words, for a reader who cannot see it.", text()},
+				key{"title", need, "Its name, which stands below it.", words()},
+				key{"long", need, "What it shows, in words, for a reader who cannot see it.", words()},
 			)})
 			continue
 		}
@@ -287,8 +314,8 @@ func drawingsForm() form {
 			labels = append(labels, key{id, need, "A line of text, or a list of lines.", anyOf(text(), some(text()))})
 		}
 		all = append(all, key{d.ID, need, "What it says; a number of the drawing stands in braces.", keys(
-			key{"title", need, "Its name, which stands below it.", text()},
-			key{"long", need, "What it shows, in words, for a reader who cannot see it.", text()},
+			key{"title", need, "Its name, which stands below it.", words()},
+			key{"long", need, "What it shows, in words, for a reader who cannot see it.", words()},
 			key{"labels", need, "Its labels, by id.", keys(labels...)},
 		)})
 	}
@@ -308,9 +335,9 @@ func piece(words int) form {
 func treeForm() form {
 	return keys(append([]key{
 		{"tree", need, "The tree's id; the same as the file's name.", id()},
-		{"title", need, "The tree's title.", text()},
+		{"title", need, "The tree's title.", words()},
 		{"audience", may, "Who it is for; patient where it is left out.", oneOf("patient", "resident")},
-		{"purpose", need, "What the tree finds out, in one plain sentence.", text()},
+		{"purpose", need, "What the tree finds out, in one plain sentence.", words()},
 		{"safety", may, "How the shared safety screen comes before a tree for patients. shared: its gate first; whole: all its signs.", oneOf(tree.SafetyShared, tree.SafetyWhole)},
 		{"start", need, "Id of the first question.", id()},
 		{"values", may, "Amounts worked out from answers, each a formula; each may use those above it.", each(formulaForm).with(form{"maxProperties": tree.MaxValues})},
@@ -324,9 +351,9 @@ func treeForm() form {
 var formulaForm = text().with(form{"maxLength": formula.MaxLength})
 
 var questionForm = keys(
-	key{"text", need, "One question, in plain words.", text()},
-	key{"why", need, "Why it is asked, in one short line.", text()},
-	key{"hint", may, "A line of help below it.", line()},
+	key{"text", need, "One question, in plain words.", words()},
+	key{"why", need, "Why it is asked, in one short line.", words()},
+	key{"hint", may, "A line of help below it.", wordsOrNone()},
 	key{"pick", may, "one: the reader gives one answer. any: one or more.", oneOf(string(tree.PickOne), string(tree.PickAny))},
 	key{"answers", may, "The answers, by id. One with the id unsure stands for not sure.", each(answerForm).with(form{"maxProperties": tree.MaxAnswers})},
 	key{"measure", may, "Instead of answers: an amount that the reader enters.", measureForm},
@@ -362,7 +389,8 @@ func answersAll(rule form) form {
 }
 
 var answerForm = keys(
-	key{"text", need, "The answer as the reader sees it.", text()},
+	placeKey,
+	key{"text", need, "The answer as the reader sees it.", words()},
 	key{"go", may, "Where it leads: a question or an ending.", id()},
 	key{"sign", may, "In place of go: the sign of the safety screen that this answer tells.", id()},
 	key{"tells", may, "Ids of told facts.", oneOrMore()},
@@ -383,7 +411,7 @@ var measureForm = keys(
 	key{"to", need, "The greatest amount; a whole multiple of step.", number()},
 	key{"step", need, "Amounts are rounded to it.", number().with(form{"exclusiveMinimum": 0})},
 	key{"like", may, "Amounts with a name, by id, for readers who have not measured.", each(keys(
-		key{"text", need, "The name: Like a public wheelchair ramp.", text()},
+		key{"text", need, "The name: Like a public wheelchair ramp.", words()},
 		key{"is", need, "The amount as a reader would type it.", text()},
 	))},
 )
@@ -406,10 +434,10 @@ func units(ratio bool) []string {
 }
 
 var endingForm = keys(
-	key{"title", need, "The ending's title.", text()},
+	key{"title", need, "The ending's title.", words()},
 	key{"safety", may, "true where help comes before any talk of a foot.", yesNo()},
-	key{"text", need, "What came up and what to do next, in one to three short sentences (markdown); {name} shows an amount.", text()},
-	key{"caution", may, "What to take care of (markdown), shown first.", line()},
+	key{"text", need, "What came up and what to do next, in one to three short sentences (markdown); {name} shows an amount.", words()},
+	key{"caution", may, "What to take care of (markdown), shown first.", wordsOrNone()},
 	key{"themes", may, "Ids of themes.", set(text())},
 	key{"types", may, "Foot types to talk about, each with a reason for and one against.", list(talkForm)},
 	key{"prompts", may, "Ids of prompts.", set(text())},
@@ -422,7 +450,7 @@ var endingForm = keys(
 })
 
 var exampleForm = keys(
-	key{"who", need, "An invented person, in words.", text()},
+	key{"who", need, "An invented person, in words.", words()},
 	key{"answers", may, "Question id to answer id, or to a list of them; skip where it is skipped.",
 		form{"type": "object", "additionalProperties": anyOf(text(), some(text()))}},
 	key{"ending", need, "Id of the ending that the answers must lead to.", text()},

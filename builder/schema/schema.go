@@ -9,6 +9,8 @@ package schema
 import (
 	"bytes"
 	"encoding/json"
+
+	"keelpath/builder/read"
 )
 
 // Kind is one format.
@@ -45,6 +47,7 @@ func (k Kind) JSON() []byte {
 	for key, v := range k.form {
 		top[key] = v
 	}
+	top["$defs"] = form{"spoken": spoken()}
 	var b bytes.Buffer
 	enc := json.NewEncoder(&b)
 	enc.SetEscapeHTML(false)
@@ -131,6 +134,28 @@ func text() form {
 
 // line is a text that may be empty.
 func line() form { return form{"type": []string{"string", "number", "boolean"}} }
+
+// words is a text that readers see: one, or one in each voice, or several, each for a place.
+func words() form {
+	return form{"anyOf": []form{text(), {"$ref": spokenRef}, list(anyOf(text(), form{"$ref": spokenRef})).with(form{"minItems": 1})}}
+}
+
+// wordsOrNone is words that may be empty.
+func wordsOrNone() form {
+	return form{"anyOf": []form{line(), {"$ref": spokenRef}, list(anyOf(text(), form{"$ref": spokenRef}))}}
+}
+
+const spokenRef = "#/$defs/spoken"
+
+// spoken is a text for a place, or in each voice.
+func spoken() form {
+	place := key{"place", may, "The place that it is for, or a list of them; for all where it is left out.", oneOrMore()}
+	voices := []key{place}
+	for _, v := range read.Voices {
+		voices = append(voices, key{v, need, "The text in the voice " + v + ".", text()})
+	}
+	return anyOf(keys(place, key{"says", need, "The text, in a voice that suits all.", text()}), keys(voices...))
+}
 
 const (
 	idForm  = `^[a-z0-9]+(-[a-z0-9]+)*$`

@@ -37,7 +37,7 @@ type Fact struct {
 func Parse(m *read.Map, list *finding.List) []*Fact {
 	var out []*Fact
 	m.Each("facts", "fact", func(id read.Text, f *read.Map) {
-		fact := &Fact{ID: id, Says: f.NeedText("says"), Of: f.Text("of"), Unit: f.Text("unit"), Own: f.Bool("own-words")}
+		fact := &Fact{ID: id, Says: f.NeedWords("says"), Of: f.Text("of"), Unit: f.Text("unit"), Own: f.Bool("own-words")}
 		f.Done()
 		fact.check(list)
 		out = append(out, fact)

@@ -89,7 +89,7 @@ func parseMeasure(m *read.Map, list *finding.List) *Measure {
 		}
 	}
 	m.Each("like", "like", func(id read.Text, l *read.Map) {
-		like := &Like{ID: id, Text: l.NeedText("text"), Is: l.NeedText("is")}
+		like := &Like{ID: id, Text: l.NeedWords("text"), Is: l.NeedText("is")}
 		l.Done()
 		if id.S == Skip {
 			list.Add(id.At, "reserved-id", fmt.Sprintf("like %q has an id that stands for skipping", id.S), "give it another id")

@@ -25,16 +25,21 @@ const (
 // comes back may lack parts, and is nil only where the file is no mapping or is
 // beyond the limits.
 func Parse(file string, src []byte, list *finding.List) *Tree {
-	m := read.YAML(file, src, 0, list)
+	return Read(read.Choice{}, file, src, list)
+}
+
+// Read is Parse for the words and the entries that are wanted.
+func Read(want read.Choice, file string, src []byte, list *finding.List) *Tree {
+	m := want.YAML(file, src, 0, list)
 	if m == nil {
 		return nil
 	}
 	t := &Tree{
 		File:     file,
 		ID:       m.NeedText("tree"),
-		Title:    m.NeedText("title"),
+		Title:    m.NeedWords("title"),
 		Audience: m.OneOf("audience", "patient", "resident"),
-		Purpose:  m.NeedText("purpose"),
+		Purpose:  m.NeedWords("purpose"),
 		Safety:   m.Text("safety"),
 		Credits:  m.Credits(),
 		Start:    m.NeedText("start"),
@@ -90,9 +95,9 @@ func loose(found []finding.Finding) bool {
 func parseQuestion(id read.Text, m *read.Map, list *finding.List) *Question {
 	q := &Question{
 		ID:    id,
-		Text:  m.NeedText("text"),
-		Why:   m.NeedText("why"),
-		Hint:  m.Text("hint"),
+		Text:  m.NeedWords("text"),
+		Why:   m.NeedWords("why"),
+		Hint:  m.Words("hint"),
 		Pick:  Pick(m.OneOf("pick", string(PickOne), string(PickAny)).S),
 		Go:    m.Text("go"),
 		Skip:  m.Text("skip"),
@@ -105,7 +110,7 @@ func parseQuestion(id read.Text, m *read.Map, list *finding.List) *Question {
 	if q.Pick != PickOne {
 		q.Pick = PickAny // also for a word that is neither: it asks the least of the rest
 	}
-	m.Each("answers", "answer", func(id read.Text, a *read.Map) {
+	m.EachHere("answers", "answer", func(id read.Text, a *read.Map) {
 		q.Answers = append(q.Answers, parseAnswer(id, a, q, m, list))
 	})
 	checkQuestion(q, m, list)
@@ -115,7 +120,7 @@ func parseQuestion(id read.Text, m *read.Map, list *finding.List) *Question {
 
 func parseAnswer(id read.Text, m *read.Map, q *Question, of *read.Map, list *finding.List) *Answer {
 	a := &Answer{
-		ID: id, Text: m.NeedText("text"), Go: m.Text("go"), Cards: m.IDs("cards"), Alone: m.Bool("alone"),
+		ID: id, Text: m.NeedWords("text"), Go: m.Text("go"), Cards: m.IDs("cards"), Alone: m.Bool("alone"),
 		Sign: m.Text("sign"), Tells: m.OneOrMore("tells"),
 	}
 	who := fmt.Sprintf("answer %q of question %q", id.S, q.ID.S)
@@ -191,17 +196,17 @@ func checkMeasure(q *Question, m *read.Map, list *finding.List) {
 func parseEnding(id read.Text, m *read.Map, list *finding.List) *Ending {
 	e := &Ending{
 		ID:      id,
-		Title:   m.NeedText("title"),
+		Title:   m.NeedWords("title"),
 		Safety:  m.Bool("safety"),
 		Marked:  m.Key("safety"),
-		Text:    m.NeedText("text"),
-		Caution: m.Text("caution"),
+		Text:    m.NeedWords("text"),
+		Caution: m.Words("caution"),
 		Themes:  m.IDs("themes"),
 		Prompts: m.IDs("prompts"),
 		Next:    m.IDs("next"),
 	}
 	for _, t := range m.Maps("types", fmt.Sprintf("a foot type of ending %q", id.S)) {
-		e.Types = append(e.Types, Talk{Type: t.NeedText("type"), For: t.NeedText("for"), Against: t.NeedText("against")})
+		e.Types = append(e.Types, Talk{Type: t.NeedText("type"), For: t.NeedWords("for"), Against: t.NeedWords("against")})
 		t.Done()
 	}
 	if e.Safety && e.Caution.S == "" && (e.Caution.Given() || m.Lacks("caution")) {
@@ -215,7 +220,7 @@ func parseEnding(id read.Text, m *read.Map, list *finding.List) *Ending {
 }
 
 func parseExample(m *read.Map) *Example {
-	e := &Example{Who: m.NeedText("who"), Ending: m.NeedText("ending"), Cards: m.IDs("cards")}
+	e := &Example{Who: m.NeedWords("who"), Ending: m.NeedText("ending"), Cards: m.IDs("cards")}
 	m.Pairs("answers", func(k read.Text, chosen []read.Text) {
 		e.Answers = append(e.Answers, Given{Question: k, Chosen: chosen})
 	})
