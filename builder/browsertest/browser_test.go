@@ -238,8 +238,14 @@ func (b *tab) waitFor(script string) {
 	b.t.Helper()
 	ctx, end := b.limit()
 	defer end()
-	if _, err := chromedp.Run(ctx, chromedp.Poll[bool](script, chromedp.WithPollingInterval(5*time.Millisecond), chromedp.WithPollingTimeout(10*time.Second))); err != nil {
-		b.t.Fatalf("waiting for %s: %v", script, err)
+	for {
+		_, err := chromedp.Run(ctx, chromedp.Poll[bool](script, chromedp.WithPollingInterval(5*time.Millisecond), chromedp.WithPollingTimeout(10*time.Second)))
+		if err == nil {
+			return
+		}
+		if ctx.Err() != nil || !strings.Contains(err.Error(), "Cannot find context") { // the page gave way to another meanwhile
+			b.t.Fatalf("waiting for %s: %v", script, err)
+		}
 	}
 }
 

@@ -47,6 +47,7 @@ func (b *tab) openAgain(address func(string) string) {
 	b.t.Helper()
 	b.open(address(plannerName))
 	b.waitFor(`!document.getElementById("planner").hidden`)
+	b.loadParts()
 }
 
 func asks(s sheet) []string {

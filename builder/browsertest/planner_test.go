@@ -196,11 +196,28 @@ func (b *tab) openPlanner(address func(string) string) screen {
 	b.run(`document.querySelector('#planner [data-act="clear-now"]')?.click()`)
 	b.open(address(plannerName))
 	b.waitFor(`!document.getElementById("planner").hidden`)
+	b.loadParts()
 	s := b.look()
 	if s.View != "topics" {
 		b.t.Fatalf("the planner opens with %q", s.View)
 	}
 	return s
+}
+
+// loadParts loads all that the planner would load by and by, so that each button does at once what
+// it does. How it loads them, and what where one is missing, parts_test.go looks at.
+func (b *tab) loadParts() {
+	b.t.Helper()
+	b.run(`(() => {
+const planner = document.getElementById("planner");
+const scripts = Array.from(document.getElementById("view-topics").content.querySelectorAll("[data-script]"), (e) => e.getAttribute("data-script"));
+scripts.push(planner.getAttribute("data-sheets"), planner.getAttribute("data-prompts"));
+const add = (element) => new Promise((done, fail) => { element.onload = done; element.onerror = () => fail(new Error(element.src || element.href)); document.head.appendChild(element); });
+const style = document.createElement("link");
+style.rel = "stylesheet";
+style.setAttribute("href", planner.getAttribute("data-sheet-style"));
+return Promise.all([add(style), ...scripts.map((src) => { const script = document.createElement("script"); script.src = src; return add(script); })]).then(() => 0);
+})()`)
 }
 
 // clear clears everything the way a reader does.

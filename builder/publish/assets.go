@@ -16,10 +16,22 @@ type asset struct {
 	data []byte
 }
 
-// entry is a file of the site's own tree that becomes an asset.
+// entry is what becomes an asset: a file of the site's own tree, or a part of the planner, which
+// the library alone makes.
 type entry struct {
-	from   string                       // a style sheet (.css) or a script (.ts), with all it imports, or a picture (.svg)
+	from   string                       // a style sheet (.css) or a script (.ts), with all it imports, or a picture (.svg); of a part its name (.js)
 	behind func(*maker) ([]byte, error) // what the library puts behind it; nil for nothing
+}
+
+// isPart tells whether no file stands before what the library makes.
+func (e entry) isPart() bool { return path.Ext(e.from) == ".js" }
+
+// of names it in a message.
+func (e entry) of() string {
+	if e.isPart() {
+		return "the planner's part " + e.from
+	}
+	return "site/" + e.from
 }
 
 // The entries that have a part in every page.
@@ -28,12 +40,15 @@ const (
 	mark      = "drawings/mark.svg" // the small picture in a browser's tab
 )
 
-// entries has every asset once, in the order in which they are handed on. A kind of
+// entries has every asset that is made of a file once, in the order in which they are handed on. A kind of
 // page names those that it loads.
 var entries = []entry{
 	{from: siteStyle},
 	{from: "style/planner.css"}, // trees and the sheet
+	{from: "style/ask.css"},     // the planner until it comes to the sheet
+	{from: "style/sheet.css"},   // and from then on
 	{from: "client/planner/planner.ts"},
+	{from: "client/planner/sheets.ts", behind: (*maker).sheetsPart}, // the sheet; the planner loads it ahead of need
 	{from: "style/figure.css"},
 	{from: "client/figures/workbench.ts"},                   // figures
 	{from: "client/carry/carry.ts", behind: (*maker).carry}, // takes a sheet along; the planner loads it when asked
@@ -43,20 +58,27 @@ var entries = []entry{
 	{from: "style/feet.css"}, // the page of all kinds of feet
 }
 
+// entries are those, and the planner's parts behind them.
+func (m *maker) entries() []entry { return slices.Concat(entries, m.parts()) }
+
 // later gives functions that make each entry's asset when it is first asked for, and
 // give the same from then on.
 func (m *maker) later(files fs.FS) map[string]func() (asset, error) {
 	out := map[string]func() (asset, error){}
-	for _, e := range entries {
+	for _, e := range m.entries() {
 		out[e.from] = sync.OnceValues(func() (asset, error) { return m.assetOf(files, e) })
 	}
 	return out
 }
 
 func (m *maker) assetOf(files fs.FS, e entry) (asset, error) {
-	data, ext, err := whole(files, e.from)
-	if err != nil {
-		return asset{}, err
+	var data []byte
+	ext := path.Ext(e.from)
+	if !e.isPart() {
+		var err error
+		if data, ext, err = whole(files, e.from); err != nil {
+			return asset{}, err
+		}
 	}
 	if e.behind != nil {
 		more, err := e.behind(m)

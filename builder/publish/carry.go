@@ -18,5 +18,10 @@ func (m *maker) carry() ([]byte, error) {
 		forms[w.Tree.ID.S] = w.Form
 	}
 	table, err := json.Marshal(forms)
-	return fmt.Appendf(nil, "keelpathCarry.edition=%d;keelpathCarry.forms=%s;\n", sheetcode.BookOf(m.lib, trees).Edition, table), err
+	if err != nil {
+		return nil, err
+	}
+	book := sheetcode.BookOf(m.lib, trees)
+	paths, err := json.Marshal(book.Paths())
+	return fmt.Appendf(nil, "keelpathCarry.edition=%d;keelpathCarry.paths=%s;keelpathCarry.forms=%s;\n", book.Edition, paths, table), err
 }

@@ -23,9 +23,8 @@ type opening struct {
 // opener gives a function that opens saved texts as the planner's page does.
 func opener(t *testing.T) func(text string) opening {
 	t.Helper()
-	script := clienttest.Load(t, "state/kept.ts")
-	block := byID(t, pageNamed(t, builtin(t), plannerName), "planner-data")
-	data := script.Value(json.RawMessage(block.FirstChild.Data))
+	script := clienttest.Load(t, "state/opened.ts")
+	data := script.Value(plannerJSON(t, builtin(t)))
 	return func(text string) opening {
 		t.Helper()
 		v, err := script.Call("read", script.Value(text), data)

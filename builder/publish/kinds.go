@@ -21,7 +21,7 @@ type kind struct {
 // kinds has a row for each kind of page of room plan.
 var kinds = map[plan.Kind]kind{
 	plan.Home:       {template: "home", model: homeModel},
-	plan.Planner:    {template: "planner", model: plannerModel, loads: []string{"style/planner.css", "style/figure.css", "client/planner/planner.ts"}, credits: plannerCredits, newTab: true},
+	plan.Planner:    {template: "planner", model: plannerModel, loads: []string{"style/ask.css", "client/planner/planner.ts"}, credits: plannerCredits, newTab: true},
 	plan.Paper:      {template: "tree", model: paperModel, loads: []string{"style/planner.css"}, credits: treeCredits, text: treeText},
 	plan.Learn:      {template: "learn", model: learnModel},
 	plan.Explainer:  {template: "explainer", model: explainerModel, loads: []string{"style/figure.css", "client/figures/workbench.ts"}, bare: withoutFigures, credits: explainerCredits, text: explainerText},

@@ -13,7 +13,6 @@ import (
 	"keelpath/builder/helpline"
 	"keelpath/builder/library"
 	"keelpath/builder/plan"
-	"keelpath/builder/quantity"
 	"keelpath/builder/read"
 	"keelpath/builder/safety"
 	"keelpath/builder/shelf"
@@ -21,53 +20,40 @@ import (
 )
 
 func plannerModel(v viewer, _ plan.Page) (any, error) {
-	trees := v.shelf.PatientTrees()
 	out := PlannerView{PageView: v.view, Opening: v.opening()}
-	for from, to := range map[string]*string{"client/carry/carry.ts": &out.Carry, "client/figures/workbench.ts": &out.FigureScript} {
-		script, err := v.shelf.Asset(from)
+	for from, to := range map[string]*string{
+		"client/carry/carry.ts": &out.Carry, "client/figures/workbench.ts": &out.FigureScript, "style/figure.css": &out.FigureStyle,
+		"client/planner/sheets.ts": &out.Sheets, "style/sheet.css": &out.SheetStyle, partPrompts + ".js": &out.Prompts,
+	} {
+		file, err := v.shelf.Asset(from)
 		if err != nil {
 			return nil, err
 		}
-		*to = v.root + script
+		*to = v.root + file
 	}
-	for _, t := range trees {
-		tv, err := v.tree(t)
+	for _, t := range v.shelf.PatientTrees() {
+		file, err := v.shelf.Asset(partOfTree(t.ID.S) + ".js")
 		if err != nil {
 			return nil, err
 		}
-		tv = onScreen(tv)
-		out.Same = once(tv, out.Same)
-		out.Trees = append(out.Trees, tv)
-	}
-	for _, c := range v.shelf.Cards() {
-		cv, err := v.card(c)
-		if err != nil {
-			return nil, err
-		}
-		cv.Prompts = nil // its script puts them in
-		out.Cards = append(out.Cards, cv)
+		out.Topics = append(out.Topics, TopicView{
+			ID: t.ID.S, Title: t.Title.S, Purpose: t.Purpose.S, URL: v.addresses.paper(t.ID.S), Longest: v.shelf.Proof(t.ID.S).Longest,
+			Whole: t.Safety.S == tree.SafetyWhole, Script: v.root + file,
+		})
 	}
 	var err error
 	if out.Safety, err = v.safety(); err != nil {
 		return nil, err
 	}
-	all := plannerData(v.shelf, trees)
-	for _, f := range besideTrees(v.shelf, trees) {
-		made, err := f.HTML(figure.Options{})
-		if err != nil {
-			return nil, err
-		}
-		out.Figures = append(out.Figures, FigureView{f.ID, f.Title.S, made})
-		all.addFigure(f)
-	}
-	data, err := json.Marshal(all)
+	data, err := json.Marshal(plannerData(v.shelf))
 	out.Data = template.JS(ascii(data))
 	return out, err
 }
 
 // onScreen leaves out what only a reader without script goes by, and the
-// prompts, which the client puts in from its own table.
-func onScreen(t TreeView) TreeView {
+// prompts, which the client puts in from its own table. What several texts of the tree
+// say is given apart.
+func onScreen(t TreeView) (TreeView, []string) {
 	for i := range t.Questions {
 		q := &t.Questions[i]
 		q.Number, q.Way, q.Skip, q.Routes = 0, nil, nil, nil
@@ -81,19 +67,23 @@ func onScreen(t TreeView) TreeView {
 		e := &t.Endings[i]
 		e.Number, e.Prompts, e.Themes, e.Next = 0, nil, nil, nil
 	}
-	return t
+	for i := range t.Cards {
+		t.Cards[i].Prompts = nil
+	}
+	return t, once(t)
 }
 
-// once leaves out what a word means and what a kind of foot is: said at each of nearly
-// 400 places, that would be a large part of the page. It adds to said what
-// is not there yet; its place in that list stands where it was.
-func once(t TreeView, said []string) []string {
+// once leaves out what a word means and what a kind of foot is: said at each place,
+// that would be a large part of a tree. It gives what it left out; by its place in that
+// list, and the tree's id, the client finds it.
+func once(t TreeView) []string {
+	var said []string
 	move := func(text, same *string) {
 		i := slices.Index(said, *text)
 		if i < 0 {
 			i, said = len(said), append(said, *text)
 		}
-		*text, *same = "", strconv.Itoa(i)
+		*text, *same = "", t.ID+"-"+strconv.Itoa(i)
 	}
 	words := func(all []WordView) {
 		for i := range all {
@@ -130,22 +120,14 @@ func ascii(data []byte) string {
 
 func plannerCredits(s *shelf.Shelf, _ string) []read.Credits { return creditsOf(s.PatientTrees()) }
 
-// The data types are the JSON block that the client reads; empty fields are
-// left out. The words of questions, answers and endings are not in it: the
-// client reads them off the templates that show them.
+// data is the JSON block of the page: what the safety screen and an empty sheet need. The
+// rest comes with the parts. Empty fields are left out. Words that a template shows are not in it: the
+// client reads them off there.
 type data struct {
 	Edition dataEdition           `json:"edition"`
 	Safety  safety.Table          `json:"safety"`
-	Trees   []dataTree            `json:"trees"`
 	General []string              `json:"general"`
-	Prompts map[string]dataPrompt `json:"prompts"`
-	Facts   map[string]dataFact   `json:"facts,omitempty"` // what a reader can tell
-	Themes  []dataTheme           `json:"themes"`
-	Cards   map[string][]string   `json:"cards"`           // the prompts that each brings
-	Units   *quantity.Tables      `json:"units,omitempty"` // where a tree has a measure
-
-	Figures map[string]figure.Coded `json:"figures,omitempty"`
-	Beside  map[string]string       `json:"beside,omitempty"` // a figure's id by tree/question
+	Prompts map[string]dataPrompt `json:"prompts"` // that the safety screen brings
 }
 
 type dataEdition struct {
@@ -163,14 +145,13 @@ type dataEdition struct {
 // dataTree is a tree's table with its name.
 type dataTree struct {
 	Title string `json:"title"`
-	Whole bool   `json:"whole,omitempty"` // all groups of the safety screen come before it
 	tree.Table
 }
 
 type dataPrompt struct {
 	Ask   string   `json:"ask"`
-	Why   string   `json:"why"`
-	Whom  []string `json:"whom"`
+	Why   string   `json:"why,omitempty"` // with whom it follows in the part that has all prompts
+	Whom  []string `json:"whom,omitempty"`
 	Theme string   `json:"theme,omitempty"`
 
 	Presumes []string `json:"presumes,omitempty"`
@@ -189,54 +170,69 @@ type dataTheme struct {
 	Prompts []string `json:"prompts"`
 }
 
-func plannerData(s *shelf.Shelf, trees []*tree.Tree) data {
+func plannerData(s *shelf.Shelf) data {
 	e := s.Edition()
 	out := data{
 		Edition: dataEdition{
 			Name: e.Name.S, Clinic: e.Clinic.S, Phone: e.Phone.S, Endorsement: e.Endorsement.S, Version: e.Version.S, Shared: e.Shared,
 			Emergency: e.Lines.Sentence(helpline.Emergency), Urgent: e.Lines.Sentence(helpline.Urgent), Crisis: e.Lines.Sentence(helpline.Crisis),
 		},
-		Prompts: map[string]dataPrompt{}, Cards: map[string][]string{},
-		Trees: []dataTree{}, General: promptIDs(s.General()), Themes: []dataTheme{},
+		General: promptIDs(s.General()), Prompts: map[string]dataPrompt{},
 	}
-	if screen := s.Safety(); screen != nil {
-		out.Safety = screen.Table()
+	screen := s.Safety()
+	if screen == nil {
+		return out
 	}
-	for _, t := range trees {
-		out.Trees = append(out.Trees, dataTree{t.Title.S, t.Safety.S == tree.SafetyWhole, t.Table(s.Proof(t.ID.S).Left)})
-		if slices.ContainsFunc(t.Questions, func(q *tree.Question) bool { return q.Measure != nil }) {
-			units := quantity.Table()
-			out.Units = &units
+	out.Safety = screen.Table()
+	for _, g := range out.Safety.Groups {
+		brought := g.Prompts
+		for _, sign := range g.Signs {
+			brought = append(brought[:len(brought):len(brought)], sign.Prompts...)
+		}
+		for _, id := range brought {
+			out.Prompts[id] = promptData(s.Prompt(id))
 		}
 	}
-	for _, p := range s.Prompts() {
-		d := dataPrompt{Ask: p.Ask.S, Why: p.Why.S, Whom: read.Strings(p.Whom), Presumes: read.Strings(p.Presumes), Unless: read.Strings(p.Unless), Theme: p.Theme.S}
-		out.Prompts[p.ID.S] = d
-	}
-	for _, f := range s.Facts() {
-		if out.Facts == nil {
-			out.Facts = map[string]dataFact{}
+	return out
+}
+
+func promptData(p *library.Prompt) dataPrompt {
+	return dataPrompt{Ask: p.Ask.S, Why: p.Why.S, Whom: read.Strings(p.Whom), Presumes: read.Strings(p.Presumes), Unless: read.Strings(p.Unless), Theme: p.Theme.S}
+}
+
+// factsOf are the facts that a tree's answers can tell.
+func factsOf(s *shelf.Shelf, t tree.Table) map[string]dataFact {
+	out := map[string]dataFact{}
+	add := func(ids []string) {
+		for _, f := range s.Facts() {
+			if slices.Contains(ids, f.ID.S) {
+				out[f.ID.S] = dataFact{f.Of.S, f.Unit.S, f.Own}
+			}
 		}
-		out.Facts[f.ID.S] = dataFact{f.Of.S, f.Unit.S, f.Own}
 	}
-	for _, t := range s.Themes() {
-		out.Themes = append(out.Themes, dataTheme{t.ID.S, t.Title.S, promptIDs(t.Prompts)})
-	}
-	for _, c := range s.Cards() {
-		out.Cards[c.ID.S] = append([]string{}, read.Strings(c.Prompts)...)
+	for _, row := range t.Questions {
+		add(row.Tells)
+		for _, a := range row.Answers {
+			add(a.Tells)
+		}
 	}
 	return out
 }
 
 // besideTrees gives the figures that help with a measure question of these trees.
-func besideTrees(s *shelf.Shelf, trees []*tree.Tree) []*figure.Figure {
+func besideTrees(figures []*figure.Figure, trees []*tree.Tree) []*figure.Figure {
 	var out []*figure.Figure
-	for _, f := range s.Figures() {
+	for _, f := range figures {
 		if slices.ContainsFunc(f.At, func(at *figure.Spot) bool { return measures(trees, at.Question) }) {
 			out = append(out, f)
 		}
 	}
 	return out
+}
+
+// measured tells whether a tree asks for an amount.
+func measured(t *tree.Tree) bool {
+	return slices.ContainsFunc(t.Questions, func(q *tree.Question) bool { return q.Measure != nil })
 }
 
 // measures tells whether a place is a question that takes an amount; an edition's
@@ -249,16 +245,6 @@ func measures(trees []*tree.Tree, at string) bool {
 		}
 	}
 	return false
-}
-
-func (d *data) addFigure(f *figure.Figure) {
-	if d.Figures == nil {
-		d.Figures, d.Beside = map[string]figure.Coded{}, map[string]string{}
-	}
-	d.Figures[f.ID] = f.Coded()
-	for _, at := range f.At {
-		d.Beside[at.Question] = f.ID
-	}
 }
 
 func promptIDs(ps []*library.Prompt) []string {

@@ -69,8 +69,8 @@ type job struct {
 // jobs lists every file of the site, assets first.
 func (m *maker) jobs() []job {
 	var out []job
-	for _, e := range entries {
-		out = append(out, job{"site/" + e.from, m.assets[e.from]})
+	for _, e := range m.entries() {
+		out = append(out, job{e.of(), m.assets[e.from]})
 	}
 	for _, p := range m.plan.Pages {
 		out = append(out, job{p.Name, func() (asset, error) {
@@ -125,14 +125,22 @@ func run(ctx context.Context, jobs []job, emit func(string, []byte) error, progr
 	return nil
 }
 
-// html renders one page: its own part first, then the layout around it.
-func (m *maker) html(p plan.Page) ([]byte, error) {
+// viewer gives a page's, with a shelf of its own.
+func (m *maker) viewer(p plan.Page) (viewer, error) {
 	k, s := kinds[p.Kind], m.stock.Shelf()
 	view, err := pageView(s, p, k)
+	return viewer{addresses: addresses{s, view.Root, p}, view: view, newTab: k.newTab}, err
+}
+
+// html renders one page: its own part first, then the layout around it.
+func (m *maker) html(p plan.Page) ([]byte, error) {
+	k := kinds[p.Kind]
+	v, err := m.viewer(p)
 	if err != nil {
 		return nil, err
 	}
-	model, err := k.model(viewer{addresses: addresses{s, view.Root, p}, view: view, newTab: k.newTab}, p)
+	view := v.view
+	model, err := k.model(v, p)
 	if err != nil {
 		return nil, err
 	}
@@ -142,7 +150,7 @@ func (m *maker) html(p plan.Page) ([]byte, error) {
 	}
 	view.Main = template.HTML(main.String())
 	if k.text != nil {
-		view.Grade = gradeOf(k.text(s, p.Of))
+		view.Grade = gradeOf(k.text(v.shelf, p.Of))
 	} else {
 		view.Grade = gradeOf(passages(main.Bytes()))
 	}

@@ -89,6 +89,9 @@ func pagesOf(t *testing.T, out output) map[string]*html.Node {
 		if path.Ext(name) != ".html" {
 			continue
 		}
+		if name == plannerName {
+			data = wholePlanner(t, out)
+		}
 		n, err := html.Parse(bytes.NewReader(data))
 		if err != nil {
 			t.Fatalf("%s: %v", name, err)
@@ -156,8 +159,8 @@ func TestNames(t *testing.T) {
 			assets = append(assets, name)
 		}
 	}
-	if len(assets) != 10 {
-		t.Errorf("assets: %v, want five styles, four scripts and the mark", assets)
+	if parts := 1 + 3 + len(load(t).PatientTrees()); len(assets) != 13+parts {
+		t.Errorf("assets: %v, want seven styles, five scripts, the mark, and as parts the prompts, three figures and each topic", assets)
 	}
 }
 

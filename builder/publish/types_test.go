@@ -22,7 +22,7 @@ import (
 var refresh = flag.Bool("refresh", false, "write the client's types anew from the structs")
 
 // blocks are what the build writes as JSON for the client.
-var blocks = []any{data{}, dataPulls{}, figureData{}, exchange.Form{}}
+var blocks = []any{data{}, part{}, dataPulls{}, figureData{}, exchange.Form{}}
 
 // Of types that hold less than Go can say, what they hold.
 var spelled = map[string]string{
@@ -180,6 +180,16 @@ func TestNothingForTheClientIsNull(t *testing.T) {
 		}
 		for _, at := range nulls(block, "") {
 			t.Errorf("%s: %s%s is null", page, id, at)
+		}
+	}
+	texts, _ := partJSON(t, builtin(t))
+	for name, text := range texts {
+		var block any
+		if err := json.Unmarshal(text, &block); err != nil {
+			t.Fatal(err)
+		}
+		for _, at := range nulls(block, "") {
+			t.Errorf("part %s: %s is null", name, at)
 		}
 	}
 }

@@ -148,15 +148,20 @@ type PageView struct {
 // PlannerView is the page on which a reader takes trees and builds the sheet.
 type PlannerView struct {
 	PageView
-	Trees   []TreeView
-	Cards   []CardView
-	Figures []FigureView
+	Topics  []TopicView
 	Safety  *SafetyView
-	Same    []string    // what several questions or endings say, by its place in the list
 	Opening []LinkView  // sources of the questions that open every sheet
 	Data    template.JS // the JSON block
 
-	Carry, FigureScript string // addresses of scripts that are loaded when a reader asks for them
+	// Addresses of scripts and styles that are loaded when a reader comes to need them.
+	Carry, FigureScript, FigureStyle, Sheets, SheetStyle, Prompts string
+}
+
+// TopicView is a topic in the planner's list. Script is the address of its part.
+type TopicView struct {
+	ID, Title, Purpose, URL, Script string
+	Longest                         int
+	Whole                           bool // all groups of the safety screen come before it
 }
 
 // FigureView is a figure that stands beside questions.

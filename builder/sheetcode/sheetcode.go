@@ -102,6 +102,17 @@ func BookOf(l *library.Library, trees []*tree.Tree) *Book {
 	return b
 }
 
+// Paths gives the trees in the planner's order, each with the number of paths that a
+// code can tell apart in it, in decimal digits. With these a reader of codes finds which
+// trees one names before it has any of them.
+func (b *Book) Paths() [][2]string {
+	out := [][2]string{}
+	for _, t := range b.trees {
+		out = append(out, [2]string{t.ID.S, b.ways[t.ID.S].all().String()})
+	}
+	return out
+}
+
 // format is the number of the way in which a code is put together. Whoever changes
 // that raises it, so that codes made before are told apart.
 const format = 2

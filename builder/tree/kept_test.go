@@ -31,7 +31,7 @@ endings:
 // A saved sheet from before amounts had to have a unit opens: the amount without
 // one is asked again, and the reader is told. What no longer leads on is told too.
 func TestOldSheetIsTold(t *testing.T) {
-	script := clienttest.Load(t, "state/kept.ts")
+	script := clienttest.Load(t, "state/opened.ts")
 	table := parse(t, measured).Table(nil)
 	text, err := json.Marshal(table)
 	if err != nil {
@@ -41,7 +41,7 @@ func TestOldSheetIsTold(t *testing.T) {
 	if err := json.Unmarshal(text, &data); err != nil {
 		t.Fatal(err)
 	}
-	page := script.Value(map[string]any{"trees": []any{data}, "prompts": map[string]any{}, "edition": map[string]any{}, "units": quantity.Table()})
+	page := script.Value(map[string]any{"trees": []any{data}, "topics": []any{}, "prompts": map[string]any{}, "edition": map[string]any{}, "units": quantity.Table()})
 	for _, c := range []struct {
 		name    string
 		answers map[string][]string

@@ -7,7 +7,7 @@ import { download } from "../sheet/files";
 import { holdsNothing, nothing } from "../state/kept";
 import { exact, refused } from "../sums/quantity";
 import { Form, response } from "./response";
-import { Book, NoSheet, Sheet, decode, encode } from "./sheetcode";
+import { Book, NoSheet, Sheet, decode, encode, named } from "./sheetcode";
 import { State } from "../state/state";
 import { Answers, SKIP, TableRow, amount, entry } from "../walk/walker";
 import * as words from "../words/words";
@@ -15,6 +15,8 @@ import * as words from "../words/words";
 /** What the build writes behind the script. */
 export interface Held {
   edition: number;
+  /** The topics in their order, each with the number of its paths. */
+  paths: [string, string][];
   /** Trees that can be written as a form. */
   forms: { [tree: string]: Form };
 }
@@ -24,7 +26,7 @@ function book(state: State, carry: Held): Book {
   const cards: Book["cards"] = {};
   for (const id of Object.keys(data.cards)) cards[id] = { prompts: data.cards[id] as string[] };
   const prompts = data.themes.reduce((ids, t) => ids.concat(t.prompts), data.general.slice());
-  return { edition: carry.edition, trees: data.trees, prompts, general: data.general, cards, facts: data.facts || {}, fits: data.prompts, units: data.units };
+  return { edition: carry.edition, paths: carry.paths, trees: data.trees, prompts, general: data.general, cards, facts: data.facts, fits: data.prompts, units: data.units };
 }
 
 /** The sheet's code, and what of the sheet it leaves out. */
@@ -73,13 +75,22 @@ export function records(app: App, view: HTMLElement, carry: Held): void {
 
 /** Opens the sheet of a code, or says why not. */
 export function openCode(app: App, carry: Held, text: string, wrong: (problem: string) => void): void {
-  const found = decode(book(app.state, carry), text);
-  if (isRefused(found)) return wrong(found.refused === "mistyped" ? words.codeWrong : words.codeOther);
-  const kept = { ...nothing(), ...found };
-  if (holdsNothing(kept)) return wrong(words.emptyCode);
-  app.open(kept, words.opened, false);
+  const refuse = (why: NoSheet): void => wrong(why.refused === "mistyped" ? words.codeWrong : words.codeOther);
+  const opens = (): void => {
+    const found = decode(book(app.state, carry), text);
+    if (isRefused(found)) return refuse(found);
+    const kept = { ...nothing(), ...found };
+    if (holdsNothing(kept)) return wrong(words.emptyCode);
+    app.open(kept, words.opened, false);
+  };
+  const notLoaded = (): void => wrong(words.notLoaded);
+  app.load([]).then(() => {
+    const trees = named(book(app.state, carry), text);
+    if (isRefused(trees)) refuse(trees);
+    else app.load(trees).then(opens, notLoaded);
+  }, notLoaded);
 }
 
-function isRefused(found: Sheet | NoSheet): found is NoSheet {
+function isRefused(found: Sheet | string[] | NoSheet): found is NoSheet {
   return "refused" in found;
 }

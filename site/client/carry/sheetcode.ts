@@ -6,8 +6,8 @@ import { Facts, told } from "../walk/told";
 import { Answers, Path, SKIP, Table, TableAnswer, TableRow, amount, entry, isSkip, walk } from "../walk/walker";
 
 // Whole numbers of any size. Their literals are newer than the browsers that the script is written down for.
-declare function BigInt(x: number): bigint;
-const big = (x: number): bigint => BigInt(x);
+declare function BigInt(x: number | string): bigint;
+const big = (x: number | string): bigint => BigInt(x);
 const NONE = big(0);
 const ONE = big(1);
 
@@ -15,7 +15,9 @@ const ONE = big(1);
 export interface Book {
   /** The edition's mark. */
   edition: number;
-  /** Trees that the planner offers, in its order. */
+  /** Trees that the planner offers, in its order, each with the number of its paths. */
+  paths: [string, string][];
+  /** Of these trees, in the same order, those that a sheet has; others need not be there. */
   trees: Table[];
   /** General ones first, then in the order of the themes. */
   prompts: string[];
@@ -55,22 +57,39 @@ function numberOf(book: Book, sheet: Sheet): bigint {
   const p = new Packer();
   p.put(big(book.edition), EDITIONS);
   packPrompts(book, p, cameUp(book, paths, sheet.answers), sheet);
-  p.put(shelfOf(book).rank(paths), NONE);
+  p.put(shelfOf(book).rank(book, paths), NONE);
   return p.number();
+}
+
+/** The trees of which a code has paths: they must be in the book before it is read. */
+export function named(book: Book, text: string): string[] | NoSheet {
+  const n = opened(book, text);
+  return "refused" in n ? n : shelfOf(book).named(n.paths) || { refused: "mistyped" };
+}
+
+interface Opened {
+  number: bigint;
+  held: Held;
+  paths: bigint;
+}
+
+function opened(book: Book, text: string): Opened | NoSheet {
+  const number = unspell(text);
+  if (number === null) return { refused: "mistyped" };
+  const u = new Unpacker(number);
+  if (u.get(EDITIONS) !== big(book.edition)) return { refused: "other edition" };
+  return { number, held: unpackPrompts(book, u), paths: u.rest };
 }
 
 /** Reads a code as a person typed it. */
 export function decode(book: Book, text: string): Sheet | NoSheet {
-  const n = unspell(text);
-  if (n === null) return { refused: "mistyped" };
-  const u = new Unpacker(n);
-  if (u.get(EDITIONS) !== big(book.edition)) return { refused: "other edition" };
-  const held = unpackPrompts(book, u);
-  const answers = shelfOf(book).unrank(u.rest);
+  const n = opened(book, text);
+  if ("refused" in n) return n;
+  const answers = shelfOf(book).unrank(book, n.paths);
   if (!answers) return { refused: "mistyped" };
   const sheet: Sheet = { taken: book.trees.map((t) => t.id).filter((id) => entry(answers, id)), answers, picks: {}, stars: [] };
-  put(book, held, cameUp(book, pathsOf(book, sheet), answers), sheet);
-  return numberOf(book, sheet) === n ? sheet : { refused: "mistyped" };
+  put(book, n.held, cameUp(book, pathsOf(book, sheet), answers), sheet);
+  return numberOf(book, sheet) === n.number ? sheet : { refused: "mistyped" };
 }
 
 interface Paths {
@@ -189,27 +208,27 @@ function unUpTo(n: number, rank: bigint): number[] {
 
 // The trees taken and the path in each
 
-let shelf: { of: Table[]; is: Shelf } | undefined;
+let shelf: { of: Book["paths"]; is: Shelf } | undefined;
 
-/** The last one is kept: to number all paths of all trees takes longest. */
+/** The last one is kept: to number all paths of a tree takes longest. */
 function shelfOf(book: Book): Shelf {
-  if (!shelf || shelf.of !== book.trees) shelf = { of: book.trees, is: new Shelf(book) };
+  if (!shelf || shelf.of !== book.paths) shelf = { of: book.paths, is: new Shelf(book.paths) };
   return shelf.is;
 }
 
 class Shelf {
-  private readonly rooms: Rooms[];
+  private readonly places: { id: string; all: bigint }[];
   /** By tree and number of trees: how many there are from that tree on. */
   private readonly of: bigint[][];
+  private readonly rooms: { [tree: string]: Rooms } = {};
 
-  constructor(book: Book) {
-    const placed = book.trees.map((table, i) => ({ rooms: new Rooms(table, book.units), i }));
-    placed.sort((a, b) => (a.rooms.all === b.rooms.all ? a.i - b.i : a.rooms.all < b.rooms.all ? 1 : -1));
-    this.rooms = placed.map((p) => p.rooms);
-    this.of = [[ONE, ...this.rooms.map(() => NONE)]];
-    for (const r of this.rooms.slice().reverse()) {
+  constructor(paths: Book["paths"]) {
+    const placed = paths.map(([id, all], i) => ({ id, all: big(all), i }));
+    this.places = placed.sort((a, b) => (a.all === b.all ? a.i - b.i : a.all < b.all ? 1 : -1));
+    this.of = [[ONE, ...this.places.map(() => NONE)]];
+    for (const p of this.places.slice().reverse()) {
       const after = this.of[0] as bigint[];
-      this.of.unshift(after.map((n, k) => n + (k ? (after[k - 1] as bigint) * r.all : NONE)));
+      this.of.unshift(after.map((n, k) => n + (k ? (after[k - 1] as bigint) * p.all : NONE)));
     }
   }
 
@@ -218,38 +237,59 @@ class Shelf {
     return (this.of[i] as bigint[])[k] as bigint;
   }
 
-  rank(paths: Paths): bigint {
+  /** The paths of a tree that is in the book. */
+  private roomsOf(book: Book, id: string): Rooms {
+    const known = entry(this.rooms, id);
+    return known || (this.rooms[id] = new Rooms(book.trees.find((t) => t.id === id) as Table, book.units));
+  }
+
+  rank(book: Book, paths: Paths): bigint {
     let k = Object.keys(paths).length;
     let out = NONE;
     for (let j = 0; j < k; j++) out += this.many(0, j);
     let within = ONE;
-    this.rooms.forEach((r, i) => {
-      const path = entry(paths, r.table.id);
+    this.places.forEach(({ id, all }, i) => {
+      const path = entry(paths, id);
       if (!path) return;
-      out += (this.many(i + 1, k) + r.rank(path)) * within;
-      within *= r.all;
+      out += (this.many(i + 1, k) + this.roomsOf(book, id).rank(path)) * within;
+      within *= all;
       k--;
     });
     return out;
   }
 
-  /** The answers by tree; null where the number stands for none. */
-  unrank(rank: bigint): Sheet["answers"] | null {
-    const most = this.rooms.length;
+  /** The trees, each with the number of its path; null where the number stands for none. */
+  private taken(rank: bigint): { id: string; path: bigint }[] | null {
+    const most = this.places.length;
     let k = 0;
     for (; k <= most && rank >= this.many(0, k); k++) rank -= this.many(0, k);
     if (k > most) return null;
-    const out: Sheet["answers"] = {};
-    for (let i = 0; i < most && k > 0; i++) {
+    const out: { id: string; path: bigint }[] = [];
+    this.places.forEach(({ id, all }, i) => {
       const before = this.many(i + 1, k);
-      const r = this.rooms[i] as Rooms;
-      if (rank < before) continue;
+      if (!k || rank < before) return;
       rank -= before;
-      const answers = r.unrank(rank % r.all);
-      if (!answers) return null;
-      out[r.table.id] = answers;
-      rank /= r.all;
+      out.push({ id, path: rank % all });
+      rank /= all;
       k--;
+    });
+    return out;
+  }
+
+  named(rank: bigint): string[] | null {
+    const taken = this.taken(rank);
+    return taken && taken.map((t) => t.id);
+  }
+
+  /** The answers by tree; null where the number stands for none. */
+  unrank(book: Book, rank: bigint): Sheet["answers"] | null {
+    const out: Sheet["answers"] = {};
+    const taken = this.taken(rank);
+    if (!taken) return null;
+    for (const { id, path } of taken) {
+      const answers = this.roomsOf(book, id).unrank(path);
+      if (!answers) return null;
+      out[id] = answers;
     }
     return out;
   }

@@ -5,20 +5,19 @@ import { App } from "../state/app";
 import { amountAt, units } from "../state/amounts";
 import { Box } from "../tree/box";
 import { clone, fill } from "../page/dom";
-import { need } from "./need";
+import { addressOf, need } from "./need";
 import { Screen } from "../state/screens";
+import { Coded } from "../types/figure";
 import { entry } from "../walk/walker";
 import * as words from "../words/words";
 
 export function placeFigure(app: App, view: HTMLElement, screen: Screen, box: Box | undefined): void {
   const data = app.state.data;
   const asked = `${screen.tree}/${screen.question}`;
-  const name = entry(data.beside || {}, asked);
-  const figure = name && entry(data.figures || {}, name);
-  if (!name || !figure || !box) return;
+  const beside = entry(data.beside, asked);
+  if (!beside || !box) return;
   const see = clone("part-see");
-  const made = clone(`figure-${name}`);
-  fill(see, "name", made.getAttribute("data-title") as string);
+  fill(see, "name", beside.title);
   const reader = {
     asked,
     amount: (at: string) => (at === asked ? box.amount() : amountAt(app.state, at)),
@@ -26,13 +25,22 @@ export function placeFigure(app: App, view: HTMLElement, screen: Screen, box: Bo
     use: (text: string) => box.write(text),
     take: (question: string, of: { [question: string]: number }) => app.state.addOwn(question, of),
   };
+  let asking = false;
   const open = (): void => {
-    see.appendChild(made);
-    need("keelpathFigure").then(
-      (run) => (box.follow = run(made, figure, units(app.state), "", reader)),
-      () => app.say(words.notLoaded, true),
+    if (asking || !(see as HTMLDetailsElement).open) return;
+    asking = true;
+    const part = { name: `figure-${beside.figure}`, script: beside.script, style: addressOf("figure-style") };
+    Promise.all([need("keelpathFigure"), app.parts.load([part])]).then(
+      ([run]) => {
+        const made = see.appendChild(clone(part.name));
+        box.follow = run(made, entry(data.figures, beside.figure) as Coded, units(app.state), "", reader);
+      },
+      () => {
+        asking = false; // opened again, it is tried again
+        app.say(words.notLoaded, true);
+      },
     );
   };
-  see.addEventListener("toggle", open, { once: true });
+  see.addEventListener("toggle", open);
   view.appendChild(see);
 }

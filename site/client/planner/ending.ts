@@ -2,9 +2,9 @@
 
 import { App } from "../state/app";
 import { addEmergency } from "../sheet/caution";
-import { act, clone, fill, make, put, slot } from "../page/dom";
-import { Theme } from "../state/data";
-import { need } from "./need";
+import { act, clone, empty, fill, make, put, slot } from "../page/dom";
+import { Theme, Topic, topicOf } from "../state/data";
+import { allPrompts, need } from "./need";
 import { pickItem } from "../sheet/prompts";
 import { Screen } from "../state/screens";
 import { fillAmounts } from "../tree/said";
@@ -31,9 +31,8 @@ export function endingView(app: App, screen: Screen): HTMLElement {
 
   const prompts = app.state.fitting(ending.prompts || []);
   addOnce(prompts, app.state.cardPrompts(tree));
-  put(body, "prompts", prompts.map((id) => pickItem(app, id)));
   slot(body, "bring").hidden = !prompts.length;
-  put(view, "further", furtherThemes(app, ending, prompts));
+  placePrompts(app, view, ending, prompts);
 
   placeChanges(app, view, tree);
   showTrail(walk, view, path.steps);
@@ -64,6 +63,17 @@ function placeChanges(app: App, view: HTMLElement, tree: string): void {
   slot(view, "changes").addEventListener("toggle", load, { once: true });
 }
 
+/** What to ask is there with the tree. Why, and what else there is to ask, follow where they were not loaded yet. */
+function placePrompts(app: App, view: HTMLElement, ending: Ending, prompts: string[]): void {
+  const show = (): void => {
+    empty(slot(view, "prompts"));
+    put(view, "prompts", prompts.map((id) => pickItem(app, id)));
+    put(view, "further", furtherThemes(app, ending, prompts));
+  };
+  show();
+  if (app.parts.lacking([allPrompts()]).length) app.parts.load([allPrompts()]).then(show, () => undefined);
+}
+
 /** Prompts of the ending's themes that are not among those shown, folded in by theme. */
 function furtherThemes(app: App, ending: Ending, shown: string[]): HTMLElement[] {
   const parts: HTMLElement[] = [];
@@ -89,9 +99,9 @@ function onward(app: App, tree: string, ending: Ending): HTMLElement[] {
   const next = app.state.kept.waiting.slice();
   addOnce(next, ending.next || []);
   const urgent = !!ending.safety;
-  const known = (id: string): boolean => app.state.data.trees.some((t) => t.id === id);
-  return next.filter((id) => id !== tree && known(id) && !app.state.path(id).ending).map((id) => {
-    const button = make("button", words.goOn(app.state.tree(id).title), urgent || app.state.kept.waiting[0] === id ? "main" : "");
+  const topics = next.map((id) => topicOf(app.state.data, id)).filter((t): t is Topic => !!t);
+  return topics.filter(({ id }) => id !== tree && !app.state.isDone(id)).map(({ id, title }) => {
+    const button = make("button", words.goOn(title), urgent || app.state.kept.waiting[0] === id ? "main" : "");
     button.setAttribute("type", "button");
     button.addEventListener("click", () => app.take(id));
     return button;

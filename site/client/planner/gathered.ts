@@ -5,6 +5,7 @@ import { App } from "../state/app";
 import { isEmergency } from "./callline";
 import { addEmergency, keepWorn, toldParts } from "../sheet/caution";
 import { act, clone, fill, put, slot } from "../page/dom";
+import { topicOf } from "../state/data";
 import { before, changeAnswers } from "../state/guard";
 import { pickItem } from "../sheet/prompts";
 import { promptsOf } from "../safety/safety";
@@ -36,7 +37,8 @@ function tie(app: App, view: HTMLElement, screen: Screen): void {
     app.state.sitting.goOn();
     app.go(to || { view: "topics" });
   });
-  on.textContent = to && to.tree ? words.goOn(app.state.tree(to.tree).title) : words.onward;
+  const topic = to && to.tree && topicOf(app.state.data, to.tree);
+  on.textContent = topic ? words.goOn(topic.title) : words.onward;
 }
 
 /** An answer of a topic may have told it; then Back leads there. */

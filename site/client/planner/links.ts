@@ -10,7 +10,11 @@ export const TAKE = "#take=";
 
 export function tendLinks(app: App, view: HTMLElement): void {
   for (const link of Array.from(view.querySelectorAll<HTMLAnchorElement>("a[href]"))) {
-    const tree = app.state.data.trees.find((t) => [`${t.id}.html`, `index.html${TAKE}${t.id}`].some((to) => link.href === new URL(to, location.href).href));
+    if (link.hasAttribute("data-slot")) { // to a topic's own page, for a reader who takes it by hand
+      openBeside(link);
+      continue;
+    }
+    const tree = app.state.data.topics.find((t) => [`${t.id}.html`, `index.html${TAKE}${t.id}`].some((to) => link.href === new URL(to, location.href).href));
     if (tree) takeHere(app, link, tree.id);
     else if (link.protocol !== "tel:") openBeside(link);
   }

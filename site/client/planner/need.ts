@@ -3,6 +3,8 @@
 
 import { Carry } from "../carry/carry";
 import { runFigure } from "../figures/figure";
+import { loadScript } from "../page/load";
+import { Wanted } from "../state/parts";
 
 export interface Needs {
   keelpathCarry: Carry;
@@ -11,14 +13,25 @@ export interface Needs {
 
 export function need<K extends keyof Needs>(name: K): Promise<Needs[K]> {
   const own = window as unknown as Partial<Needs>;
-  return new Promise((done, fail) => {
-    const there = (): void => (own[name] ? done(own[name] as Needs[K]) : fail(new Error(name)));
-    if (own[name]) return there();
-    const at = name === "keelpathCarry" ? "data-carry" : "data-figures";
-    const script = document.createElement("script");
-    script.src = (document.querySelector(`[${at}]`) as Element).getAttribute(at) as string;
-    script.onload = there;
-    script.onerror = () => fail(new Error(script.src));
-    document.head.appendChild(script);
+  const there = own[name];
+  if (there) return Promise.resolve(there as Needs[K]);
+  return loadScript(addressOf(name === "keelpathCarry" ? "carry" : "figures")).then(() => {
+    if (own[name]) return own[name] as Needs[K];
+    throw new Error(name);
   });
+}
+
+/** The part that has all prompts. */
+export function allPrompts(): Wanted {
+  return { name: "prompts", script: addressOf("prompts") };
+}
+
+/** What shows the sheet. */
+export function sheets(): Wanted {
+  return { name: "sheets", script: addressOf("sheets"), style: addressOf("sheet-style") };
+}
+
+/** Where the page says that a script or a style is. */
+export function addressOf(what: "carry" | "figures" | "figure-style" | "sheets" | "sheet-style" | "prompts"): string {
+  return (document.querySelector(`[data-${what}]`) as Element).getAttribute(`data-${what}`) as string;
 }

@@ -3,22 +3,25 @@
 
 import { App, standing } from "../state/app";
 import { linkedCode, openLinked } from "./code";
-import { read } from "../state/data";
+import { read, receive, topicOf } from "../state/data";
 import { act, empty, slot } from "../page/dom";
 import { endingView } from "./ending";
 import { takeFragment } from "../page/fragment";
 import { gatheredView } from "./gathered";
 import { changeAnswers, guarded, wrongNow } from "../state/guard";
 import { TAKE, tendLinks } from "./links";
+import { missingView } from "./missing";
+import { allPrompts, sheets } from "./need";
 import { Paper } from "./paper";
 import { offeredQuestion } from "./offer";
 import { questionView } from "../tree/question";
 import { tooMuch } from "./field";
-import { Kept, MOST_ASKED } from "../state/kept";
+import { Kept, MOST_ASKED, NotOpened, Opened } from "../state/kept";
 import { Replace } from "./replace";
+import { Parts, Wanted } from "../state/parts";
 import { Screen, Screens } from "../state/screens";
 import { SharedScreen } from "./shared";
-import { sheetView } from "./sheet";
+import { Sheets } from "./sheets";
 import { gateView, groupView, legView } from "./signs";
 import { Step } from "../safety/safety";
 import { State } from "../state/state";
@@ -26,50 +29,130 @@ import { Tab } from "../state/tab";
 import { Taps } from "../page/taps";
 import { topic } from "./topic";
 import { topicsView } from "./topics";
-import { visitView } from "./visit";
 import { entry } from "../walk/walker";
 import * as words from "../words/words";
 
+/** Milliseconds until a reader is told that something loads. */
+const PATIENCE = 400;
+
 class Planner implements App {
   readonly state = new State(read("planner-data"));
+  readonly parts = new Parts((part) => receive(this.state.data, part));
   private readonly tab = new Tab(this.state);
-  private readonly paper = new Paper(this);
+  private paper: Paper | undefined;
   private readonly screens: Screens;
   private readonly replace: Replace;
   private readonly title = document.title;
   private readonly taps: Taps;
   private at: Screen = { view: "topics" };
+  /** The last thing that was asked for; what loads for an earlier one is shown no more. */
+  private turn = 0;
+  /** What the reader said before could not be loaded, and waits in the tab. */
+  private waits: string[] | undefined;
+  private readonly linked: { question: string; code: string };
 
-  constructor(private readonly root: HTMLElement) {
+  constructor(private readonly root: HTMLElement, private readonly ready: () => void) {
     this.taps = new Taps(root);
     this.tieBar();
     this.replace = new Replace(this, root);
-    const again = this.tab.restore();
-    this.draw(this.at);
-    const offered = offeredQuestion();
-    const code = linkedCode();
+    this.linked = { question: offeredQuestion(), code: linkedCode() };
     this.screens = new Screens((screen) => this.show(screen));
-    if (again) this.say(again, true);
-    if (offered) this.offer(offered);
-    if (code) openLinked(this, code);
-    this.takeLinked();
-    window.addEventListener("hashchange", () => this.takeLinked());
     document.addEventListener("visibilitychange", () => this.lookAgain());
     if (this.state.data.edition.shared) new SharedScreen(this.root, () => this.leave());
+    window.addEventListener("hashchange", () => this.takeLinked());
+    const kept = this.tab.begin();
+    if (!kept) this.begin(false);
+    else this.restore(kept, () => this.wait(kept));
   }
 
-  go(screen: Screen): void {
-    this.screens.go(screen);
+  private restore(kept: string[], failed: () => void): void {
+    this.load(kept).then(() => this.begin(true), failed);
+  }
+
+  /** Takes up what the tab kept and what a link brought. */
+  private begin(kept: boolean): void {
+    const again = kept ? this.tab.restore((text) => this.read(text)) : "";
+    const waited = !!this.waits;
+    this.waits = undefined;
+    if (waited) this.show({ view: "topics" });
+    else this.draw({ view: "topics" });
+    this.ready();
+    if (again) this.say(again, true);
+    if (this.linked.question) this.offer(this.linked.question);
+    if (this.linked.code) openLinked(this, this.linked.code);
+    this.takeLinked();
+  }
+
+  /** What the tab kept did not load, and nothing else is begun over it; only the safety screen is open all the while. */
+  private wait(kept: string[]): void {
+    this.waits = kept;
+    this.draw({ view: "missing" });
+    this.ready();
+  }
+
+  private missing(screen: Screen): HTMLElement {
+    const kept = this.waits;
+    if (!kept) return missingView(this, screen.to as Screen, () => this.go(screen.to as Screen));
+    const turn = this.turn;
+    const again = (): void => this.restore(kept, () => turn === this.turn && this.show(screen));
+    // Where the sheet itself did not load, nothing can be read without it.
+    return missingView(this, undefined, again, this.parts.lacking(this.needs({ view: "sheet" })).length ? undefined : () => this.begin(true));
+  }
+
+  load(topics: string[]): Promise<void> {
+    const trees = this.state.data.topics.filter((t) => topics.indexOf(t.id) >= 0).map((t) => t.part);
+    return this.parts.load(trees.concat(sheets(), allPrompts()));
+  }
+
+  read(text: string): Opened | NotOpened {
+    return this.sheets().read(text, this.state.data);
+  }
+
+  go(screen: Screen, then?: () => void): void {
+    const turn = ++this.turn;
+    const first = guarded(this.state, screen);
+    const lacking = this.waits ? [] : this.parts.lacking(this.needs(first));
+    if (lacking.length) {
+      setTimeout(() => turn === this.turn && this.say(words.loading, true), PATIENCE);
+      const current = (does: () => void) => (): void => {
+        if (turn === this.turn) does();
+      };
+      this.parts.load(lacking).then(current(() => this.go(screen, then)), current(() => this.screens.go({ view: "missing", to: screen })));
+      return;
+    }
+    this.screens.go(first.view === "topic" && !this.waits ? this.begun(first.tree as string) : screen);
+    if (then) then();
+    this.fetchAhead();
+  }
+
+  /** What a screen cannot be shown without. */
+  private needs(screen: Screen): Wanted[] {
+    if (screen.view === "sheet" || screen.view === "visit") return [sheets(), allPrompts()];
+    const topic = screen.view === "topic" && topicOf(this.state.data, screen.tree as string);
+    return topic ? [topic.part] : [];
+  }
+
+  /** Loads what comes next while the reader reads: behind the safety screen the topic, and behind a question the sheet. */
+  private fetchAhead(): void {
+    const { view, to } = this.at;
+    const next = view === "safety" && to ? this.needs(to) : view === "question" ? this.needs({ view: "sheet" }) : [];
+    this.parts.load(next).catch(() => undefined); // it is asked for again when it is needed, and said then
   }
 
   back(screen: Screen): void {
-    this.screens.back(screen);
+    if (screen.view === "topic") this.go(screen);
+    else this.screens.back(screen);
   }
 
   take(tree: string): void {
+    this.go({ view: "topic", tree });
+  }
+
+  /** Begins a topic whose tree has come, or goes on with it; one that is done is gone through again. */
+  private begun(tree: string): Screen {
     const again = standing(this.state, tree).view === "ending";
     this.state.begin(tree);
-    this.go(again ? { view: "question", tree, question: this.firstAsked(tree) } : standing(this.state, tree));
+    return again ? { view: "question", tree, question: this.firstAsked(tree) } : standing(this.state, tree);
   }
 
   /** The first question of a topic that was not told in another. */
@@ -85,7 +168,7 @@ class Planner implements App {
   /** A link of another page that starts a topic. */
   private takeLinked(): void {
     const id = takeFragment(TAKE);
-    if (this.state.data.trees.some((t) => t.id === id)) this.take(id);
+    if (topicOf(this.state.data, id)) this.take(id);
   }
 
   /** A page that was left open may have outlived its sitting. */
@@ -120,16 +203,19 @@ class Planner implements App {
     this.say((first.textContent as string).replace(/\s+/g, " ").trim());
   }
 
-  /** Answers may have changed since a screen was left; then the tree's standing counts. */
+  /** Answers may have changed since a screen was left; then the tree's standing counts. What was missing may have come. */
   private standingFor(screen: Screen): Screen {
-    if (!screen.tree || screen.view === "safety") return screen;
+    if (this.waits) return screen.view === "safety" ? screen : { view: "missing" };
+    if (screen.view === "missing" && !this.parts.lacking(this.needs(screen.to as Screen)).length) return { view: "topics" };
+    if (!screen.tree || screen.view === "safety" || screen.view === "topic") return screen;
     const path = this.state.path(screen.tree);
     const fits = screen.view === "ending" ? path.ending : path.open === screen.question || path.steps.some((s) => s.question === screen.question);
     return fits ? screen : standing(this.state, screen.tree);
   }
 
   private draw(screen: Screen): Screen {
-    this.paper.hide();
+    this.turn++;
+    if (this.paper) this.paper.hide();
     this.at = screen;
     document.documentElement.classList.remove("calling");
     const place = slot(this.root, "view");
@@ -143,18 +229,29 @@ class Planner implements App {
   private viewOf(screen: Screen): HTMLElement {
     switch (screen.view) {
       case "topics":
+      case "topic": // of which another screen has taken the place
         return topicsView(this);
+      case "missing":
+        return this.missing(screen);
       case "question":
         return questionView(topic(this, screen), screen.question as string);
       case "ending":
         return endingView(this, screen);
       case "sheet":
-        return sheetView(this, this.paper);
+        return this.sheets().sheetView(this, this.onPaper());
       case "visit":
-        return visitView(this, this.paper);
+        return this.sheets().visitView(this, this.onPaper());
       case "safety":
         return this.safetyView(screen);
     }
+  }
+
+  private sheets(): Sheets {
+    return (window as unknown as { keelpathSheets: Sheets }).keelpathSheets;
+  }
+
+  private onPaper(): Paper {
+    return (this.paper = this.paper || new (this.sheets().Paper)(this));
   }
 
   private safetyView(screen: Screen): HTMLElement {
@@ -173,7 +270,7 @@ class Planner implements App {
   private nameOf(screen: Screen): string {
     if (screen.view === "sheet") return words.sheet;
     if (screen.view === "visit") return words.visit;
-    if (screen.view === "safety") return slot(slot(this.root, "view"), "focus").textContent as string;
+    if (screen.view === "safety" || screen.view === "missing") return slot(slot(this.root, "view"), "focus").textContent as string;
     if (!screen.tree) return "";
     const tree = this.state.tree(screen.tree);
     const question = screen.question ? entry(tree.questions, screen.question) : undefined;
@@ -214,8 +311,8 @@ class Planner implements App {
     slot(this.root, "bar").hidden = screen.view === "topics" && this.state.isEmpty() && !told;
     slot(this.root, "to-wrong").hidden = screen.view === "safety" && !!screen.whole;
     slot(this.root, "to-safety").hidden = screen.view === "safety" || !told;
-    slot(this.root, "to-sheet").hidden = screen.view === "sheet";
-    slot(this.root, "to-topics").hidden = screen.view === "topics";
+    slot(this.root, "to-sheet").hidden = !!this.waits || screen.view === "sheet";
+    slot(this.root, "to-topics").hidden = !!this.waits || screen.view === "topics";
   }
 
   /** Asks once more before clearing, here in the page. */
@@ -231,11 +328,11 @@ class Planner implements App {
     const place = slot(this.root, "offer");
     slot(place, "offered").textContent = question;
     place.hidden = false;
+    slot(place, "offer-text").focus();
     act(place, "take-offer", () => {
       place.hidden = true;
       const on = this.state.addOwn(question);
-      this.go({ view: "sheet" });
-      this.say(on ? words.onSheet : words.enoughOwn, true);
+      this.go({ view: "sheet" }, () => this.say(on ? words.onSheet : words.enoughOwn, true));
     });
     act(place, "leave-offer", () => {
       place.hidden = true;
@@ -255,6 +352,7 @@ class Planner implements App {
   private clear(): void {
     this.state.clear();
     this.tab.forget();
+    this.waits = undefined;
     this.screens.forget();
     this.go({ view: "topics" });
     this.say(words.cleared, true);
@@ -265,12 +363,11 @@ function start(): void {
   const root = document.getElementById("planner");
   const plain = document.getElementById("planner-plain");
   if (!root) return;
-  new Planner(root);
-  // Only now, with all in place, does the planner take over from the plain links.
-  root.hidden = false;
-  if (plain) plain.hidden = true;
-  const offer = slot(root, "offer");
-  if (!offer.hidden) slot(offer, "offer-text").focus();
+  // Only with all in place does the planner take over from the plain links.
+  new Planner(root, () => {
+    root.hidden = false;
+    if (plain) plain.hidden = true;
+  });
 }
 
 start();

@@ -22,8 +22,7 @@ export class Replace {
   open(kept: Kept, said: string, seen: boolean): void {
     const does = (): void => {
       this.app.state.open(kept);
-      this.app.go({ view: "sheet" });
-      this.app.say(said, seen);
+      this.app.go({ view: "sheet" }, () => this.app.say(said, seen));
     };
     if (holdsNothing(this.app.state.kept)) return does();
     this.next = does;
@@ -55,7 +54,6 @@ export class Replace {
     if (!earlier) return;
     this.app.state.earlier = undefined;
     this.app.state.open(earlier);
-    this.app.go({ view: "sheet" });
-    this.app.say(words.broughtBack, true);
+    this.app.go({ view: "sheet" }, () => this.app.say(words.broughtBack, true));
   }
 }

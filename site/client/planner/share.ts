@@ -4,7 +4,7 @@ import { App } from "../state/app";
 import { tieCode, tieTyped } from "./code";
 import { act, slot } from "../page/dom";
 import { copy, save } from "../sheet/files";
-import { LARGEST, NotOpened, read } from "../state/kept";
+import { LARGEST, NotOpened, topicsIn } from "../state/kept";
 import { need } from "./need";
 import { hideProblem, showProblem } from "../page/problem";
 import * as words from "../words/words";
@@ -44,10 +44,13 @@ export function tieOpen(app: App, view: HTMLElement): void {
 const MOST_BYTES = 4 * LARGEST;
 
 function open(app: App, view: HTMLElement, field: HTMLElement, text: string): void {
-  const found = read(text, app.state.data);
-  if ("refused" in found) return refuse(view, field, found.refused);
-  const left = words.leftOut(found);
-  app.open(found.kept, [words.opened, left].filter((s) => s).join(" "), !!left);
+  const reads = (): void => {
+    const found = app.read(text);
+    if ("refused" in found) return refuse(view, field, found.refused);
+    const left = words.leftOut(found);
+    app.open(found.kept, [words.opened, left].filter((s) => s).join(" "), !!left);
+  };
+  app.load(topicsIn(text, app.state.data)).then(reads, () => showProblem(view, words.notLoaded, field, "file-problem"));
 }
 
 function refuse(view: HTMLElement, field: HTMLElement, why: NotOpened["refused"]): void {

@@ -14,9 +14,10 @@ export function units(state: State): Tables {
 /** The amount that the reader gave at a question, named "tree/question". */
 export function amountAt(state: State, at: string): Value | undefined {
   const [tree, question] = at.split("/") as [string, string];
-  const row = entry(state.tree(tree).questions, question);
   const chosen = state.chosen(tree, question);
-  if (!row || !row.measure || !chosen.length || chosen[0] === SKIP) return undefined;
+  if (!chosen.length || chosen[0] === SKIP) return undefined; // such a tree need not have come
+  const row = entry(state.tree(tree).questions, question);
+  if (!row || !row.measure) return undefined;
   const v = amount(row.measure, chosen[0] as string, units(state));
   return refused(v) ? undefined : v;
 }
@@ -29,8 +30,7 @@ export function since(state: State, id: string): string {
   for (const at of Object.keys(of)) {
     const [tree, question] = at.split("/") as [string, string];
     const v = amountAt(state, at);
-    const m = (entry(state.tree(tree).questions, question) as Question).measure;
-    if (v && Math.abs(exact(v) - (of[at] as number)) > 1e-9) now.push(show(units(state), v, m));
+    if (v && Math.abs(exact(v) - (of[at] as number)) > 1e-9) now.push(show(units(state), v, (entry(state.tree(tree).questions, question) as Question).measure));
     else if (state.chosen(tree, question)[0] === SKIP) return words.numberSkipped;
   }
   return now.length ? words.numberNow(now) : "";

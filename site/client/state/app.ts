@@ -1,13 +1,19 @@
 // What every view may ask of the planner.
 
-import { Kept } from "./kept";
+import { Kept, NotOpened, Opened } from "./kept";
+import { Parts } from "./parts";
 import { State } from "./state";
 import { Screen } from "./screens";
 
 export interface App {
   state: State;
-  /** Shows a screen as a new step. */
-  go(screen: Screen): void;
+  parts: Parts;
+  /** Shows a screen as a new step, once all that it needs is loaded; then, where it was shown, does what follows. */
+  go(screen: Screen, then?: () => void): void;
+  /** Loads what reading a sheet with these topics needs, and those of them that the planner has. */
+  load(topics: string[]): Promise<void>;
+  /** Reads a saved sheet, once that is loaded. */
+  read(text: string): Opened | NotOpened;
   /** Goes one step back. */
   back(screen: Screen): void;
   /** Begins a tree, or goes on with it where the reader left it. */

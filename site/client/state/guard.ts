@@ -1,6 +1,7 @@
 // The way through the safety screen: no topic's question or ending is shown
 // before it is done, whichever way a reader comes.
 
+import { topicOf } from "./data";
 import { Screen } from "./screens";
 import { Step, opened } from "../safety/safety";
 import { State } from "./state";
@@ -9,7 +10,7 @@ import { State } from "./state";
 export function guarded(state: State, screen: Screen): Screen {
   state.sitting.expire();
   if (screen.view === "safety") return isAsked(state, screen) ? screen : guarded(state, after(state, { ...screen, step: { ask: "help" } }));
-  if (screen.view !== "question" && screen.view !== "ending") return screen;
+  if (screen.view !== "topic" && screen.view !== "question" && screen.view !== "ending") return screen;
   const tree = screen.tree as string;
   const whole = isWhole(state, tree);
   if (!state.sitting.passes(whole)) return { view: "safety", step: state.sitting.next(whole), whole, to: screen };
@@ -19,7 +20,8 @@ export function guarded(state: State, screen: Screen): Screen {
 
 /** Whether a topic asks every group, without the gate. */
 function isWhole(state: State, tree: string): boolean {
-  return !!state.tree(tree).whole;
+  const topic = topicOf(state.data, tree);
+  return !!topic && topic.whole;
 }
 
 /** The part that follows the one at hand: the next in order, answered or not, so that Back and forth shows all. */

@@ -5,12 +5,13 @@
 import { Step } from "../safety/safety";
 
 export interface Screen {
-  view: "topics" | "question" | "ending" | "sheet" | "visit" | "safety";
+  /** A "topic" is one to take, which is shown as its open question; "missing" stands for what could not be loaded. */
+  view: "topics" | "topic" | "question" | "ending" | "sheet" | "visit" | "safety" | "missing";
   tree?: string;
   question?: string;
   /** The reader came to change this one answer and wants back to where they were. */
   change?: boolean;
-  /** Of the safety screen: the part, whether every group is asked, and where it leads on to. */
+  /** Of the safety screen: the part, whether every group is asked, and where it leads on to; or what was missing. */
   step?: Step;
   whole?: boolean;
   to?: Screen;

@@ -84,6 +84,11 @@ export class State {
     throw new Error(`no tree "${id}"`);
   }
 
+  /** Whether a topic was taken to an ending. */
+  isDone(id: string): boolean {
+    return this.data.trees.some((t) => t.id === id) && !!this.path(id).ending;
+  }
+
   /** Marks a tree as begun and takes it off the waiting ones. */
   begin(tree: string): void {
     told.begin(this.said(), tree);
@@ -103,7 +108,7 @@ export class State {
   private said(): told.Sitting {
     const { taken, answers } = this.kept;
     if (this.settled !== this.kept) this.asked = [];
-    const said = { trees: this.data.trees, facts: this.data.facts || {}, taken, answers, asked: this.asked, units: this.data.units };
+    const said = { trees: this.data.trees, facts: this.data.facts, taken, answers, asked: this.asked, units: this.data.units };
     if (this.settled !== this.kept) {
       this.settled = this.kept;
       told.settle(said);

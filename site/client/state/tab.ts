@@ -2,8 +2,9 @@
 // as the page is left and are gone when the tab is closed or all is cleared. An
 // edition for shared screens keeps nothing at all.
 
-import { Kept, NotOpened, Opened, read, write } from "./kept";
+import { Kept, NotOpened, Opened, topicsIn, write } from "./kept";
 import { State } from "./state";
+import { addOnce } from "../walk/walker";
 import * as words from "../words/words";
 
 const NAME = "keelpath-sheet";
@@ -11,6 +12,9 @@ const EARLIER = "keelpath-sheet-earlier";
 const SITTING = "keelpath-sitting";
 
 export class Tab {
+  /** What is kept has not been taken up yet: nothing may take its place. */
+  private held = false;
+
   constructor(private readonly state: State) {
     if (state.data.edition.shared) {
       this.forget();
@@ -22,13 +26,24 @@ export class Tab {
     });
   }
 
-  /** Takes up what was left in this tab; gives what to say of it. */
-  restore(): string {
-    if (this.state.data.edition.shared) return "";
+  /** Takes up what was told of safety, for which nothing has to be loaded; gives the topics that the rest needs, or nothing where there is no rest. */
+  begin(): string[] | undefined {
+    if (this.state.data.edition.shared) return undefined;
     this.state.sitting.read(this.reach((s) => s.getItem(SITTING)) || "");
-    const earlier = this.look(EARLIER);
+    const texts = [NAME, EARLIER].map((name) => this.reach((s) => s.getItem(name)) || "").filter((text) => text);
+    this.held = texts.length > 0;
+    if (!this.held) return undefined;
+    const named: string[] = [];
+    for (const text of texts) addOnce(named, topicsIn(text, this.state.data));
+    return named;
+  }
+
+  /** Takes up the rest of what was left in this tab; gives what to say of it. */
+  restore(read: (text: string) => Opened | NotOpened): string {
+    this.held = false;
+    const earlier = this.look(EARLIER, read);
     if (earlier && !("refused" in earlier)) this.state.earlier = earlier.kept;
-    const found = this.look(NAME);
+    const found = this.look(NAME, read);
     if (!found) return "";
     if ("refused" in found) return found.refused === "empty" ? "" : words.notKept;
     this.state.kept = found.kept;
@@ -36,20 +51,21 @@ export class Tab {
   }
 
   forget(): void {
+    this.held = false;
     this.put(NAME, undefined);
     this.put(EARLIER, undefined);
     this.putSitting("");
   }
 
   private keep(): void {
-    this.put(NAME, this.state.isEmpty() ? undefined : this.state.kept);
-    this.put(EARLIER, this.state.earlier);
+    if (!this.held) this.put(NAME, this.state.isEmpty() ? undefined : this.state.kept);
+    if (!this.held) this.put(EARLIER, this.state.earlier);
     this.putSitting(this.state.sitting.isEmpty() ? "" : this.state.sitting.write());
   }
 
-  private look(name: string): Opened | NotOpened | undefined {
+  private look(name: string, read: (text: string) => Opened | NotOpened): Opened | NotOpened | undefined {
     const text = this.reach((s) => s.getItem(name));
-    return text ? read(text, this.state.data) : undefined;
+    return text ? read(text) : undefined;
   }
 
   private putSitting(text: string): void {

@@ -10,15 +10,14 @@ import * as tree from "./tree";
 export interface Data {
   edition: DataEdition;
   safety: safety.Table;
-  trees: DataTree[];
   general: string[];
   prompts: { [key: string]: DataPrompt };
-  facts?: { [key: string]: DataFact };
-  themes: DataTheme[];
-  cards: { [key: string]: string[] };
-  units?: quantity.Tables;
-  figures?: { [key: string]: figure.Coded };
-  beside?: { [key: string]: string };
+}
+
+export interface DataBeside {
+  figure: string;
+  title: string;
+  script: string;
 }
 
 export interface DataEdition {
@@ -41,8 +40,8 @@ export interface DataFact {
 
 export interface DataPrompt {
   ask: string;
-  why: string;
-  whom: string[];
+  why?: string;
+  whom?: string[];
   theme?: string;
   presumes?: string[];
   unless?: string[];
@@ -69,11 +68,22 @@ export interface DataTheme {
 
 export interface DataTree extends tree.Table {
   title: string;
-  whole?: boolean;
 }
 
 export interface FigureData {
   units: quantity.Tables;
   planner: string;
   figures: { [key: string]: figure.Coded };
+}
+
+export interface Part {
+  html?: string;
+  tree?: DataTree;
+  cards?: { [key: string]: string[] };
+  beside?: { [key: string]: DataBeside };
+  units?: quantity.Tables;
+  figures?: { [key: string]: figure.Coded };
+  prompts?: { [key: string]: DataPrompt };
+  themes?: DataTheme[];
+  facts?: { [key: string]: DataFact };
 }

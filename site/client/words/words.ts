@@ -245,6 +245,14 @@ export const codeWrong = "This code is not right. Please look at each sign again
 export const codeOther = "This code was made with another edition of this planner, or before it was changed. It cannot be opened here.";
 export const codeLeaves = "Your own words are not in the code. The file and the text have them.";
 export const fileKeeps = "The file keeps what you wrote.";
+export const loading = "One moment. A part of this page is loading.";
+export const answersNotLoaded = "Your answers did not load";
+export const sheetNotLoaded = "Your sheet did not load";
+
+export function topicNotLoaded(topic: string): string {
+  return `“${topic}” did not load`;
+}
+
 export const notLoaded = "This part could not be loaded. Please try again, or save your sheet as a file.";
 
 export function codeHolds(typed: string, held: string): string {
