@@ -19,11 +19,16 @@ type Page struct {
 	Prompts  []read.Text // prompts this page brings up
 	Of       string      // the fingerprint of its title, message and text, by which words of another language know it
 	Body     *Doc
+
+	// Of one of the site's own pages: one sentence for search engines and lists of
+	// links, and the message as a text with gaps.
+	About read.Text
+	Lead  *Doc
 }
 
 // Ref is a link by id inside a markdown text.
 type Ref struct {
-	Kind string // explainer, tree, type, word, source, support, call or heading
+	Kind string // explainer, tree, type, word, page, source, support, call, on or heading
 	ID   string
 	At   finding.Place
 
@@ -56,6 +61,11 @@ type Options struct {
 	Figure func(id string, given map[string]string) (template.HTML, error)
 	// Drawing gives a drawing with its words; nil leaves drawings out.
 	Drawing func(id string) (drawing.Drawing, bool)
+	// Gap says what stands in a gap of the text of one of the site's own pages; where
+	// that is nothing, the block around it is left out. Nil fills none.
+	Gap func(name string) (template.HTML, error)
+	// Slot says what stands in a slot of such a text; nil leaves slots out.
+	Slot func(name string) (template.HTML, error)
 	// NewTab opens links in a new tab, for places that would lose the reader's answers.
 	NewTab bool
 }
@@ -64,6 +74,8 @@ type Options struct {
 type Out struct {
 	HTML    template.HTML
 	Sources []string // ids of cited sources; the first has number 1
+
+	Headings []Heading // those that are shown
 }
 
 // Heading is a section heading of a text.

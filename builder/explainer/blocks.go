@@ -86,6 +86,8 @@ func (d *Doc) block(n ast.Node) (Block, map[ast.Node]int) {
 		case *call:
 			links[c] = len(text)
 			add(max(c.Pos(), 0), []byte(c.words.Plain()))
+		case *gap:
+			add(max(c.Pos(), 0), []byte(c.plain()))
 		}
 		return ast.WalkContinue, nil
 	})

@@ -36,6 +36,9 @@ type Doc struct {
 	Plain    []string // the text of each block, for searching
 	Cautions []Caution
 	Blocks   []Block // the same with kinds and places, for checks of words and sentences
+
+	form *Form // of the text of one of the site's own pages; nil for any other
+	uses []use // of it
 }
 
 // markdown is the one engine: goldmark with tables, no raw HTML, and our own
@@ -63,7 +66,10 @@ const (
 // newDoc reads a text and checks it. A text beyond the limits is reported and
 // left empty.
 func newDoc(src []byte, at func(int) finding.Place, lines helpline.Lines, list *finding.List) *Doc {
-	d := &Doc{src: src, at: at, lines: lines, ids: headingIDs{}, drawn: map[string]bool{}}
+	return newDocOf(&Doc{src: src, at: at, lines: lines, ids: headingIDs{}, drawn: map[string]bool{}}, list)
+}
+
+func newDocOf(d *Doc, list *finding.List) *Doc {
 	if !d.bounded(list) {
 		d.src = nil
 	}
@@ -93,11 +99,12 @@ func (d *Doc) bounded(list *finding.List) bool {
 func (d *Doc) parse() ast.Node {
 	root := markdown.Parser().Parse(text.NewReader(d.src), parser.WithContext(parser.NewContext()))
 	d.putCalls(root)
+	d.putGaps(root)
 	return root
 }
 
 // kinds are the words that a link by id may begin with.
-var kinds = []string{"explainer", "tree", "type", "word", "source", "support", "call"}
+var kinds = []string{"explainer", "tree", "type", "word", "page", "source", "support", "call", "on"}
 
 // check walks the text once, notes its refs, headings and plain text, and
 // reports what a text may not hold.
@@ -124,6 +131,9 @@ type checker struct {
 func (c *checker) node(n ast.Node) {
 	d := c.doc
 	at := d.at(max(n.Pos(), 0))
+	if d.form != nil {
+		c.own(n, at)
+	}
 	switch n := n.(type) {
 	case *ast.HTMLBlock:
 		if n.Lines().Len() > 0 {
@@ -199,12 +209,14 @@ func (c *checker) link(n *ast.Link, at finding.Place) {
 			help = []string{citeIt}
 		}
 		c.list.Add(at, "outside-link", fmt.Sprintf("the link leads to %q, and links go by id", dest),
-			append(help, "a link by id: explainer:ID, tree:ID, type:ID, word:ID, source:ID, support:ID or call:ID")...)
+			append(help, "a link by id: explainer:ID, tree:ID, type:ID, word:ID, page:ID, source:ID, support:ID, call:ID or on:paper")...)
 		return
 	case kind == "support":
 		c.support(n, id, at)
 	case kind == "call":
 		c.call(n, id, at)
+	case kind == "on":
+		c.on(n, id, at)
 	case kind == "source" && n.FirstChild() != nil:
 		c.list.Add(at, "citation", fmt.Sprintf("the citation of %q has words of its own, and only its number would be shown", id),
 			"put the words before it, and leave the brackets empty: "+`"[](`+dest+`)"`)
@@ -219,7 +231,7 @@ func (c *checker) ref(r Ref) {
 	}
 }
 
-var failedLink = regexp.MustCompile(`\]\s*\((explainer|tree|type|word|source|support|call|https?):`)
+var failedLink = regexp.MustCompile(`\]\s*\((explainer|tree|type|word|page|source|support|call|on|https?):`)
 
 // failedLinks reports what was meant as a link and reads as plain text.
 func (c *checker) failedLinks(block ast.Node) {
@@ -257,11 +269,20 @@ func (c *checker) heading(n *ast.Heading, at finding.Place) {
 		c.list.Add(at, "heading-level", fmt.Sprintf("the heading %q skips a level", words), "begin it with "+strings.Repeat("#", c.level+1))
 	}
 	c.level = max(n.Level, 2)
-	c.doc.Headings = append(c.doc.Headings, Heading{Level: n.Level, ID: c.doc.ids.next(words), Text: words})
+	id, own := ownID(n)
+	if !own {
+		id = c.doc.ids.next(words)
+	}
+	c.doc.Headings = append(c.doc.Headings, Heading{Level: n.Level, ID: id, Text: words})
 }
 
 func (c *checker) listing(n *ast.FencedCodeBlock, at finding.Place) {
-	switch lang := string(n.Language(c.doc.src)); lang {
+	lang := string(n.Language(c.doc.src))
+	if lang == slotLang && c.doc.form != nil {
+		c.slot(n, at)
+		lang = ""
+	}
+	switch lang {
 	case "", "yaml":
 	case "drawing":
 		c.drawing(n, at)
@@ -344,6 +365,8 @@ func plain(n ast.Node, src []byte) string {
 			b.Write(c.Value)
 		case *call:
 			b.WriteString(c.words.Plain())
+		case *gap:
+			b.WriteString(c.plain())
 		case *mark:
 			b.WriteString(c.opening() + c.words + c.closing())
 		}
@@ -367,14 +390,22 @@ func (d *Doc) HTML(o Options) (Out, error) {
 			f.SetAttributeString("figure", o.Figure)
 		case lang == "drawing" && o.Drawing != nil:
 			f.SetAttributeString("drawing", o.Drawing)
+		case lang == slotLang && d.form != nil && o.Slot != nil:
+			f.SetAttributeString(slotLang, o.Slot)
 		}
 		return ast.WalkContinue, nil
 	})
+	for _, n := range d.ownParts(root) {
+		remove(n)
+	}
+	if w.err != nil {
+		return Out{}, fmt.Errorf("fill a gap: %w", w.err)
+	}
 	var b bytes.Buffer
 	if err := markdown.Renderer().Render(&b, d.src, root); err != nil {
 		return Out{}, fmt.Errorf("render text: %w", err)
 	}
-	return Out{HTML: template.HTML(b.String()), Sources: w.cited}, nil
+	return Out{HTML: template.HTML(b.String()), Sources: w.cited, Headings: w.headings(root)}, nil
 }
 
 // writer turns a fresh parse into what is rendered: links get their targets,
@@ -387,9 +418,24 @@ type writer struct {
 	ids   headingIDs
 
 	behind map[*ast.Link][]string // by mark of certainty: the sources right before it
+
+	err error // of filling a gap
+}
+
+// headings gives those that are shown.
+func (w *writer) headings(root ast.Node) []Heading {
+	var out []Heading
+	for n := root.FirstChild(); n != nil; n = n.NextSibling() {
+		if h, ok := n.(*ast.Heading); ok {
+			id, _ := ownID(h)
+			out = append(out, Heading{Level: h.Level, ID: id, Text: plain(h, w.doc.src)})
+		}
+	}
+	return out
 }
 
 func (w *writer) rewrite(root ast.Node) {
+	w.fill(root)
 	var links []*ast.Link
 	var texts []ast.Node // blocks whose words may be linked
 	_ = ast.Walk(root, func(n ast.Node, enter bool) (ast.WalkStatus, error) {
@@ -400,7 +446,9 @@ func (w *writer) rewrite(root ast.Node) {
 		case *ast.Link:
 			links = append(links, n)
 		case *ast.Heading:
-			n.SetAttributeString("id", []byte(w.ids.next(plain(n, w.doc.src))))
+			if _, own := ownID(n); !own {
+				n.SetAttributeString("id", []byte(w.ids.next(plain(n, w.doc.src))))
+			}
 		case *ast.Blockquote:
 			if isCaution(n) {
 				n.SetAttributeString("class", []byte("caution"))
@@ -436,6 +484,9 @@ func (w *writer) link(l *ast.Link) {
 	switch kind {
 	case "source":
 		w.cite(l, id)
+		return
+	case "on":
+		w.on(l, id)
 		return
 	case "support":
 		w.support(l, id)

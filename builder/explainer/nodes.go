@@ -42,6 +42,8 @@ func (n nodes) RegisterFuncs(r renderer.NodeRendererFuncRegisterer) {
 	r.Register(kindCitation, n.citation)
 	r.Register(kindMark, n.mark)
 	r.Register(kindCall, n.call)
+	r.Register(kindGap, n.gap)
+	r.Register(kindOn, n.on)
 	r.Register(ast.KindBlockquote, n.quote)
 	r.Register(ast.KindLink, n.link)
 	r.Register(ast.KindFencedCodeBlock, n.listing)
@@ -120,6 +122,15 @@ func (r nodes) listing(w util.BufWriter, src []byte, n ast.Node, enter bool) (as
 		return ast.WalkSkipChildren, nil
 	case "share":
 		r.share(w, src, block)
+		return ast.WalkSkipChildren, nil
+	case slotLang:
+		if fill, ok := n.AttributeString(slotLang); ok {
+			html, err := fill.(func(string) (template.HTML, error))(inside(block, src))
+			if err != nil {
+				return ast.WalkStop, err
+			}
+			_, _ = w.WriteString(string(html))
+		}
 		return ast.WalkSkipChildren, nil
 	case "figure":
 		if make, ok := n.AttributeString("figure"); ok {

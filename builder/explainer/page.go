@@ -21,7 +21,7 @@ import (
 // Parse reads one explainer file; lines are the numbers that its texts may name by id. The page that comes back may lack parts; it
 // is nil only where there is no header to read.
 func Parse(file string, src []byte, lines helpline.Lines, list *finding.List) *Page {
-	m, doc := parts(file, src, lines, list, read.Choice{})
+	m, doc := parts(file, src, nil, lines, list, read.Choice{})
 	if m == nil {
 		return nil
 	}
@@ -43,8 +43,9 @@ func Parse(file string, src []byte, lines helpline.Lines, list *finding.List) *P
 	return p
 }
 
-// parts gives a page's header, not yet asked for anything, and its text; nil where there is no header to read.
-func parts(file string, src []byte, lines helpline.Lines, list *finding.List, want read.Choice) (*read.Map, *Doc) {
+// parts gives a page's header, not yet asked for anything, and its text, which has a form
+// where it is that of one of the site's own pages; nil where there is no header to read.
+func parts(file string, src []byte, form *Form, lines helpline.Lines, list *finding.List, want read.Choice) (*read.Map, *Doc) {
 	if !read.Sound(file, src, list) {
 		return nil, nil
 	}
@@ -60,7 +61,7 @@ func parts(file string, src []byte, lines helpline.Lines, list *finding.List, wa
 			`write "---", then "title: ..." and the other keys, then "---", then the text`)
 		return nil, nil
 	}
-	doc := newDoc(body, placing(file, body, above), lines, list)
+	doc := newOwnDoc(body, placing(file, body, above), form, lines, list)
 	if len(bytes.TrimSpace(body)) == 0 {
 		list.Add(finding.Place{File: file, Line: above}, "empty-text", "the page has a header and no text", "write the text below the second ---")
 	}
@@ -130,7 +131,7 @@ func ParseText(t read.Text, lines helpline.Lines, list *finding.List) *Doc {
 // InWords gives a page in another language: its title, its message and its text from a file of that language, all
 // else from the page itself. The file's header says of which text these are the words.
 func InWords(p *Page, file string, src []byte, lines helpline.Lines, list *finding.List) *Page {
-	m, doc := parts(file, src, lines, list, read.Choice{})
+	m, doc := parts(file, src, nil, lines, list, read.Choice{})
 	if m == nil {
 		return p
 	}
@@ -139,11 +140,16 @@ func InWords(p *Page, file string, src []byte, lines helpline.Lines, list *findi
 	out.File, out.Title, out.Message, out.Body = file, m.NeedText("title"), m.NeedText("message"), doc
 	out.Credits.Authors = append(slices.Clone(p.Credits.Authors), m.Texts("translators")...)
 	m.Done()
+	p.fits(of, doc, file, list)
+	return &out
+}
+
+// fits holds words of another language against the text for which they were made.
+func (p *Page) fits(of read.Text, now *Doc, file string, list *finding.List) {
 	if of.Given() && of.S != p.Of {
 		list.Add(of.At, "stale-words", fmt.Sprintf("the words of this page were made for another text than %s has now", p.File), "make them fit it, and write of: "+p.Of)
 	}
-	sameParts(p, doc, finding.Place{File: file, Line: 1}, list)
-	return &out
+	sameParts(p, now, finding.Place{File: file, Line: 1}, list)
 }
 
 // sameParts holds what a text cites, warns of and shows in another language against the first.

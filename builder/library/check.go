@@ -73,10 +73,13 @@ func (l *loader) check(ctx context.Context) error {
 		}
 		c.page(p)
 	}
+	for _, p := range l.Pages {
+		c.ownText(p)
+	}
 	for _, f := range c.Figures {
 		c.figure(f)
 	}
-	steps := []func(){c.fileNames, c.cases, c.drawings, c.told, c.rawMarks, c.wordForms, func() { proof.HandOvers(l.Trees, l.list) }, c.brought}
+	steps := []func(){c.fileNames, c.pageTextsThere, c.cases, c.drawings, c.told, c.rawMarks, c.wordForms, func() { proof.HandOvers(l.Trees, l.list) }, c.brought}
 	if l.Lang == FirstLanguage { // rules of its words
 		steps = append(steps, c.oneMark, c.life, c.twins, c.wordingHeld, c.settledHeld, c.ownNumbers, c.readingGrades)
 	}
@@ -267,7 +270,10 @@ func (c *checker) refs(who string, d *explainer.Doc) {
 		case "heading":
 			c.heading(who, d, r)
 			continue
-		case "support", "call":
+		case "page":
+			c.pageNamed(who, r)
+			continue
+		case "support", "call", "on":
 			continue // closed lists, which the reader of texts has checked
 		}
 		c.has(shelves[r.Kind], who, read.Text{S: r.ID, At: r.At})
@@ -294,15 +300,19 @@ func (c *checker) page(p *explainer.Page) {
 	c.has(c.sources, "the header", p.Credits.Sources...)
 	c.trained(p.Credits)
 	c.refs(who, p.Body)
-	cited := c.cited(p.Body, p.Credits)
+	c.allCited(p, c.cited(p.Body, p.Credits))
+	c.claims(p.Body.Blocks)
+	if p.Audience.S == "patient" && len(p.Credits.Sources) == 0 && p.Title.Given() {
+		c.list.Add(p.Title.At, "no-sources", "a page for patients rests on no source", "list what it rests on under sources: and cite it in the text")
+	}
+}
+
+// allCited reports a source that a header lists and the text does not cite.
+func (c *checker) allCited(p *explainer.Page, cited []string) {
 	for _, s := range p.Credits.Sources {
 		if c.sources.has(s.S) && !c.meant(s.S, cited) {
 			c.list.Add(s.At, "uncited", fmt.Sprintf("the header lists the source %q, and the text does not cite it", s.S), fmt.Sprintf(`put "[](source:%s)" behind the claim it bears out, or take it off the list`, s.S))
 		}
-	}
-	c.claims(p.Body.Blocks)
-	if p.Audience.S == "patient" && len(p.Credits.Sources) == 0 && p.Title.Given() {
-		c.list.Add(p.Title.At, "no-sources", "a page for patients rests on no source", "list what it rests on under sources: and cite it in the text")
 	}
 }
 

@@ -21,7 +21,7 @@ import (
 
 // Layer is a set of input files by their slash-separated path: trees/ID.yaml,
 // content/glossary.yaml and so on. A later layer adds to an earlier one and
-// replaces what has the same path (trees, explainers, figures) or the same id (entries
+// replaces what has the same path (trees, explainers, texts of pages, figures) or the same id (entries
 // of the tables).
 type Layer struct {
 	Dir   string // where the layer lies, as the user named it; empty for the built-in one
@@ -143,7 +143,7 @@ func isInput(name string) bool {
 		return true
 	}
 	dir, base := path.Split(name)
-	return (dir == "trees/" && strings.HasSuffix(base, ".yaml")) || isExplainer(name) || isFigure(name)
+	return (dir == "trees/" && strings.HasSuffix(base, ".yaml")) || isExplainer(name) || isPageText(name) || isFigure(name)
 }
 
 func isFigure(name string) bool {
@@ -152,7 +152,7 @@ func isFigure(name string) bool {
 }
 
 func isExplainer(name string) bool {
-	return strings.HasPrefix(name, "content/en/") && strings.HasSuffix(name, ".md")
+	return strings.HasPrefix(name, "content/en/") && !strings.HasPrefix(name, pagesFolder) && strings.HasSuffix(name, ".md")
 }
 
 func isTree(name string) bool {
@@ -160,8 +160,12 @@ func isTree(name string) bool {
 }
 
 func nearestInput(name string) []string {
-	help := finding.NearestHelp(name, tables, nil)
-	return append(help, "a layer holds trees/ID.yaml, content/en/ID.md, content/en/figures/ID.yaml, "+strings.Join(tables, ", "))
+	named := slices.Clone(tables)
+	for _, f := range Forms {
+		named = append(named, pagesFolder+f.ID+".md")
+	}
+	help := finding.NearestHelp(name, named, nil)
+	return append(help, "a layer holds trees/ID.yaml, content/en/ID.md, content/en/pages/PAGE.md, content/en/figures/ID.yaml, "+strings.Join(tables, ", "))
 }
 
 // names gives the layer's files that pass keep, sorted.

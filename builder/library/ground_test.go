@@ -18,7 +18,8 @@ import (
 )
 
 // groundFaults are faults of the built-in content that no layer can make, for a layer
-// keeps what stands below it: each changes one file, in which the old words stand.
+// keeps what stands below it: each changes one file, in which the old words stand, or
+// takes it away where there are none.
 var groundFaults = []struct {
 	name, file, old, now string
 	check, says, help    string
@@ -27,6 +28,8 @@ var groundFaults = []struct {
 		"missing-key", `the edition lacks "crisis"`, `every edition says whom to call in an emergency and in a crisis: crisis: { number: "...", where: ... }`},
 	{"a drawing without words", "content/en/drawings.yaml", "\n  roll-over:\n", "\n  roll-under:\n",
 		"missing-key", `nothing is said in the drawing "roll-over"`, `add "roll-over:" under "drawings", with title, long and labels`},
+	{"a page without its text", "content/en/pages/clinic.md", "", "",
+		"missing-key", `the page "clinic" has no text`, "write it into this file, with a header"},
 	{"a sign's question that presumes a slope", "trees/safety.yaml", "prompts: [body-7]", "prompts: [hill-8]",
 		"untold", "of the safety screen brings the prompt \"hill-8\", which presumes", "bring another prompt here"},
 	{"an example that does not say who has a leg", "trees/safety.yaml", "    leg: not-now\n", "",
@@ -104,6 +107,12 @@ func ground(t *testing.T, file, old, now string) []finding.Finding {
 		t.Fatal(err)
 	}
 	path := filepath.Join(dir, file)
+	if old == "" {
+		if err := os.Remove(path); err != nil {
+			t.Fatal(err)
+		}
+		return loaded(t, dir)
+	}
 	src, err := os.ReadFile(path)
 	if err != nil {
 		t.Fatal(err)

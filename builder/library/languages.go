@@ -33,7 +33,8 @@ func ofLanguage(name string) (lang, speaksFor string, ok bool) {
 	dir, base := path.Split(m[2])
 	switch {
 	case dir == "" && (strings.HasSuffix(base, ".md") || slices.Contains(spoken, base)),
-		(dir == "trees/" || dir == "figures/") && strings.HasSuffix(base, ".yaml"):
+		(dir == "trees/" || dir == "figures/") && strings.HasSuffix(base, ".yaml"),
+		isPageText("content/" + FirstLanguage + "/" + m[2]):
 		return m[1], m[2], true
 	}
 	return "", "", false
@@ -45,7 +46,7 @@ var spoken = []string{
 	"drawings.yaml",
 }
 
-// page is an explainer's file in another language.
+// page is the file of an explainer, or of a page's text, in another language.
 type page struct {
 	name string
 	src  []byte
@@ -182,16 +183,31 @@ func (l *loader) explainer(p *explainer.Page) {
 	if own, ok := l.own[p.ID]; ok {
 		p = explainer.InWords(p, own.name, own.src, l.Edition.Lines, l.list)
 	} else if l.book != nil {
-		at := path.Join("content", l.Lang, p.ID+".md")
-		l.list.Add(finding.Place{File: at}, "missing-words", fmt.Sprintf("there are no words in %s for the page %s", l.Lang, p.File), "add the file "+at)
+		l.unspoken(p, p.ID)
 	}
 	enter(&l.Explainers, &l.by.explainers, p.ID, p)
+}
+
+// enterText is explainer for the text of one of the site's own pages.
+func (l *loader) enterText(p *explainer.Page, form *explainer.Form) {
+	const folder = "pages/"
+	if own, ok := l.own[folder+p.ID]; ok {
+		p = explainer.OwnInWords(p, own.name, own.src, form, l.Edition.Lines, l.list)
+	} else if l.book != nil {
+		l.unspoken(p, folder+p.ID)
+	}
+	enter(&l.Pages, &l.by.pages, p.ID, p)
+}
+
+func (l *loader) unspoken(p *explainer.Page, id string) {
+	at := path.Join("content", l.Lang, id+".md")
+	l.list.Add(finding.Place{File: at}, "missing-words", fmt.Sprintf("there are no words in %s for the page %s", l.Lang, p.File), "add the file "+at)
 }
 
 // pagesOnly reports pages of another language that speak for none.
 func (l *loader) pagesOnly() {
 	for id, own := range l.own {
-		if l.Explainer(id) == nil && !l.unread["explainer "+id] {
+		if !strings.Contains(id, "/") && l.Explainer(id) == nil && !l.unread["explainer "+id] {
 			l.list.Add(finding.Place{File: own.name, Line: 1}, "needless-words", fmt.Sprintf("these are words for the page %q, and there is none", id), finding.NearestHelp(id, l.explainerIDs(), nil)...)
 		}
 	}
@@ -239,12 +255,12 @@ func (l *loader) leaveAway() {
 	l.Wishes = slices.DeleteFunc(l.Wishes, func(w *Wish) bool { return l.away["row "+w.Row.S] })
 }
 
-// Texts gives all that another language has to say: the texts of trees, tables and figures, and the pages.
+// Texts gives all that another language has to say: the texts of trees, tables and figures, and the pages, the site's own among them.
 func Texts(ctx context.Context, layers ...Layer) ([]translation.Need, []*explainer.Page, error) {
 	l := newLoader(&finding.List{})
 	l.book = translation.New("", "")
 	if _, err := l.readAll(ctx, layers); err != nil {
 		return nil, nil, err
 	}
-	return l.book.Needs(), l.Explainers, nil
+	return l.book.Needs(), l.written(), nil
 }

@@ -47,7 +47,8 @@ type Library struct {
 	Search     *Search // nil where nothing is told of one
 	Parts      []*Part
 	Explainers []*explainer.Page
-	Figures    []*figure.Figure // of the workbench, in its order
+	Pages      []*explainer.Page // texts of the site's own pages
+	Figures    []*figure.Figure  // of the workbench, in its order
 	Rated      []*Rated
 	Yardsticks []*Yardstick
 
@@ -64,6 +65,7 @@ type Library struct {
 type index struct {
 	trees      map[string]*tree.Tree
 	explainers map[string]*explainer.Page
+	pages      map[string]*explainer.Page
 	figures    map[string]*figure.Figure
 	themes     map[string]*Theme
 	prompts    map[string]*Prompt // of several with one id, which is a finding, the first

@@ -142,6 +142,7 @@ func (l *loader) layer(ctx context.Context, y Layer) error {
 			l.unread["explainer "+strings.TrimSuffix(path.Base(n), ".md")] = true
 		}
 	}
+	l.pageTexts(y)
 	l.figures(y)
 	if m := open("content/learn.yaml"); m != nil {
 		l.learn = append(l.learn, m)

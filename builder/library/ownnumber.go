@@ -19,7 +19,7 @@ func (c *checker) ownNumbers() {
 			c.ownNumber(s.who, s.text, s.place)
 		}
 	})
-	for _, p := range c.Explainers {
+	for _, p := range c.written() {
 		c.ownNumbersOn(p)
 	}
 }

@@ -40,7 +40,7 @@ func (l *Library) TreeText(t *tree.Tree) []string { return l.treeText(t).passage
 
 // readingGrades holds the pages and trees for patients to the highest grades.
 func (c *checker) readingGrades() {
-	for _, p := range c.Explainers {
+	for _, p := range c.written() {
 		if p.Audience.S == "patient" {
 			c.graded(p.Title.At, "the page", c.pageText(p))
 		}

@@ -122,9 +122,9 @@ func (c *checker) everySaid(do func(said)) {
 	for _, f := range c.Figures {
 		figureSaid(f, say)
 	}
-	for _, p := range c.Explainers {
+	for _, p := range c.written() {
 		apart := p.Audience.S != "patient"
-		to(apart)("the header", p.Title, p.Message)
+		to(apart)("the header", p.Title, p.About, p.Message)
 		for _, b := range p.Body.Blocks {
 			do(said{"the page", b.Text, b.Place, finding.Place{}, apart})
 		}

@@ -65,14 +65,14 @@ func inOrder(old, now []string) bool {
 type seal struct {
 	ledger *ledger
 	trees  []*tree.Tree
-	pages  []*explainer.Page
+	pages  []*explainer.Page // of explainers and of the site's own pages
 
 	figures []*figure.Figure
 }
 
 // sealGround seals what is for safety in all that was read so far.
 func (l *loader) sealGround() seal {
-	return seal{l.ledger(true), slices.Clone(l.Trees), slices.Clone(l.Explainers), slices.Clone(l.Figures)}
+	return seal{l.ledger(true), slices.Clone(l.Trees), l.written(), slices.Clone(l.Figures)}
 }
 
 // unchanged holds the edition as a whole against the seal.
@@ -84,7 +84,11 @@ func (l *loader) unchanged(s seal) {
 		}
 	}
 	for _, old := range s.pages {
-		if now := l.Explainer(old.ID); now != nil && now != old {
+		now := l.Explainer(old.ID)
+		if old.Lead != nil {
+			now = l.Page(old.ID)
+		}
+		if now != nil && now != old {
 			l.pageKept(old, now)
 		}
 	}

@@ -532,7 +532,7 @@ func tableTampers(l *library.Library) []tamper {
 // pageTampers go at the caution of a page whose caution stands under a heading, and at
 // what pages say of levels.
 func pageTampers(t *testing.T, l *library.Library) []tamper {
-	const falls, both, levels = "content/en/falls.md", "content/en/both-legs.md", "content/en/payer-levels.md"
+	const falls, both, levels, clinics = "content/en/falls.md", "content/en/both-legs.md", "content/en/payer-levels.md", "content/en/pages/clinic.md"
 	stop := func(page string) string { // the caution's line
 		for line := range strings.Lines(page) {
 			if strings.HasPrefix(line, "> **") {
@@ -559,6 +559,12 @@ func pageTampers(t *testing.T, l *library.Library) []tamper {
 			return strings.Replace(s, "The clinic sets the level.", "You set the level.", 1)
 		}, "## Who sets the level?"),
 		row("reword", "the message", levels, func(s string) string { return strings.Replace(s, "and it does not pick a foot.", "and it helps.", 1) }, "message:"),
+		row("drop", "that the site sets no level", clinics, func(s string) string {
+			return strings.Replace(s, "- It does not set a level. The clinic sets the level.\n", "", 1)
+		}, "- It does not pick a foot"),
+		row("reword", "that the site picks no foot", clinics, func(s string) string {
+			return strings.Replace(s, "It does not pick a foot, rank feet or give a score.", "It does not rank feet.", 1)
+		}, "## What it cannot do"),
 		row("turn", "whom a page with cautions is for", falls, func(s string) string { return strings.Replace(s, "audience: patient", "audience: resident", 1) }, "audience:"),
 	}
 }
@@ -600,6 +606,8 @@ func harmless(t *testing.T) []tamper {
 		{name: "a section", file: page, edit: lines(func(s string) string { return s + heading })},
 		{name: "a caution more", file: page, edit: lines(func(s string) string { return s + heading + "\n> **Caution.** Our floor is wet when it rains.\n" })},
 		{name: "a heading's words", file: "content/en/payer-levels.md", edit: lines(func(s string) string { return strings.Replace(s, "## Who sets the level?", "## Who sets it?", 1) })},
+		{name: "a section of a page of the site's own", file: "content/en/pages/clinic.md", edit: lines(func(s string) string { return s + "\n## Park here {#parking}\n\nAsk us at the desk.\n" })},
+		{name: "other words on a page of the site's own", file: "content/en/pages/clinic.md", edit: lines(func(s string) string { return strings.Replace(s, "## Host it {#host}", "## Put it up {#host}", 1) })},
 		{name: "a page of its own", file: "content/en/parking.md", edit: lines(func(string) string { return pageHeader })},
 		{name: "a phone", file: edition, edit: set("phone", "555 0100")},
 		{name: "a name", file: edition, edit: set("name", "Keelpath at Alder Quay")},

@@ -41,8 +41,8 @@ type row struct {
 	kind Kind
 	room string // the folder too; empty at home
 
-	// Of a page that is the only one of its kind: its file's name without ".html",
-	// what it is called and what it is about.
+	// Of a page that is the only one of its kind: its file's name without ".html", and
+	// what it is called and what it is about, unless its text says so.
 	file, title, about string
 
 	// Of a kind with several pages: Of, Title and About of each. The file has the name of the id.
@@ -81,8 +81,7 @@ var rows = []row{
 	{kind: Cases, room: "teach", file: "cases", title: "Teaching cases",
 		about:   "Made-up people to discuss: what to ask first, which trees to walk through, and both sides of each kind of foot.",
 		without: func(l *library.Library) bool { return len(l.Cases) == 0 }},
-	{kind: Clinic, room: "clinic", file: "index", title: "For clinics",
-		about: "How to host this site, what was checked, what it does with answers, who is behind it and what it cannot do."},
+	{kind: Clinic, room: "clinic", file: "index"},
 	{kind: Ratings, room: "clinic", file: "self-ratings", title: "How we measure up",
 		about: "How the editors rate these pages by published measures, point by point, with the reason for each “no”."},
 	{kind: Sources, room: "clinic", file: "sources", title: "Sources",
@@ -92,6 +91,9 @@ var rows = []row{
 // pages are those of the row's kind that a library fills.
 func (r row) pages(l *library.Library) []Page {
 	out := []Page{{Title: r.title, About: r.about}}
+	if own := l.Page(string(r.kind)); own != nil {
+		out[0].Title, out[0].About = own.Title.S, own.About.S
+	}
 	if r.each != nil {
 		out = r.each(l)
 	}

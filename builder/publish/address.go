@@ -2,6 +2,7 @@ package publish
 
 import (
 	"fmt"
+	"path"
 	"strings"
 
 	"keelpath/builder/explainer"
@@ -92,6 +93,24 @@ func (a addresses) word(id string) string     { return a.at(plan.Glossary, id) }
 func (a addresses) theme(id string) string    { return a.at(plan.Questions, id) }
 func (a addresses) source(id string) string   { return a.at(plan.Sources, "source-"+id) }
 
+// own leads to one of the site's own pages, or to a heading on it: "foot-types#page_table".
+// In the same folder the name of the file will do.
+func (a addresses) own(id string) explainer.Target {
+	kind, place, anchored := strings.Cut(id, "#")
+	p := a.of(plan.Kind(kind), "")
+	t := explainer.Target{URL: a.page(p), Title: p.Title}
+	if p.Room == a.here.Room {
+		t.URL = path.Base(p.Name)
+	}
+	switch {
+	case anchored && p.Name == a.here.Name:
+		t.URL = "#" + place
+	case anchored:
+		t.URL += "#" + place
+	}
+	return t
+}
+
 // target resolves a markdown link; the library has checked that it leads somewhere.
 func (a addresses) target(kind, id string) explainer.Target {
 	switch kind {
@@ -105,6 +124,8 @@ func (a addresses) target(kind, id string) explainer.Target {
 		return explainer.Target{URL: a.word(id), Title: a.shelf.Title(kind, id)}
 	case "source":
 		return explainer.Target{URL: a.source(id), Title: a.shelf.Title(kind, id)}
+	case "page":
+		return a.own(id)
 	}
 	if kind == "support" {
 		return explainer.Target{URL: a.at(plan.Clinic, "how-sure")}

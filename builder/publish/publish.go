@@ -125,6 +125,13 @@ func run(ctx context.Context, jobs []job, emit func(string, []byte) error, progr
 	return nil
 }
 
+// fill executes the template of a gap or a slot in the text of one of the site's own pages.
+func (m *maker) fill(name string, view any) (template.HTML, error) {
+	var b bytes.Buffer
+	err := m.templates.ExecuteTemplate(&b, name, view)
+	return template.HTML(b.String()), err
+}
+
 // viewer gives a page's, with a shelf of its own.
 func (m *maker) viewer(p plan.Page) (viewer, error) {
 	k, s := kinds[p.Kind], m.stock.Shelf()
@@ -140,9 +147,13 @@ func (m *maker) html(p plan.Page) ([]byte, error) {
 		return nil, err
 	}
 	view := v.view
+	v.view.Text = v.pageText(p, m.fill)
 	model, err := k.model(v, p)
 	if err != nil {
 		return nil, err
+	}
+	if v.view.Text != nil {
+		v.view.Text.view = model
 	}
 	var main bytes.Buffer
 	if err := m.templates.ExecuteTemplate(&main, k.template, model); err != nil {

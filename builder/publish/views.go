@@ -142,6 +142,7 @@ type PageView struct {
 	Edition     EditionView
 	Credits     CreditsView
 	Grade       string        // reading grade of its text: "5.2"; empty where not measured
+	Text        *ownText      // what content/en/pages says on it; nil where its words stand in its template
 	Main        template.HTML // the page's own part, already rendered
 }
 

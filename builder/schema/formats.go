@@ -60,6 +60,13 @@ var kinds = []Kind{
 		{"message", need, "The main message, in one line.", text()},
 		{"prompts", may, "Ids of prompts that the page brings up at its end.", set(text())},
 	}, credits...)...)},
+	{"page", "content/en/pages/PAGE.md, the header between the two lines ---", "The header of what one of the site's own pages says. It has no authors and no dates: the page shows those of all that it draws on.", keys(
+		key{"title", need, "The page's title.", text()},
+		key{"audience", may, "Who it is for; patient where it is left out.", oneOf("patient", "resident")},
+		key{"about", need, "What it is about, in one sentence, for search engines and lists of links.", text()},
+		key{"message", need, "The main message, below the title. It may have gaps.", text()},
+		key{"sources", may, "Ids of all sources that are cited.", set(text())},
+	)},
 	{"figure", "content/en/figures/ID.yaml", "A figure of the workbench: what a reader sets, what follows, and how that is said.", figureForm()},
 }
 

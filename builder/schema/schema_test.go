@@ -50,6 +50,8 @@ func judges(tb testing.TB) map[string]*jsonschema.Schema {
 func kindOf(name string) string {
 	base := strings.TrimSuffix(path.Base(name), path.Ext(name))
 	switch {
+	case strings.HasPrefix(name, "content/en/pages/"):
+		return "page"
 	case strings.HasSuffix(name, ".md"):
 		return "explainer"
 	case strings.HasPrefix(name, "content/en/figures/"):
@@ -268,7 +270,7 @@ var inOtherLayer = regexp.MustCompile(`^edition /(name|emergency|crisis) (become
 // sample gives a file of each kind, and all trees.
 func sample(t *testing.T) []string {
 	t.Helper()
-	out := []string{"content/en/" + first(t, root+"/content/en")}
+	out := []string{"content/en/" + first(t, root+"/content/en"), "content/en/pages/" + first(t, root+"/content/en/pages")}
 	for _, pattern := range []string{"content/*.yaml", "content/en/*.yaml", "content/en/figures/*.yaml", "trees/*.yaml"} {
 		files, err := filepath.Glob(filepath.Join(root, pattern))
 		if err != nil || len(files) == 0 {

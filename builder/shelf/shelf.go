@@ -153,6 +153,9 @@ func (s *Shelf) TreeText(t *tree.Tree) []string {
 // Explainer gives the explainer with that id, or nil.
 func (s *Shelf) Explainer(id string) *explainer.Page { return s.note("explainer", id).Explainer(id) }
 
+// OwnText gives what one of the site's own pages says; nil where its words stand in its template.
+func (s *Shelf) OwnText(id string) *explainer.Page { return s.note("page text", id).Page(id) }
+
 // PageText is the running text of an explainer.
 func (s *Shelf) PageText(p *explainer.Page) []string {
 	for _, id := range p.Prompts {

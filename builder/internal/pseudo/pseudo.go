@@ -104,11 +104,15 @@ func Files(lang string, l Letters, texts []translation.Need, pages []*explainer.
 	}
 	for _, p := range pages {
 		_, body, _ := strings.Cut(strings.TrimPrefix(string(bodies(p.File)), "---\n"), "\n---\n")
-		header, err := yaml.Marshal(map[string]string{"of": p.Of, "title": l.Text(p.Title.S), "message": l.Text(p.Message.S)})
+		says, name := map[string]string{"of": p.Of, "title": l.Text(p.Title.S), "message": l.Text(p.Message.S)}, p.ID+".md"
+		if p.Lead != nil { // one of the site's own
+			says["about"], name = l.Text(p.About.S), "pages/"+name
+		}
+		header, err := yaml.Marshal(says)
 		if err != nil {
 			return nil, err
 		}
-		out["content/"+lang+"/"+p.ID+".md"] = fmt.Appendf(nil, "---\n%s---\n%s", header, l.markdown(body))
+		out["content/"+lang+"/"+name] = fmt.Appendf(nil, "---\n%s---\n%s", header, l.markdown(body))
 	}
 	return out, nil
 }

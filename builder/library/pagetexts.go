@@ -1,0 +1,109 @@
+package library
+
+import (
+	"fmt"
+	"path"
+	"slices"
+	"strings"
+
+	"keelpath/builder/explainer"
+	"keelpath/builder/finding"
+)
+
+// pagesFolder is the folder of the texts of the site's own pages, one file a page.
+const pagesFolder = "content/en/pages/"
+
+// Forms says of each page that has its words in a file of its own what the program puts
+// into them, and what the page takes out of them. The templates "PAGE/NAME" fill gaps
+// and slots; a test in room publish holds both against each other.
+var Forms = []*explainer.Form{
+	{
+		ID:    "clinic",
+		Gaps:  []string{"trees", "examples", "explainers", "foot-types", "prompts", "words", "sources", "made-by", "when-people", "edition"},
+		Slots: []string{"layer", "supports", "people"},
+		Heads: []string{"checked", "how-sure", "privacy"}, // to which the foot of every page leads, and every mark of certainty
+	},
+}
+
+// Own are the pages of the site of which there is one, by the names that a link by id
+// knows them by: "[our table](page:foot-types#page_table)".
+var Own = []string{"home", "planner", "learn", "foot-types", "glossary", "questions", "workbench", "pulls", "motion-push", "teach", "clinic", "ratings", "sources"}
+
+func formOf(file string) *explainer.Form {
+	dir, base := path.Split(file)
+	if i := slices.IndexFunc(Forms, func(f *explainer.Form) bool { return f.ID+".md" == base }); dir == pagesFolder && i >= 0 {
+		return Forms[i]
+	}
+	return nil
+}
+
+func isPageText(name string) bool { return formOf(name) != nil }
+
+// Page gives the text of one of the site's own pages, or nil where its words stand in
+// its template.
+func (l *Library) Page(id string) *explainer.Page { return l.by.pages[id] }
+
+// written are all texts with a header: explainers, and those of the site's own pages.
+func (l *Library) written() []*explainer.Page { return slices.Concat(l.Explainers, l.Pages) }
+
+// pageTexts reads a layer's texts of pages. One of a later layer stands in the place of
+// the whole text of the same page.
+func (l *loader) pageTexts(y Layer) {
+	for _, n := range y.names(isPageText) {
+		f := formOf(n)
+		if p := explainer.ParseOwn(y.name(n), y.files[n], f, l.Edition.Lines, l.list); p != nil {
+			l.enterText(p, f)
+		} else {
+			l.unread["page "+f.ID] = true
+		}
+	}
+}
+
+// pageTextsThere reports a page without its text. A library made of a few files, which
+// has no words for drawings either, may have none of them.
+func (c *checker) pageTextsThere() {
+	for _, f := range Forms {
+		if len(c.Drawings) > 0 && c.Page(f.ID) == nil && !c.unread["page "+f.ID] {
+			c.list.Add(finding.Place{File: pagesFolder + f.ID + ".md"}, "missing-key", fmt.Sprintf("the page %q has no text", f.ID), "write it into this file, with a header")
+		}
+	}
+}
+
+// ownText checks what the text of one of the site's own pages names beyond itself.
+func (c *checker) ownText(p *explainer.Page) {
+	const who = "the page"
+	c.marked[p.Message.At] = true
+	c.has(c.sources, "the header", p.Credits.Sources...)
+	var cited []string
+	for _, d := range []*explainer.Doc{p.Lead, p.Body} {
+		c.refs(who, d)
+		cited = append(cited, c.cited(d, p.Credits)...)
+		c.claims(d.Blocks)
+	}
+	c.allCited(p, cited)
+}
+
+// pageNamed checks a link to one of the site's own pages: "foot-types#page_table".
+func (c *checker) pageNamed(who string, r explainer.Ref) {
+	id, place, anchored := strings.Cut(r.ID, "#")
+	if !slices.Contains(Own, id) {
+		c.list.Add(r.At, "unknown-name", fmt.Sprintf("%s names the page %q, and the site has none of its own by that name", who, id), finding.NearestOrAll(id, Own, "pages")...)
+		return
+	}
+	if !anchored || c.unread["page "+id] {
+		return
+	}
+	var ids []string
+	if p := c.Page(id); p != nil {
+		for _, h := range p.Body.Headings {
+			ids = append(ids, h.ID)
+		}
+	}
+	if !slices.Contains(ids, place) {
+		help := []string{fmt.Sprintf("link to the page as a whole: page:%s", id)}
+		if len(ids) > 0 {
+			help = finding.NearestOrAll(place, ids, "headings there")
+		}
+		c.list.Add(r.At, "unknown-name", fmt.Sprintf("%s links to %q on the page %q, and that is no heading of its text", who, "#"+place, id), help...)
+	}
+}

@@ -1,0 +1,79 @@
+package publish
+
+import (
+	"slices"
+	"strings"
+	"testing"
+
+	"keelpath/builder/finding"
+	"keelpath/builder/library"
+	"keelpath/builder/plan"
+	"keelpath/site"
+)
+
+func makerOf(t *testing.T) *maker {
+	t.Helper()
+	m, err := newMaker(load(t), site.Files, &finding.List{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	return m
+}
+
+// Each gap and slot that a page's text may have is filled by a template, and each
+// such template has its place in a text.
+func TestForms(t *testing.T) {
+	m := makerOf(t)
+	var want, got []string
+	for _, f := range library.Forms {
+		for _, name := range slices.Concat(f.Gaps, f.Slots) {
+			want = append(want, f.ID+"/"+name)
+		}
+		if m.lib.Page(f.ID) == nil {
+			t.Errorf("the page %q has a form and no text", f.ID)
+		}
+	}
+	for _, each := range m.templates.Templates() {
+		if strings.Contains(each.Name(), "/") {
+			got = append(got, each.Name())
+		}
+	}
+	slices.Sort(want)
+	slices.Sort(got)
+	for _, name := range want {
+		if !slices.Contains(got, name) {
+			t.Errorf("no template fills %q", name)
+		}
+	}
+	for _, name := range got {
+		if !slices.Contains(want, name) {
+			t.Errorf("the template %q fills what no text has", name)
+		}
+	}
+}
+
+// A link by id knows every page that the site has once, but for one that some
+// editions lack.
+func TestOwnPages(t *testing.T) {
+	m := makerOf(t)
+	for _, p := range m.plan.Pages {
+		if p.Of == "" && p.Kind != plan.Cases && !slices.Contains(library.Own, string(p.Kind)) {
+			t.Errorf("no link by id leads to the page %q", p.Kind)
+		}
+	}
+	for _, id := range library.Own {
+		if _, ok := m.plan.Find(plan.Kind(id), ""); !ok {
+			t.Errorf("a link by id leads to the page %q, and there is none", id)
+		}
+	}
+	here, _ := m.plan.Find(plan.Sources, "")
+	a := addresses{m.stock.Shelf(), "../", here}
+	for id, want := range map[string]string{
+		"clinic": "index.html", "clinic#how-sure": "index.html#how-sure", "sources": "sources.html", "sources#x": "#x",
+		"foot-types#page_table": "../learn/foot-types.html#page_table", "home": "../index.html",
+	} {
+		if got := a.own(id); got.URL != want || got.Title == "" {
+			t.Errorf("page:%s leads to %q (%q), want %q", id, got.URL, got.Title, want)
+		}
+	}
+}
