@@ -52,7 +52,7 @@ It goes with its heading.
 
 It works by {all} rules.
 
-## The end {#end}
+## The end {#the_end}
 
 - Only {none}.
 `
@@ -98,7 +98,7 @@ of them.</p>
 </ul>
 <h2 id="first">The 3 <b>&amp;</b> more words</h2>
 <table></table>
-<h2 id="end">The end</h2>
+<h2 id="the_end">The end</h2>
 `
 	if d := cmp.Diff(want, string(out.HTML)); d != "" {
 		t.Error(d)
@@ -107,7 +107,7 @@ of them.</p>
 	for _, h := range out.Headings {
 		heads = append(heads, h.ID)
 	}
-	if d := cmp.Diff([]string{"first", "end"}, heads); d != "" {
+	if d := cmp.Diff([]string{"first", "the_end"}, heads); d != "" {
 		t.Error(d)
 	}
 	parts, err := p.Body.Parts(ownOptions())

@@ -56,6 +56,7 @@ func (d *Doc) putGaps(root ast.Node) {
 		return
 	}
 	var texts []*ast.Text
+	joinTexts(root)
 	_ = ast.Walk(root, func(n ast.Node, enter bool) (ast.WalkStatus, error) {
 		switch n := n.(type) {
 		case *ast.Heading:
@@ -82,6 +83,25 @@ func (d *Doc) putGaps(root ast.Node) {
 	for _, t := range texts {
 		d.split(t)
 	}
+}
+
+// joinTexts makes one text of those that follow on each other: the parser cuts one at
+// each sign that might have been a mark, such as the "_" of an id.
+func joinTexts(root ast.Node) {
+	_ = ast.Walk(root, func(n ast.Node, enter bool) (ast.WalkStatus, error) {
+		t, ok := n.(*ast.Text)
+		for ok && enter && !t.SoftLineBreak() && !t.HardLineBreak() {
+			next, isText := t.NextSibling().(*ast.Text)
+			if !isText || next.Segment.Start != t.Segment.Stop {
+				break
+			}
+			t.Segment.Stop = next.Segment.Stop
+			t.SetSoftLineBreak(next.SoftLineBreak())
+			t.SetHardLineBreak(next.HardLineBreak())
+			t.Parent().RemoveChild(t.Parent(), next)
+		}
+		return ast.WalkContinue, nil
+	})
 }
 
 // split parts a text at its gaps. What stands behind the last one keeps the line end.

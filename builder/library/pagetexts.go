@@ -23,6 +23,12 @@ var Forms = []*explainer.Form{
 		Slots: []string{"layer", "supports", "people"},
 		Heads: []string{"checked", "how-sure", "privacy"}, // to which the foot of every page leads, and every mark of certainty
 	},
+	{
+		ID:    "sources",
+		Gaps:  []string{"sources", "page", "abstract", "opening", "summary", "when-search", "on", "when-three", "three"},
+		Slots: []string{"asked", "went", "list"},
+		Parts: []string{"read"},
+	},
 }
 
 // Own are the pages of the site of which there is one, by the names that a link by id
@@ -90,8 +96,9 @@ func (c *checker) pageNamed(who string, r explainer.Ref) {
 		c.list.Add(r.At, "unknown-name", fmt.Sprintf("%s names the page %q, and the site has none of its own by that name", who, id), finding.NearestOrAll(id, Own, "pages")...)
 		return
 	}
-	if !anchored || c.unread["page "+id] {
-		return
+	needed := slices.ContainsFunc(Forms, func(f *explainer.Form) bool { return f.ID == id && slices.Contains(f.Heads, place) })
+	if !anchored || needed || c.unread["page "+id] {
+		return // where a heading that the page needs is missing, that was reported
 	}
 	var ids []string
 	if p := c.Page(id); p != nil {

@@ -84,8 +84,7 @@ var rows = []row{
 	{kind: Clinic, room: "clinic", file: "index"},
 	{kind: Ratings, room: "clinic", file: "self-ratings", title: "How we measure up",
 		about: "How the editors rate these pages by published measures, point by point, with the reason for each “no”."},
-	{kind: Sources, room: "clinic", file: "sources", title: "Sources",
-		about: "How we looked for the facts, every source that these pages rest on, and how much of each one we read."},
+	{kind: Sources, room: "clinic", file: "sources"},
 }
 
 // pages are those of the row's kind that a library fills.

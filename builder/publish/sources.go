@@ -14,9 +14,9 @@ import (
 type sourcesView struct {
 	PageView
 	Sources []SourceView
-	Counts  []seenView
-	Opening []LinkView  // sources of the questions that open every sheet
-	Search  *searchView // nil where nothing is told of one
+	Seen    map[string]int // how many sources were read so far and no further: page, abstract, opening or summary
+	Opening []LinkView     // sources of the questions that open every sheet
+	Search  *searchView    // nil where nothing is told of one
 }
 
 // searchView is how the planned search for sources went.
@@ -41,39 +41,18 @@ func tallied(ts []library.Tally) tallyView {
 	return v
 }
 
-// seenView counts the sources that were read so far and no further.
-type seenView struct {
-	How   string // page, abstract, opening or summary
-	Count int
-}
-
 func sourcesModel(v viewer, _ plan.Page) (any, error) {
 	sorted := slices.Clone(v.shelf.Sources())
 	slices.SortStableFunc(sorted, func(a, b *library.Source) int {
 		return cmp.Or(cmp.Compare(strings.ToLower(a.Title.S), strings.ToLower(b.Title.S)), cmp.Compare(a.ID.S, b.ID.S))
 	})
-	out := sourcesView{PageView: v.view, Counts: seenCounts(sorted), Opening: v.opening()}
+	out := sourcesView{PageView: v.view, Seen: map[string]int{}, Opening: v.opening()}
 	if s := v.shelf.Search(); s != nil {
 		out.Search = &searchView{dateView(s.On.S), read.Strings(s.Asked), s.Searches, s.Results, s.LookedAt, tallied(s.TakenIn), tallied(s.LeftOut)}
 	}
 	for _, s := range sorted {
+		out.Seen[s.Seen.S]++
 		out.Sources = append(out.Sources, v.sourceView(s))
 	}
 	return out, nil
-}
-
-func seenCounts(all []*library.Source) []seenView {
-	var out []seenView
-	for _, how := range []string{"page", "abstract", "opening", "summary"} {
-		v := seenView{How: how}
-		for _, s := range all {
-			if s.Seen.S == how {
-				v.Count++
-			}
-		}
-		if v.Count > 0 {
-			out = append(out, v)
-		}
-	}
-	return out
 }
