@@ -24,6 +24,13 @@ var Forms = []*explainer.Form{
 		Heads: []string{"checked", "how-sure", "privacy"}, // to which the foot of every page leads, and every mark of certainty
 	},
 	{
+		ID:    "foot-types",
+		Gaps:  []string{"all", "settled", "practice", "unsettled", "ways"},
+		Slots: []string{"standings", "kinds", "table", "feet"},
+		Parts: []string{"settled", "practice", "unsettled"},
+		Heads: []string{"page_table", "page_choice"}, // to which links on other pages and self-ratings lead
+	},
+	{
 		ID:    "sources",
 		Gaps:  []string{"sources", "page", "abstract", "opening", "summary", "when-search", "on", "when-three", "three"},
 		Slots: []string{"asked", "went", "list"},

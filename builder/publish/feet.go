@@ -20,8 +20,7 @@ type footTypesView struct {
 	Rated   int            // how many have ratings
 	Ways    []LinkView
 	Count   standingCount // of the ratings
-	Pulls   string
-	Sources []SourceView // of all marks, numbered
+	Sources []SourceView  // of all marks, numbered
 }
 
 // Unsettled tells whether the signs end in a question mark.
@@ -79,7 +78,7 @@ type cellView struct {
 }
 
 func footTypesModel(v viewer, _ plan.Page) (any, error) {
-	out := footTypesView{PageView: v.view, Pulls: v.to(plan.Pulls)}
+	out := footTypesView{PageView: v.view}
 	for _, r := range v.shelf.Rows() {
 		out.Rows = append(out.Rows, rowView{r.ID.S, r.Title.S, read.Strings(r.Steps)})
 	}
