@@ -131,7 +131,7 @@ func readLimited(f fs.FS, p string) ([]byte, error) {
 var tables = []string{
 	"content/edition.yaml", "content/first-reading.yaml", "content/foot-types.yaml", "content/glossary.yaml", "content/learn.yaml",
 	"content/second-reading.yaml", "content/self-ratings.yaml", "content/sources.yaml", "content/wishes.yaml",
-	"content/en/drawings.yaml",
+	"content/en/drawings.yaml", "content/en/words.yaml",
 	"trees/cards.yaml", "trees/cases.yaml", "trees/planner.yaml", "trees/prompts.yaml", "trees/safety.yaml", "trees/told.yaml",
 }
 

@@ -175,5 +175,6 @@ func beyondLayers(t *testing.T) (found []finding.Finding) {
 	for _, c := range groundFaults {
 		found = append(found, ground(t, c.file, c.old, c.now)...)
 	}
+	found = append(found, saysFaults(t)...)
 	return append(found, large(t)...)
 }

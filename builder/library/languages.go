@@ -43,7 +43,7 @@ func ofLanguage(name string) (lang, speaksFor string, ok bool) {
 // spoken are the tables that have words, beside those under trees/.
 var spoken = []string{
 	"edition.yaml", "first-reading.yaml", "foot-types.yaml", "glossary.yaml", "learn.yaml", "second-reading.yaml", "self-ratings.yaml", "sources.yaml", "wishes.yaml",
-	"drawings.yaml",
+	"drawings.yaml", wordsFile,
 }
 
 // page is the file of an explainer, or of a page's text, in another language.
@@ -127,6 +127,7 @@ func (l *loader) inLanguage(ctx context.Context, lang string, layers []Layer, bu
 func (l *loader) speaking(lang string, layers []Layer, list *finding.List) *loader {
 	o := newLoader(list)
 	o.Lang, o.Voice, o.own, o.book = lang, l.Voice, map[string]page{}, translation.New(lang, l.Voice)
+	o.saysIn(l.Say, layers)
 	for _, y := range layers {
 		o.wordsOf(y)
 	}
@@ -172,7 +173,7 @@ func (l *loader) wordsOf(y Layer) {
 		_, speaksFor, _ := ofLanguage(n)
 		if id, ok := strings.CutSuffix(speaksFor, ".md"); ok {
 			l.own[id] = page{name, y.files[n]}
-		} else {
+		} else if speaksFor != wordsFile {
 			l.book.Add(speaksFor, name, y.files[n], l.list)
 		}
 	}

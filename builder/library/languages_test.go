@@ -13,6 +13,7 @@ import (
 	"keelpath/builder/finding"
 	"keelpath/builder/internal/pseudo"
 	"keelpath/builder/library"
+	"keelpath/builder/say"
 )
 
 const nobodys = "qaa" // BCP 47 keeps it for private use
@@ -29,6 +30,7 @@ func pseudoWords(t *testing.T) map[string][]byte {
 	if err != nil {
 		t.Fatal(err)
 	}
+	files[say.File(nobodys)] = pseudo.Accented.Words(nobodys, say.English())
 	return files
 }
 

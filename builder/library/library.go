@@ -15,6 +15,7 @@ import (
 	"keelpath/builder/proof"
 	"keelpath/builder/read"
 	"keelpath/builder/safety"
+	"keelpath/builder/say"
 	"keelpath/builder/told"
 	"keelpath/builder/tree"
 )
@@ -51,6 +52,8 @@ type Library struct {
 	Figures    []*figure.Figure  // of the workbench, in its order
 	Rated      []*Rated
 	Yardsticks []*Yardstick
+
+	Say *say.Words // what the program itself says
 
 	First, Second Reading // of the site by the yardsticks
 

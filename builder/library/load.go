@@ -52,6 +52,7 @@ func newLoader(list *finding.List) *loader {
 
 // readAll reads every layer, and gives what the later ones must leave as it is.
 func (l *loader) readAll(ctx context.Context, layers []Layer) (ground seal, err error) {
+	l.says(layers)
 	l.editions(layers)
 	return l.readContent(ctx, layers)
 }

@@ -92,6 +92,7 @@ func (c *checker) everySaid(do func(said)) {
 	for _, w := range c.Wishes {
 		say(fmt.Sprintf("wish %q", w.ID.S), w.Title, w.Means)
 	}
+	c.everyWord(say)
 	c.everyDrawingText(do)
 	c.everyCaseText(aside)
 	c.everyScreenText(say)

@@ -10,6 +10,7 @@ import (
 
 	"keelpath/builder/formula"
 	"keelpath/builder/quantity"
+	"keelpath/builder/say"
 	"keelpath/builder/tree"
 )
 
@@ -36,7 +37,7 @@ func (v viewer) measure(t *tree.Tree, q *tree.Question) *MeasureView {
 	}
 	last := m.Answers() - 1
 	out := &MeasureView{
-		Label: "Write it in " + accepted(m), Hint: hintOf(m), Plain: len(m.Accept) == 1,
+		Label: "Write it in " + accepted(v.say(), m), Hint: hintOf(v.say(), m), Plain: len(m.Accept) == 1,
 		Span: "from " + short(m, m.At(0)) + " to " + short(m, m.At(last)),
 	}
 	if m.Kind() == quantity.Count {
@@ -87,7 +88,7 @@ func (v viewer) routes(t *tree.Tree, q *tree.Question) []RouteView {
 }
 
 // accepted names the units that a reader may use.
-func accepted(m *tree.Measure) string {
+func accepted(w *say.Words, m *tree.Measure) string {
 	var names []string
 	for _, code := range m.Accept {
 		u, _ := quantity.Lookup(code)
@@ -96,12 +97,12 @@ func accepted(m *tree.Measure) string {
 		}
 		names = append(names, u.Name)
 	}
-	return listed("or", names)
+	return w.Or(names...)
 }
 
 // hintOf shows one way to write an amount in each unit. Every one is an answer
 // that the measure takes.
-func hintOf(m *tree.Measure) string {
+func hintOf(w *say.Words, m *tree.Measure) string {
 	var ways []string
 	for _, code := range m.Accept {
 		if text := exampleIn(m, code); text != "" {
@@ -111,7 +112,7 @@ func hintOf(m *tree.Measure) string {
 	if len(ways) == 0 {
 		return ""
 	}
-	out := "You can write " + listed("or", ways) + "."
+	out := "You can write " + w.Or(ways...) + "."
 	if len(m.Accept) > 1 {
 		out += " Please write the unit too."
 	}

@@ -3,14 +3,13 @@ package publish
 import (
 	"path"
 	"slices"
-	"strings"
-	"time"
 
 	"keelpath/builder/explainer"
 	"keelpath/builder/helpline"
 	"keelpath/builder/library"
 	"keelpath/builder/plan"
 	"keelpath/builder/read"
+	"keelpath/builder/say"
 	"keelpath/builder/shelf"
 	"keelpath/builder/tree"
 )
@@ -19,8 +18,8 @@ import (
 func pageView(s *shelf.Shelf, p plan.Page, k kind) (PageView, error) {
 	root := rootOf(p.Name)
 	v := PageView{
-		Name: p.Name, Root: root, Title: p.Title, Description: p.About, Lang: p.Lang, Room: p.Room,
-		Rooms: roomLinks(root), Trail: trail(p, root), Edition: editionView(s.Edition()), Credits: creditsOn(s, p, k),
+		Name: p.Name, Root: root, Title: p.Title, Description: p.About, Lang: p.Lang, Dir: say.Dir(p.Lang), Room: p.Room,
+		Rooms: roomLinks(root), Trail: trail(s.Say(), p, root), Edition: editionView(s.Edition()), Credits: creditsOn(s, p, k),
 	}
 	picture, err := s.Asset(mark)
 	if err != nil {
@@ -55,11 +54,11 @@ func roomLinks(root string) []LinkView {
 }
 
 // trail is the way from home to the page, the page itself left out.
-func trail(p plan.Page, root string) []LinkView {
+func trail(w *say.Words, p plan.Page, root string) []LinkView {
 	if p.Room == "" {
 		return nil
 	}
-	out := []LinkView{{Title: "Home", URL: root + "index.html"}}
+	out := []LinkView{{Title: w.Say("layout.home"), URL: root + "index.html"}}
 	for _, r := range plan.Rooms {
 		if r.ID == p.Room && r.Front() != p.Name {
 			out = append(out, LinkView{ID: r.ID, Title: r.Title, URL: root + r.Front()})
@@ -76,20 +75,20 @@ func editionView(e library.Edition) EditionView {
 	}
 }
 
-func creditsView(c read.Credits) CreditsView {
+func creditsView(w *say.Words, c read.Credits) CreditsView {
 	return CreditsView{
 		Authors: read.Strings(c.Authors), Reviewers: read.Strings(c.Reviewers),
-		Reviewed: dateView(c.Reviewed.S), ReviewBy: dateView(c.ReviewBy.S), Funding: []string{c.Funding.S},
+		Reviewed: dateView(w, c.Reviewed.S), ReviewBy: dateView(w, c.ReviewBy.S), Funding: []string{c.Funding.S},
 	}
 }
 
 // sharedCredits are those of a page that stands for several texts: all who had
 // a part in them, and the earliest of each date, so that no page looks fresher
 // than what is on it. A reviewer counts only who reviewed every text.
-func sharedCredits(all []read.Credits) CreditsView {
+func sharedCredits(w *say.Words, all []read.Credits) CreditsView {
 	var v CreditsView
 	for i, c := range all {
-		one := creditsView(c)
+		one := creditsView(w, c)
 		v.Authors = union(v.Authors, one.Authors)
 		v.Funding = union(v.Funding, one.Funding)
 		if i == 0 {
@@ -105,9 +104,9 @@ func sharedCredits(all []read.Credits) CreditsView {
 // creditsOn are those of the texts that a page shows.
 func creditsOn(s *shelf.Shelf, p plan.Page, k kind) CreditsView {
 	if k.credits == nil {
-		return sharedCredits(s.Credits())
+		return sharedCredits(s.Say(), s.Credits())
 	}
-	return sharedCredits(k.credits(s, p.Of))
+	return sharedCredits(s.Say(), k.credits(s, p.Of))
 }
 
 // people are all whom the pages name as authors or reviewers, with what the
@@ -150,28 +149,8 @@ func earlier(a, b DateView) DateView {
 	return a
 }
 
-// dateView writes "2026-11-25" out in words. A date that is none stays as it is.
-func dateView(iso string) DateView {
-	t, err := time.Parse(time.DateOnly, iso)
-	if err != nil {
-		return DateView{iso, iso}
-	}
-	return DateView{iso, t.Format("2 January 2006")}
-}
-
-// functions are what templates may call.
-var functions = map[string]any{
-	"listed": listed,
-	"join":   func(sep string, parts []string) string { return strings.Join(parts, sep) },
-}
-
-// listed joins names as one says them: "a", "a or b", "a, b or c".
-func listed(last string, names []string) string {
-	if n := len(names); n > 1 {
-		return strings.Join(names[:n-1], ", ") + " " + last + " " + names[n-1]
-	}
-	return strings.Join(names, "")
-}
+// dateView writes "2026-11-25" out in words.
+func dateView(w *say.Words, iso string) DateView { return DateView{iso, w.Date(iso)} }
 
 // viewer makes views for one page.
 type viewer struct {
@@ -179,6 +158,9 @@ type viewer struct {
 	view      PageView // what the layout has of the page, for its own part
 	newTab    bool
 }
+
+// say gives what the program says, in the language of the page.
+func (v viewer) say() *say.Words { return v.shelf.Say() }
 
 // options are how texts on this page are rendered.
 func (v viewer) options() explainer.Options {

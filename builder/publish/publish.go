@@ -49,7 +49,10 @@ func newMaker(l *library.Library, files fs.FS, list *finding.List) (*maker, erro
 	if m.plan, err = plan.Of(l); err != nil {
 		return nil, err
 	}
-	if m.templates, err = template.New("pages").Funcs(functions).ParseFS(files, "pages/*.html"); err != nil {
+	if m.templates, err = template.New("pages").Funcs(functions(l.Say)).ParseFS(files, "pages/*.html"); err != nil {
+		return nil, fmt.Errorf("read the page templates: %w", err)
+	}
+	if err := sayable(m.templates, l.Say); err != nil {
 		return nil, fmt.Errorf("read the page templates: %w", err)
 	}
 	m.assets = m.later(files)

@@ -8,6 +8,7 @@ import (
 	"keelpath/builder/library"
 	"keelpath/builder/plan"
 	"keelpath/builder/read"
+	"keelpath/builder/say"
 )
 
 // ratingsView is how the makers rate the site by published measures, in two readings.
@@ -169,7 +170,7 @@ func ratingsModel(v viewer, _ plan.Page) (any, error) {
 		return LinkView{Title: page.Title, URL: v.page(page)}, nil
 	}
 	l := v.shelf.Ratings()
-	out := ratingsView{PageView: v.view, People: v.people(), First: readingOf(l.First), Second: readingOf(l.Second)}
+	out := ratingsView{PageView: v.view, People: v.people(), First: readingOf(v.say(), l.First), Second: readingOf(v.say(), l.Second)}
 	for _, r := range l.Rated {
 		link, err := see(r.See)
 		if err != nil {
@@ -188,8 +189,8 @@ func ratingsModel(v viewer, _ plan.Page) (any, error) {
 	return out, nil
 }
 
-func readingOf(r *library.Reading) readingView {
-	return readingView{r.Made(), dateView(r.Read.S)}
+func readingOf(w *say.Words, r *library.Reading) readingView {
+	return readingView{r.Made(), dateView(w, r.Read.S)}
 }
 
 // readings gives those that were made, the first before the second.
@@ -337,7 +338,7 @@ func (v viewer) pageScores() ([]pageScoreView, []openView) {
 					}
 				}
 				if len(points) > 0 {
-					open = append(open, openView{[]string{"First reading", "Second reading"}[n], kind.Name.S, y.Title.S, listed("and", points)})
+					open = append(open, openView{[]string{"First reading", "Second reading"}[n], kind.Name.S, y.Title.S, v.say().And(points...)})
 				}
 			}
 		}

@@ -9,6 +9,7 @@ import (
 
 	"keelpath/builder/explainer"
 	"keelpath/builder/read"
+	"keelpath/builder/say"
 )
 
 func TestRootOf(t *testing.T) {
@@ -29,7 +30,7 @@ func TestListed(t *testing.T) {
 		{[]string{"a", "b"}, "a or b"},
 		{[]string{"a", "b", "c"}, "a, b or c"},
 	} {
-		if got := listed("or", c.names); got != c.want {
+		if got := say.English().Or(c.names...); got != c.want {
 			t.Errorf("%q: %q, want %q", c.names, got, c.want)
 		}
 	}
@@ -44,7 +45,7 @@ func TestGrouped(t *testing.T) {
 }
 
 func TestDateView(t *testing.T) {
-	if got, want := dateView("2026-03-05"), (DateView{"2026-03-05", "5 March 2026"}); got != want {
+	if got, want := dateView(say.English(), "2026-03-05"), (DateView{"2026-03-05", "5 March 2026"}); got != want {
 		t.Errorf("got %v, want %v", got, want)
 	}
 }
@@ -64,7 +65,7 @@ func TestSharedCredits(t *testing.T) {
 			ReviewBy: read.Text{S: by}, Funding: read.Text{S: funding},
 		}
 	}
-	got := sharedCredits([]read.Credits{
+	got := sharedCredits(say.English(), []read.Credits{
 		credits("A", texts("R", "S"), "2026-02-02", "2027-05-05", "None."),
 		credits("B", texts("S"), "2026-01-01", "2028-01-01", "None."),
 	})

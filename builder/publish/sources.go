@@ -48,7 +48,7 @@ func sourcesModel(v viewer, _ plan.Page) (any, error) {
 	})
 	out := sourcesView{PageView: v.view, Seen: map[string]int{}, Opening: v.opening()}
 	if s := v.shelf.Search(); s != nil {
-		out.Search = &searchView{dateView(s.On.S), read.Strings(s.Asked), s.Searches, s.Results, s.LookedAt, tallied(s.TakenIn), tallied(s.LeftOut)}
+		out.Search = &searchView{dateView(v.say(), s.On.S), read.Strings(s.Asked), s.Searches, s.Results, s.LookedAt, tallied(s.TakenIn), tallied(s.LeftOut)}
 	}
 	for _, s := range sorted {
 		out.Seen[s.Seen.S]++

@@ -30,7 +30,7 @@ func treeText(s *shelf.Shelf, of string) []string { return s.TreeText(s.Tree(of)
 func (v viewer) tree(t *tree.Tree) (TreeView, error) {
 	out := TreeView{
 		ID: t.ID.S, Title: t.Title.S, Purpose: t.Purpose.S, URL: v.addresses.paper(t.ID.S), Take: v.addresses.take(t.ID.S),
-		Longest: v.shelf.Proof(t.ID.S).Longest, Start: t.Numbers()[t.Start.S], Credits: creditsView(t.Credits),
+		Longest: v.shelf.Proof(t.ID.S).Longest, Start: t.Numbers()[t.Start.S], Credits: creditsView(v.say(), t.Credits),
 	}
 	for _, q := range t.Questions {
 		out.Questions = append(out.Questions, v.question(t, q))

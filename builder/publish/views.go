@@ -133,6 +133,7 @@ type PageView struct {
 	Title       string     // the page's own; the window adds the edition's name
 	Description string     // one sentence for search engines and lists of links
 	Lang        string     // the language of its words: "en"
+	Dir         string     // the direction in which that is written: "ltr" or "rtl"
 	Room        string     // the id of one of Rooms; empty at home
 	Rooms       []LinkView // the site's rooms
 	Trail       []LinkView // the pages above this one, outermost first, home included

@@ -436,6 +436,27 @@ func (m *Map) Singles(do func(k, v Text)) {
 	}
 }
 
+// Either calls do for every key of the mapping itself, with its value: a single text, or a
+// mapping. What there is not is not given, or nil; a value that was left empty is an empty text. kind names a value in messages. Done is not
+// asked of the mapping.
+func (m *Map) Either(kind string, do func(id, single Text, entry *Map)) {
+	if m == nil {
+		return
+	}
+	for _, k := range m.keys {
+		m.r.id(k, kind)
+		v := m.vals[k.S]
+		switch {
+		case v.Kind == yaml.MappingNode:
+			do(k, Text{}, m.r.mapping(v, k.At, kind+" "+quote(k.S)))
+		case v.Tag == "!!null":
+			do(k, Text{At: k.At}, nil)
+		default:
+			do(k, m.r.text(v, k.S), nil)
+		}
+	}
+}
+
 var idForm = regexp.MustCompile(`^[a-z0-9]+(-[a-z0-9]+)*$`)
 
 // IsID tells whether s has the form of an id: lower-case words joined by hyphens.

@@ -9,6 +9,7 @@ import (
 	"keelpath/builder/library"
 	"keelpath/builder/quantity"
 	"keelpath/builder/read"
+	"keelpath/builder/say"
 	"keelpath/builder/tree"
 )
 
@@ -37,6 +38,7 @@ var kinds = []Kind{
 		key{"wishes", may, "The wishes, by id.", each(wishForm).with(form{"maxProperties": library.MaxWishes})},
 	)},
 	{"drawings", library.DrawingsFile, "What the drawings say. Shapes are the program's; a layer gives a drawing's words whole.", keys(key{"drawings", may, "The drawings, by id.", drawingsForm()})},
+	{"words", say.File("LANGUAGE"), "What the program itself says in a language, by group and key. Gaps stand in braces.", each(each(sayForm))},
 	{"self-ratings", "content/self-ratings.yaml", "How the editors rate the site by published measures.", keys(
 		key{"rated", may, "What is rated, by id: a kind of page, or the whole site.", each(keys(
 			key{"name", need, "A short name, for the head of a column.", words()},
@@ -69,6 +71,23 @@ var kinds = []Kind{
 	)},
 	{"figure", "content/en/figures/ID.yaml", "A figure of the workbench: what a reader sets, what follows, and how that is said.", figureForm()},
 }
+
+// sayForm is a text of the program: the text alone, or with a remark for translators, or one by each
+// plural form that the language has.
+var sayForm = anyOf(text(), keys(
+	key{"about", may, "For translators: what the text is for, and what stands in its gaps.", line()},
+	key{"of", may, "In another language: the fingerprint of the text that these are the words of.", line()},
+	key{"text", need, "The text.", text()},
+), keys(
+	key{"about", may, "For translators: what the text is for, and what stands in its gaps.", line()},
+	key{"of", may, "In another language: the fingerprint of the text that these are the words of.", line()},
+	key{"zero", may, "With the number 0.", text()},
+	key{"one", may, "With the number 1, and others where the language has them together.", text()},
+	key{"two", may, "With the number 2.", text()},
+	key{"few", may, "With a few.", text()},
+	key{"many", may, "With many.", text()},
+	key{"other", need, "With any other number.", text()},
+))
 
 // credits are the keys that trees and explainers share.
 var credits = []key{

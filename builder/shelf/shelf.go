@@ -15,6 +15,7 @@ import (
 	"keelpath/builder/proof"
 	"keelpath/builder/read"
 	"keelpath/builder/safety"
+	"keelpath/builder/say"
 	"keelpath/builder/told"
 	"keelpath/builder/tree"
 )
@@ -111,6 +112,9 @@ func (s *Shelf) Asset(from string) (name string, err error) {
 
 // Edition gives what the clinic says of its copy.
 func (s *Shelf) Edition() library.Edition { return s.note("edition", "").Edition }
+
+// Say gives what the program says. It is of the program and the language, and so it is not noted.
+func (s *Shelf) Say() *say.Words { return s.stock.lib.Say }
 
 // Credits are those of all trees, then of all explainers.
 func (s *Shelf) Credits() []read.Credits {

@@ -13,6 +13,7 @@ import (
 	"gopkg.in/yaml.v3"
 
 	"keelpath/builder/explainer"
+	"keelpath/builder/say"
 	"keelpath/builder/translation"
 )
 
@@ -71,6 +72,16 @@ func (l Letters) letters(s string) string {
 		}
 	}
 	return b.String()
+}
+
+// Words gives the file of what the program says. What numbers are put together by stays as it is.
+func (l Letters) Words(lang string, w *say.Words) []byte {
+	return w.For(lang, func(name say.Name, text string) string {
+		if name == "formats.digits" || name == "formats.group-from" {
+			return text
+		}
+		return l.Text(text)
+	})
 }
 
 // Files gives the files of words of the language, by their names inside a layer.

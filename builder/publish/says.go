@@ -1,0 +1,153 @@
+package publish
+
+import (
+	"fmt"
+	"html/template"
+	"slices"
+	"strings"
+	"text/template/parse"
+
+	"keelpath/builder/say"
+)
+
+// functions are what templates may call. What they say is in the language of w.
+func functions(w *say.Words) template.FuncMap {
+	return template.FuncMap{
+		"say": w.Show, // a text by its name, and what its gaps are filled with
+		"tag": say.Tag, "link": say.Link,
+		"listed": func(last string, names []string) (string, error) { return listed(w, last, names) },
+		"join":   func(sep string, parts []string) string { return strings.Join(parts, sep) },
+	}
+}
+
+// listed joins names as one says them: "a", "a or b", "a, b or c".
+func listed(w *say.Words, last string, names []string) (string, error) {
+	switch last {
+	case "and":
+		return w.And(names...), nil
+	case "or":
+		return w.Or(names...), nil
+	}
+	return "", fmt.Errorf("a list is joined by %q or %q, and not by %q", "and", "or", last)
+}
+
+// use is one place where a template says something.
+type use struct {
+	at   string // template and line
+	name say.Name
+	gaps []string // as Words.Gaps has them, but for the stroke behind an element's
+}
+
+// uses finds all that templates say. The error is about a call that can be understood
+// only as it runs.
+func uses(ts *template.Template) ([]use, error) {
+	var out []use
+	var err error
+	for _, t := range ts.Templates() {
+		if t.Tree == nil {
+			continue
+		}
+		eachCommand(t.Tree.Root, func(c *parse.CommandNode) {
+			u, is, fault := useOf(t.Tree, c)
+			if fault != nil && err == nil {
+				err = fault
+			}
+			if is {
+				out = append(out, u)
+			}
+		})
+	}
+	return out, err
+}
+
+func useOf(t *parse.Tree, c *parse.CommandNode) (u use, is bool, err error) {
+	if id, ok := c.Args[0].(*parse.IdentifierNode); !ok || id.Ident != "say" {
+		return use{}, false, nil
+	}
+	u.at, _ = t.ErrorContext(c)
+	if len(c.Args)%2 != 0 {
+		return use{}, false, fmt.Errorf("%s: a name was expected, and gaps each with what fills it", u.at)
+	}
+	for i, arg := range c.Args[1:] {
+		s, ok := arg.(*parse.StringNode)
+		switch {
+		case i > 0 && i%2 == 0: // what fills a gap
+		case !ok:
+			return use{}, false, fmt.Errorf("%s: %s stands where a name must be written out", u.at, arg)
+		case i == 0:
+			u.name = say.Name(s.Text)
+		default:
+			u.gaps = append(u.gaps, s.Text)
+		}
+	}
+	slices.Sort(u.gaps)
+	return u, true, nil
+}
+
+// eachCommand calls do for every call in a part of a template.
+func eachCommand(n parse.Node, do func(*parse.CommandNode)) {
+	list := func(l *parse.ListNode) {
+		if l != nil {
+			for _, n := range l.Nodes {
+				eachCommand(n, do)
+			}
+		}
+	}
+	branch := func(b parse.BranchNode) {
+		eachCommand(b.Pipe, do)
+		list(b.List)
+		list(b.ElseList)
+	}
+	switch n := n.(type) {
+	case *parse.ListNode:
+		list(n)
+	case *parse.ActionNode:
+		eachCommand(n.Pipe, do)
+	case *parse.IfNode:
+		branch(n.BranchNode)
+	case *parse.RangeNode:
+		branch(n.BranchNode)
+	case *parse.WithNode:
+		branch(n.BranchNode)
+	case *parse.TemplateNode:
+		if n.Pipe != nil {
+			eachCommand(n.Pipe, do)
+		}
+	case *parse.PipeNode:
+		for _, c := range n.Cmds {
+			do(c)
+			for _, a := range c.Args {
+				eachCommand(a, do)
+			}
+		}
+	}
+}
+
+// sayable holds what the templates say against the words: each name is there, with the gaps that are filled.
+func sayable(ts *template.Template, w *say.Words) error {
+	all, err := uses(ts)
+	if err != nil {
+		return err
+	}
+	for _, u := range all {
+		if err := u.fits(w); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+func (u use) fits(w *say.Words) error {
+	if !w.Has(u.name) {
+		return fmt.Errorf("%s: there is no text %q", u.at, u.name)
+	}
+	var has []string
+	for _, g := range w.Gaps(u.name) {
+		has = append(has, strings.TrimSuffix(g, "/"))
+	}
+	slices.Sort(has)
+	if !slices.Equal(has, u.gaps) {
+		return fmt.Errorf("%s: the text %q has the gaps %q, and filled are %q", u.at, u.name, has, u.gaps)
+	}
+	return nil
+}

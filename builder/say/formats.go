@@ -1,0 +1,126 @@
+package say
+
+import (
+	"strconv"
+	"strings"
+	"time"
+	"unicode/utf8"
+
+	"golang.org/x/text/collate"
+)
+
+// The entries by which numbers, dates and lists are put together. Every language has them.
+const (
+	digits    Name = "formats.digits"     // the ten, from 0
+	point     Name = "formats.point"      // before the parts of a whole
+	group     Name = "formats.group"      // between thousands
+	groupFrom Name = "formats.group-from" // how many digits a number has at least where they are grouped
+	span      Name = "formats.span"       // from an amount to another
+	date      Name = "formats.date"
+	middle    Name = "formats.list-middle"
+	andTwo    Name = "formats.list-and-two"
+	andLast   Name = "formats.list-and-last"
+	orTwo     Name = "formats.list-or-two"
+	orLast    Name = "formats.list-or-last"
+)
+
+// months are the names of the months as a date has them.
+var months = []Name{
+	"formats.month-1", "formats.month-2", "formats.month-3", "formats.month-4", "formats.month-5", "formats.month-6",
+	"formats.month-7", "formats.month-8", "formats.month-9", "formats.month-10", "formats.month-11", "formats.month-12",
+}
+
+// Number writes a whole number.
+func (w *Words) Number(n int) string { return w.Decimal(strconv.Itoa(n)) }
+
+// Decimal writes a number that is given with a point and no groups, "-1234.5", as the language does.
+func (w *Words) Decimal(number string) string {
+	whole, part, broken := strings.Cut(strings.TrimPrefix(number, "-"), ".")
+	out := w.grouped(whole)
+	if broken {
+		out += w.Say(point) + part
+	}
+	if strings.HasPrefix(number, "-") {
+		out = "-" + out
+	}
+	return w.digits(out)
+}
+
+// grouped puts marks between thousands, where a number is long enough.
+func (w *Words) grouped(whole string) string {
+	from, err := strconv.Atoi(w.Say(groupFrom))
+	if err != nil || len(whole) < from {
+		return whole
+	}
+	var parts []string
+	for len(whole) > 3 {
+		parts = append([]string{whole[len(whole)-3:]}, parts...)
+		whole = whole[:len(whole)-3]
+	}
+	return strings.Join(append([]string{whole}, parts...), w.Say(group))
+}
+
+// digits writes the digits 0 to 9 with those of the language.
+func (w *Words) digits(s string) string {
+	own := []rune(w.Say(digits))
+	if len(own) != 10 || own[0] == '0' {
+		return s
+	}
+	return strings.Map(func(r rune) rune {
+		if r >= '0' && r <= '9' {
+			return own[r-'0']
+		}
+		return r
+	}, s)
+}
+
+// Span says from an amount to another.
+func (w *Words) Span(from, to string) string { return w.Say(span, "from", from, "to", to) }
+
+// Date writes "2026-11-25" with the month as a word. A date that is none stays as it is.
+func (w *Words) Date(iso string) string {
+	t, err := time.Parse(time.DateOnly, iso)
+	if err != nil {
+		return iso
+	}
+	return w.Say(date, "day", t.Day(), "month", w.Say(months[t.Month()-1]), "year", w.digits(strconv.Itoa(t.Year())))
+}
+
+// And joins names as one says them: "a", "a and b", "a, b and c".
+func (w *Words) And(names ...string) string { return w.list(names, andTwo, andLast) }
+
+// Or is And for a choice: "a, b or c".
+func (w *Words) Or(names ...string) string { return w.list(names, orTwo, orLast) }
+
+func (w *Words) list(names []string, two, last Name) string {
+	switch n := len(names); n {
+	case 0:
+		return ""
+	case 1:
+		return names[0]
+	case 2:
+		return w.Say(two, "before", names[0], "last", names[1])
+	default:
+		before := names[0]
+		for _, next := range names[1 : n-1] {
+			before = w.Say(middle, "before", before, "next", next)
+		}
+		return w.Say(last, "before", before, "last", names[n-1])
+	}
+}
+
+// Order gives a function that tells which of two texts comes first in an alphabetical list. It is for
+// one goroutine at a time.
+func (w *Words) Order() func(a, b string) int { return collate.New(w.tag).CompareString }
+
+// Dir is the direction in which the language is written: "ltr" or "rtl".
+func (w *Words) Dir() string { return Dir(w.Lang) }
+
+// Capital gives a text with a capital where it begins a sentence.
+func (w *Words) Capital(s string) string {
+	r, n := utf8.DecodeRuneInString(s)
+	if n == 0 {
+		return s
+	}
+	return w.upper(string(r)) + s[n:]
+}
