@@ -270,7 +270,10 @@ func (c *checker) heading(n *ast.Heading, at finding.Place) {
 	}
 	c.level = max(n.Level, 2)
 	id, own := ownID(n)
-	if !own {
+	switch {
+	case own && slices.Contains(c.doc.form.Parts, id):
+		return // the page puts it elsewhere, and nothing leads to it
+	case !own:
 		id = c.doc.ids.next(words)
 	}
 	c.doc.Headings = append(c.doc.Headings, Heading{Level: n.Level, ID: id, Text: words})

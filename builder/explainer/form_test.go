@@ -144,6 +144,17 @@ func TestOwnBlocks(t *testing.T) {
 	}
 }
 
+// A part is no heading that a link could lead to.
+func TestOwnHeadings(t *testing.T) {
+	var got []string
+	for _, h := range ownPage(t).Body.Headings {
+		got = append(got, h.ID)
+	}
+	if d := cmp.Diff([]string{"first", "left", "below", "the_end"}, got); d != "" {
+		t.Error(d)
+	}
+}
+
 // In any other text a brace is a brace.
 func TestBracesElsewhere(t *testing.T) {
 	var list finding.List

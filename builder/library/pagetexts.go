@@ -31,6 +31,12 @@ var Forms = []*explainer.Form{
 		Heads: []string{"page_table", "page_choice"}, // to which links on other pages and self-ratings lead
 	},
 	{
+		ID:    "pulls",
+		Gaps:  []string{"practice", "conflicts", "ways"},
+		Slots: []string{"how", "pulls"},
+		Parts: []string{"kept", "unsure", "practice", "how", "worked", "one"},
+	},
+	{
 		ID:    "sources",
 		Gaps:  []string{"sources", "page", "abstract", "opening", "summary", "when-search", "on", "when-three", "three"},
 		Slots: []string{"asked", "went", "list"},

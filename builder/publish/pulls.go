@@ -17,7 +17,6 @@ import (
 // pullsView is the page on which a reader marks wishes.
 type pullsView struct {
 	PageView
-	Table     string     // address of the table
 	Most      string     // "five"
 	Ways      []LinkView // what has no ratings and is left out
 	Wishes    []wishView
@@ -86,7 +85,7 @@ type behindCell struct {
 
 func pullsModel(v viewer, _ plan.Page) (any, error) {
 	matter := v.shelf.Conflicts()
-	out := pullsView{PageView: v.view, Table: v.at(plan.FootTypes, "page_table"), Most: conflict.MostWord}
+	out := pullsView{PageView: v.view, Most: conflict.MostWord}
 	for _, t := range v.shelf.Ways() {
 		out.Ways = append(out.Ways, LinkView{t.ID.S, t.Name.S, v.footType(t.ID.S)})
 	}
