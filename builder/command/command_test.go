@@ -29,6 +29,9 @@ func TestMain(m *testing.M) {
 	if os.Getenv(limitedVar) != "" {
 		limited()
 	}
+	if what := os.Getenv(benchVar); what != "" {
+		bench(what)
+	}
 	testscript.Main(m, map[string]func(){
 		"keelpath": keelpath,
 		"many": func() { // a file with 50,000 keys that no edition has
