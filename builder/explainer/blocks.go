@@ -1,6 +1,7 @@
 package explainer
 
 import (
+	"bytes"
 	"regexp"
 	"sort"
 
@@ -64,11 +65,13 @@ func (d *Doc) block(n ast.Node) (Block, map[ast.Node]int) {
 		case *ast.Link:
 			links[c] = len(text)
 		case *ast.Text:
-			raw, code := c.Segment.Value(d.src), c.Parent().Kind() == ast.KindCodeSpan
+			raw := c.Segment.Value(d.src)
+			// Where nothing stands for another sign, the text is taken as it is.
+			whole := c.Parent().Kind() == ast.KindCodeSpan || !bytes.ContainsAny(raw, `\&`)
 			for i := 0; i < len(raw); {
-				n := nextEscape(raw[i:])
-				if code {
-					n = len(raw) - i
+				n := len(raw) - i
+				if !whole {
+					n = nextEscape(raw[i:])
 				}
 				if n == 0 { // an escape: "\*" or "&amp;"
 					n = escape.FindIndex(raw[i:])[1]

@@ -77,6 +77,24 @@ func newDocOf(d *Doc, list *finding.List) *Doc {
 	return d
 }
 
+// unread gives the same text with nothing known of it.
+func (d *Doc) unread() *Doc {
+	return &Doc{src: d.src, at: d.at, form: d.form, lines: d.lines, ids: headingIDs{}, drawn: map[string]bool{}}
+}
+
+// Again reads the text once more, for what was not kept of it. What is wrong in it is
+// reported elsewhere.
+func (d *Doc) Again() *Doc { return newDocOf(d.unread(), &finding.List{}) }
+
+// Read looks at a text that has not been looked at, and reports what is wrong in it.
+func (d *Doc) Read(list *finding.List) { *d = *newDocOf(d.unread(), list) }
+
+// Forget keeps of what was read only what rendering needs: of many pages all of it would be
+// most of what is in memory.
+func (d *Doc) Forget() {
+	*d = Doc{src: d.src, at: d.at, form: d.form, lines: d.lines, Figures: d.Figures, Headings: d.Headings}
+}
+
 func (d *Doc) bounded(list *finding.List) bool {
 	if len(d.src) > maxText {
 		list.Add(d.at(0), "too-large", fmt.Sprintf("the text has more than %d bytes, and no more are read", maxText), "make several pages of it")
@@ -128,9 +146,18 @@ type checker struct {
 	opened map[string]bool  // HTML elements that were reported, so that their ends are not
 }
 
+// placed are the kinds of nodes that findings and links are of.
+var placed = map[ast.NodeKind]bool{
+	ast.KindHTMLBlock: true, ast.KindRawHTML: true, ast.KindImage: true, ast.KindAutoLink: true, ast.KindLink: true,
+	kindCall: true, ast.KindHeading: true, ast.KindFencedCodeBlock: true,
+}
+
 func (c *checker) node(n ast.Node) {
 	d := c.doc
-	at := d.at(max(n.Pos(), 0))
+	var at finding.Place // of what may be wrong: to look it up for each word would take long
+	if placed[n.Kind()] || d.form != nil {
+		at = d.at(max(n.Pos(), 0))
+	}
 	if d.form != nil {
 		c.own(n, at)
 	}
@@ -174,7 +201,9 @@ func (c *checker) node(n ast.Node) {
 		c.links = links
 		d.Blocks = append(d.Blocks, b)
 		d.Plain = append(d.Plain, b.Text)
-		c.failedLinks(n)
+		if strings.Contains(b.Text, "]") { // or nothing in it looks like a link
+			c.failedLinks(n)
+		}
 	}
 }
 

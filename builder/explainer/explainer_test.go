@@ -54,6 +54,7 @@ func parse(md string, list *finding.List) *explainer.Doc {
 	if p == nil {
 		return nil
 	}
+	p.Body.Read(list)
 	return p.Body
 }
 

@@ -10,6 +10,7 @@ import (
 	"maps"
 	"path"
 	"slices"
+	"sort"
 	"strings"
 	"unicode/utf8"
 
@@ -19,7 +20,8 @@ import (
 )
 
 // Parse reads one explainer file; lines are the numbers that its texts may name by id. The page that comes back may lack parts; it
-// is nil only where there is no header to read.
+// is nil only where there is no header to read. Its text is read later, by Body.Read; where there is no page, it
+// has been read for what is wrong in it.
 func Parse(file string, src []byte, lines helpline.Lines, list *finding.List) *Page {
 	m, doc := parts(file, src, nil, lines, list, read.Choice{})
 	if m == nil {
@@ -50,7 +52,9 @@ func parts(file string, src []byte, form *Form, lines helpline.Lines, list *find
 		return nil, nil
 	}
 	src = bytes.TrimPrefix(src, []byte("\ufeff")) // some editors put this mark at the start
-	src = bytes.ReplaceAll(src, []byte("\r\n"), []byte("\n"))
+	if bytes.Contains(src, []byte("\r\n")) {
+		src = bytes.ReplaceAll(src, []byte("\r\n"), []byte("\n"))
+	}
 	header, body, above, ok := split(src)
 	if !ok {
 		text := `the page does not begin with a header between two lines "---"`
@@ -61,11 +65,18 @@ func parts(file string, src []byte, form *Form, lines helpline.Lines, list *find
 			`write "---", then "title: ..." and the other keys, then "---", then the text`)
 		return nil, nil
 	}
-	doc := newOwnDoc(body, placing(file, body, above), form, lines, list)
+	doc := (&Doc{src: body, at: placing(file, body, above), form: form, lines: lines}).unread()
+	if form != nil {
+		doc.Read(list)
+	}
 	if len(bytes.TrimSpace(body)) == 0 {
 		list.Add(finding.Place{File: file, Line: above}, "empty-text", "the page has a header and no text", "write the text below the second ---")
 	}
-	return want.YAML(file, header, 1, list), doc
+	m := want.YAML(file, header, 1, list)
+	if m == nil && form == nil {
+		doc.Read(list) // nobody will
+	}
+	return m, doc
 }
 
 // ParseNotes is ParseText for a text that may have headings and whose characters
@@ -93,22 +104,28 @@ func split(src []byte) (header, body []byte, above int, ok bool) {
 	return append(header, '\n'), body, 3 + bytes.Count(header, []byte("\n")), true
 }
 
-// placing gives the place of an offset into src. It goes on counting from where
-// it was asked last, so that asking often in a long text stays cheap.
+// placing gives the place of an offset into src. Where the lines begin is looked up once,
+// when it is first asked for.
 func placing(file string, src []byte, above int) func(offset int) finding.Place {
-	at, line, col := 0, 1, 1
+	var begins []int32 // of the second line and those behind it
+	looked := false
 	return func(offset int) finding.Place {
-		if offset < at {
-			at, line, col = 0, 1, 1
-		}
-		for at < min(offset, len(src)) {
-			r, n := utf8.DecodeRune(src[at:])
-			at, col = at+n, col+1
-			if r == '\n' {
-				line, col = line+1, 1
+		if !looked {
+			looked = true
+			begins = make([]int32, 0, bytes.Count(src, []byte("\n")))
+			for i, c := range src {
+				if c == '\n' {
+					begins = append(begins, int32(i+1))
+				}
 			}
 		}
-		return finding.Place{File: file, Line: above + line, Col: col}
+		offset = min(offset, len(src))
+		n := sort.Search(len(begins), func(i int) bool { return int(begins[i]) > offset })
+		from := 0
+		if n > 0 {
+			from = int(begins[n-1])
+		}
+		return finding.Place{File: file, Line: above + n + 1, Col: utf8.RuneCount(src[from:max(from, offset)]) + 1}
 	}
 }
 
@@ -167,7 +184,7 @@ func sameParts(p *Page, now *Doc, at finding.Place, list *finding.List) {
 		}
 		return n
 	}
-	was, is := count(p.Body), count(now)
+	was, is := count(p.Body.Again()), count(now.Again())
 	for _, what := range slices.Sorted(maps.Keys(merged(was, is))) {
 		if was[what] != is[what] {
 			list.Add(at, "words-differ", fmt.Sprintf("the page has %d %s, and in its own language %d", is[what], what, was[what]), "its text is at "+p.File, "another language says the same, with the same sources and the same cautions")

@@ -9,6 +9,7 @@ import (
 	"keelpath/builder/explainer"
 	"keelpath/builder/finding"
 	"keelpath/builder/proof"
+	"keelpath/builder/prose"
 	"keelpath/builder/read"
 	"keelpath/builder/told"
 	"keelpath/builder/tree"
@@ -41,7 +42,9 @@ type checker struct {
 	*loader
 	trees, prompts, themes, cards, rows, types, words, sources, explainers, facts shelf
 
-	made   []made                 // claims with a mark of certainty, as they were met
+	lived map[string][]*FootType // by the page that tells of life with them
+
+	made   sayings                // claims with a mark of certainty, as they were met
 	marked map[finding.Place]bool // texts in which marks are read, by their place
 }
 
@@ -49,6 +52,7 @@ func (l *loader) check(ctx context.Context) error {
 	c := &checker{
 		loader:  l,
 		marked:  map[finding.Place]bool{},
+		made:    sayings{known: map[string]*saying{}, words: map[string]int{}},
 		trees:   shelfOf("tree", l.Trees, func(t *tree.Tree) read.Text { return t.ID }),
 		prompts: shelfOf("prompt", l.Prompts(), func(p *Prompt) read.Text { return p.ID }),
 		themes:  shelfOf("theme", l.Themes, func(t *Theme) read.Text { return t.ID }),
@@ -67,7 +71,10 @@ func (l *loader) check(ctx context.Context) error {
 	for _, t := range l.Trees {
 		c.tree(t)
 	}
-	for _, p := range l.Explainers {
+	if l.Lang == FirstLanguage {
+		c.lived = c.life()
+	}
+	for _, p := range l.Explainers { // one after the other, so that the text of one is in memory at a time
 		if ctx.Err() != nil {
 			break
 		}
@@ -79,9 +86,10 @@ func (l *loader) check(ctx context.Context) error {
 	for _, f := range c.Figures {
 		c.figure(f)
 	}
-	steps := []func(){c.fileNames, c.pageTextsThere, c.cases, c.drawings, c.told, c.rawMarks, c.wordForms, func() { proof.HandOvers(l.Trees, l.list) }, c.brought}
-	if l.Lang == FirstLanguage { // rules of its words
-		steps = append(steps, c.oneMark, c.life, c.twins, c.wordingHeld, c.settledHeld, c.ownNumbers, c.readingGrades)
+	first := l.Lang == FirstLanguage
+	steps := []func(){c.fileNames, c.pageTextsThere, c.cases, c.drawings, c.told, c.wordForms, func() { c.saidHeld(first) }, func() { proof.HandOvers(l.Trees, l.list) }, c.brought, func() { c.readingGrades(first) }}
+	if first { // rules of its words
+		steps = append(steps, c.oneMark, c.twins)
 	}
 	for _, step := range steps {
 		if err := ctx.Err(); err != nil {
@@ -299,11 +307,36 @@ func (c *checker) page(p *explainer.Page) {
 	c.has(c.prompts, who, p.Prompts...)
 	c.has(c.sources, "the header", p.Credits.Sources...)
 	c.trained(p.Credits)
+	p.Body.Read(c.list)
 	c.refs(who, p.Body)
 	c.allCited(p, c.cited(p.Body, p.Credits))
 	c.claims(p.Body.Blocks)
 	if p.Audience.S == "patient" && len(p.Credits.Sources) == 0 && p.Title.Given() {
 		c.list.Add(p.Title.At, "no-sources", "a page for patients rests on no source", "list what it rests on under sources: and cite it in the text")
+	}
+	c.pageSaid(p)
+	p.Body.Forget()
+}
+
+// pageSaid holds what a page says to the rules of the first language's words, and counts it,
+// while its text is at hand. No mark of it is raw.
+func (c *checker) pageSaid(p *explainer.Page) {
+	text := c.textOf(p, p.Body)
+	n := prose.Of(text.passages)
+	c.counts[p] = n
+	if c.Lang != FirstLanguage {
+		return
+	}
+	place := c.Edition.Lines.Emergency.Where.S
+	for _, b := range p.Body.Blocks {
+		c.worded(said{"the page", b.Text, b.Place, finding.Place{}, p.Audience.S != "patient"}, place)
+	}
+	c.ownNumbersOn(p)
+	if of := c.lived[p.ID]; len(of) > 0 && p.Title.Given() && p.Lead == nil {
+		c.lifeOn(p, of)
+	}
+	if p.Audience.S == "patient" {
+		c.graded(p.Title.At, "the page", text, n)
 	}
 }
 

@@ -36,7 +36,7 @@ func (c *checker) claims(blocks []explainer.Block) {
 					`put a mark behind it, in the same sentence or row: "[](support:little)" for one small study, "some" for a few studies or a review, "well" for reviews that agree or a guideline, "trade" for what clinics do`)
 			}
 			if k.mark != nil {
-				c.made = append(c.made, k.said())
+				c.said(k.text, k.sources(), k.mark.ID, k.mark.At)
 			}
 		}
 	}
@@ -72,7 +72,7 @@ func (p passage) claims() []claim {
 	if p.row || first >= 0 {
 		return []claim{claimOf(p.text, p.refs)}
 	}
-	sentences := prose.Split([]string{p.text})
+	sentences := prose.Sentences([]string{p.text})
 	refs := make([][]explainer.Ref, len(sentences)+1)
 	for _, r := range p.refs {
 		n := 0
@@ -100,6 +100,17 @@ func claimOf(text string, refs []explainer.Ref) claim {
 		}
 	}
 	return k
+}
+
+// sources gives the ids of what a claim cites.
+func (k claim) sources() []string {
+	var out []string
+	for _, r := range k.refs {
+		if r.Kind == "source" {
+			out = append(out, r.ID)
+		}
+	}
+	return out
 }
 
 // markFits reports a mark that says more than what is cited beside it can bear.
@@ -130,7 +141,7 @@ func (c *checker) studied(refs []explainer.Ref) *explainer.Ref {
 // review says how sure it is, and one that says it was studied cites something.
 func (c *checker) cellClaim(who string, cell *Cell) {
 	if cell.Support.Given() {
-		c.made = append(c.made, saidOf(cell.Why.S, read.Strings(cell.Sources), cell.Support.S, cell.Support.At))
+		c.said(cell.Why.S, read.Strings(cell.Sources), cell.Support.S, cell.Support.At)
 	}
 	studied, cited := c.studyAmong(cell.Sources), slices.ContainsFunc(cell.Sources, func(s read.Text) bool { return s.S != CommonPractice })
 	switch {
@@ -170,26 +181,56 @@ func (c *checker) readThrough(refs []explainer.Ref) bool {
 	return false
 }
 
-// made is a claim with its mark, as it is compared with others.
+// made is a claim with its mark, as it is compared with others. Of those that cite the
+// same and say the same words with the same mark, all are one.
 type made struct {
-	text, mark string
-	sources    []string
-	at         finding.Place
+	*saying
+	at finding.Place
 }
 
-// said gives a claim for comparison.
-func (k claim) said() made {
-	var sources []string
-	for _, r := range k.refs {
-		if r.Kind == "source" {
-			sources = append(sources, r.ID)
-		}
+// saying is what a claim says and on what: the studies and reviews that it cites, in
+// order, and the numbers of its content words, in order too.
+type saying struct {
+	mark    string
+	studies []string
+	words   []int
+	first   int // where it was met first
+	other   int // the first claim that is the same with another mark; -1 where there is none
+}
+
+// sayings knows all claims that were met.
+type sayings struct {
+	all   []made
+	known map[string]*saying
+	each  []*saying      // in the order in which they were met
+	words map[string]int // numbers of content words
+}
+
+// said takes a claim down for comparison. One that cites no study is like no other.
+func (c *checker) said(text string, sources []string, mark string, at finding.Place) {
+	studies := c.studies(sources)
+	if len(studies) == 0 {
+		return
 	}
-	return saidOf(k.text, sources, k.mark.ID, k.mark.At)
-}
-
-func saidOf(text string, sources []string, mark string, at finding.Place) made {
-	return made{text: text, mark: mark, sources: sources, at: at}
+	m := &c.made
+	var words []int
+	for _, w := range contentWords(text) {
+		n, ok := m.words[w]
+		if !ok {
+			n = len(m.words)
+			m.words[w] = n
+		}
+		words = append(words, n)
+	}
+	slices.Sort(words)
+	key := fmt.Sprint(mark, studies, words)
+	s := m.known[key]
+	if s == nil {
+		s = &saying{mark, studies, words, len(m.all), -1}
+		m.known[key] = s
+		m.each = append(m.each, s)
+	}
+	m.all = append(m.all, made{s, at})
 }
 
 // How many content words a claim has to have to be known again, and which share of
@@ -208,26 +249,32 @@ const (
 // where a page adds a sentence or a textbook to it. A name for each claim, written
 // into its marks, would know more of them, but only where each author gives the same
 // name to the same thing, which nothing could check; this asks nothing of them.
-func (c *checker) sameClaim(a, b made) bool {
-	one, other := c.studies(a.sources), c.studies(b.sources)
-	if !slices.ContainsFunc(one, func(s string) bool { return slices.Contains(other, s) }) {
-		return false
-	}
-	few, many := contentWords(a.text), contentWords(b.text)
+func sameClaim(a, b *saying) bool {
+	few, many := a.words, b.words
 	if len(few) > len(many) {
 		few, many = many, few
 	}
-	shared := 0
-	for _, w := range few {
-		if slices.Contains(many, w) {
-			shared++
-		}
-	}
 	share := otherStudyShare
-	if slices.Equal(one, other) {
+	if slices.Equal(a.studies, b.studies) {
 		share = sameStudyShare
 	}
-	return len(few) >= claimWords && float64(shared) >= share*float64(len(few))
+	return len(few) >= claimWords && float64(shared(few, many)) >= share*float64(len(few))
+}
+
+// shared counts what two sorted lists have in common.
+func shared(a, b []int) int {
+	n := 0
+	for i, j := 0, 0; i < len(a) && j < len(b); {
+		switch {
+		case a[i] == b[j]:
+			n, i, j = n+1, i+1, j+1
+		case a[i] < b[j]:
+			i++
+		default:
+			j++
+		}
+	}
+	return n
 }
 
 // studies gives the studies and reviews among sources, each once and in order.
@@ -242,15 +289,41 @@ func (c *checker) studies(sources []string) []string {
 	return slices.Compact(out)
 }
 
-// oneMark reports a claim that is marked in two ways, at the second.
+// oneMark reports a claim that is marked in two ways, at the second. Only what cites the
+// same study is compared, and only where the marks differ, which is seldom.
 func (c *checker) oneMark() {
-	for i, b := range c.made {
-		for _, a := range c.made[:i] {
-			if a.mark != b.mark && c.sameClaim(a, b) {
-				c.list.Add(b.at, "one-claim", fmt.Sprintf("the claim is marked %q, and what reads like the same claim is marked %q", b.mark, a.mark),
-					"the other is at "+a.at.String(), "give both the mark that their sources bear", "or, if they say different things, cite and word each so that it shows")
-				break
+	by := map[string]map[string][]*saying{} // by study and mark
+	for _, s := range c.made.each {
+		for _, study := range s.studies {
+			if by[study] == nil {
+				by[study] = map[string][]*saying{}
+			}
+			by[study][s.mark] = append(by[study][s.mark], s)
+		}
+	}
+	for _, b := range c.made.each {
+		for _, study := range b.studies {
+			for mark, all := range by[study] {
+				if mark == b.mark {
+					continue
+				}
+				for _, a := range all {
+					if b.other >= 0 && a.first >= b.other {
+						break
+					}
+					if sameClaim(a, b) {
+						b.other = a.first
+					}
+				}
 			}
 		}
+	}
+	for i, b := range c.made.all {
+		if b.other < 0 || b.other >= i {
+			continue
+		}
+		a := c.made.all[b.other]
+		c.list.Add(b.at, "one-claim", fmt.Sprintf("the claim is marked %q, and what reads like the same claim is marked %q", b.mark, a.mark),
+			"the other is at "+a.at.String(), "give both the mark that their sources bear", "or, if they say different things, cite and word each so that it shows")
 	}
 }

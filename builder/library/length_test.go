@@ -15,7 +15,7 @@ func TestPagesAreShort(t *testing.T) {
 	l := librarytest.Load(t)
 	for _, p := range l.Explainers {
 		var text []string
-		for _, b := range p.Body.Blocks {
+		for _, b := range p.Body.Again().Blocks {
 			if b.Kind != explainer.Title && b.Kind != explainer.Cell && b.Kind != explainer.Picture {
 				text = append(text, b.Text)
 			}

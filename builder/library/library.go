@@ -13,6 +13,7 @@ import (
 	"keelpath/builder/finding"
 	"keelpath/builder/helpline"
 	"keelpath/builder/proof"
+	"keelpath/builder/prose"
 	"keelpath/builder/read"
 	"keelpath/builder/safety"
 	"keelpath/builder/say"
@@ -61,6 +62,8 @@ type Library struct {
 	inside map[string]string // a file's path inside its layer, by its name
 	by     index
 	docs   sync.Map // *explainer.Doc by read.Text
+
+	counts map[any]prose.Counts // of the running text of each explainer and each tree
 }
 
 // index finds entries by their ids. It is kept as they are read, and nothing changes

@@ -22,8 +22,10 @@ var lifeParts = []string{"Stairs", "Feelings", "Looks", "Other people", "Care", 
 // life holds each kind of foot, and each way to go on with no new one, to a page
 // that tells of life with it in the same six parts. A page of several kinds names each of them there, since two kinds
 // seldom are alike in all six.
-func (c *checker) life() {
-	kinds := map[string][]*FootType{} // by the page that tells of them
+//
+// life gives the kinds by the page that tells of them, and reports those without one.
+func (c *checker) life() map[string][]*FootType {
+	kinds := map[string][]*FootType{}
 	for _, t := range c.FootTypes {
 		switch {
 		case t.Explainer.Given():
@@ -33,11 +35,7 @@ func (c *checker) life() {
 				`add a line "explainer: ..." with the id of a page that has the part "`+lifeHeading+`"`)
 		}
 	}
-	for _, p := range c.Explainers {
-		if of := kinds[p.ID]; len(of) > 0 && p.Title.Given() {
-			c.lifeOn(p, of)
-		}
-	}
+	return kinds
 }
 
 // lifeOn holds one page to the six parts of life with the kinds that name it.

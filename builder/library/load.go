@@ -12,6 +12,7 @@ import (
 	"keelpath/builder/explainer"
 	"keelpath/builder/finding"
 	"keelpath/builder/proof"
+	"keelpath/builder/prose"
 	"keelpath/builder/read"
 	"keelpath/builder/told"
 	"keelpath/builder/translation"
@@ -45,7 +46,7 @@ func Load(ctx context.Context, list *finding.List, layers ...Layer) (*Library, e
 
 func newLoader(list *finding.List) *loader {
 	return &loader{
-		Library: &Library{Lang: FirstLanguage, Proofs: map[string]*proof.Proof{}, files: map[string][]byte{}, inside: map[string]string{}},
+		Library: &Library{Lang: FirstLanguage, Proofs: map[string]*proof.Proof{}, files: map[string][]byte{}, inside: map[string]string{}, counts: map[any]prose.Counts{}},
 		list:    list, unread: map[string]bool{}, away: map[string]bool{},
 	}
 }

@@ -9,9 +9,17 @@ import (
 	"keelpath/builder/finding"
 )
 
+// again gives a page with its text read for the comparison alone.
+func again(p *explainer.Page) *explainer.Page {
+	out := *p
+	out.Body = p.Body.Again()
+	return &out
+}
+
 // pageKept holds a layer's page against the built-in one of the same name: its
 // cautions, what it says of whom to call, and that nothing here picks a foot.
 func (l *loader) pageKept(old, now *explainer.Page) {
+	old, now = again(old), again(now)
 	if len(old.Body.Cautions) > 0 && now.Audience.S != old.Audience.S {
 		l.broken(orLine1(now.Audience.At, now), fmt.Sprintf("the page is for %q, and with its cautions it is for %q", now.Audience.S, old.Audience.S), "the built-in page is at "+old.File)
 	}

@@ -100,6 +100,7 @@ func (c *checker) ownText(p *explainer.Page) {
 		c.claims(d.Blocks)
 	}
 	c.allCited(p, cited)
+	c.pageSaid(p)
 }
 
 // pageNamed checks a link to one of the site's own pages: "foot-types#page_table".

@@ -38,31 +38,43 @@ func (l *Library) PageText(p *explainer.Page) []string { return l.pageText(p).pa
 // all trees and has its own grade, so it is left out.
 func (l *Library) TreeText(t *tree.Tree) []string { return l.treeText(t).passages }
 
-// readingGrades holds the pages and trees for patients to the highest grades.
-func (c *checker) readingGrades() {
-	for _, p := range c.written() {
-		if p.Audience.S == "patient" {
-			c.graded(p.Title.At, "the page", c.pageText(p))
+// readingGrades holds all but the pages to the highest grades; those are held to them
+// while their text is at hand.
+func (c *checker) readingGrades(first bool) {
+	for _, t := range c.Trees {
+		text := c.treeText(t)
+		n := prose.Of(text.passages)
+		c.counts[t] = n
+		if first && t.Audience.S == "patient" {
+			c.graded(t.ID.At, "the whole tree", text, n)
 		}
+	}
+	if !first {
+		return
 	}
 	for _, f := range c.Figures {
-		c.graded(f.Title.At, "the figure", c.figureText(f))
+		text := c.figureText(f)
+		c.graded(f.Title.At, "the figure", text, prose.Of(text.passages))
 	}
 	if s := c.Safety; s != nil {
-		c.graded(s.Leg.Text.At, "the safety screen", c.screenText())
-	}
-	for _, t := range c.Trees {
-		if t.Audience.S == "patient" {
-			c.graded(t.ID.At, "the whole tree", c.treeText(t))
-		}
+		text := c.screenText()
+		c.graded(s.Leg.Text.At, "the safety screen", text, prose.Of(text.passages))
 	}
 }
 
-func (l *Library) pageText(p *explainer.Page) *running {
+// PageCounts counts the running text of an explainer. It was taken as the page was checked.
+func (l *Library) PageCounts(p *explainer.Page) prose.Counts { return l.counts[p] }
+
+// TreeCounts is PageCounts for a tree.
+func (l *Library) TreeCounts(t *tree.Tree) prose.Counts { return l.counts[t] }
+
+func (l *Library) pageText(p *explainer.Page) *running { return l.textOf(p, p.Body.Again()) }
+
+func (l *Library) textOf(p *explainer.Page, body *explainer.Doc) *running {
 	r := &running{}
-	l.readOn(r, p.Message)
+	l.readDoc(r, p.Message, explainer.ParseText(p.Message, l.Edition.Lines, &finding.List{})) // of many pages, none is kept
 	r.stop()
-	for _, b := range p.Body.Blocks {
+	for _, b := range body.Blocks {
 		if b.Kind == explainer.Title || b.Kind == explainer.Cell || b.Kind == explainer.Picture {
 			r.stop()
 			continue
@@ -138,27 +150,29 @@ func (l *Library) promptText(r *running, id string) {
 // reported elsewhere.
 func (l *Library) readOn(r *running, ts ...read.Text) {
 	for _, t := range ts {
-		if t.S == "" {
-			continue
-		}
-		for _, passage := range l.Doc(t).Plain {
-			r.add(passage, func(offset int) finding.Place {
-				// The passage is the text without its marks: its place is found by its words.
-				words := strings.Fields(passage[offset:])
-				for n := min(4, len(words)); n > 0; n-- {
-					if i := strings.Index(t.S, strings.Join(words[:n], " ")); i >= 0 {
-						return l.within(t, i)
-					}
-				}
-				return t.At
-			})
+		if t.S != "" {
+			l.readDoc(r, t, l.Doc(t))
 		}
 	}
 }
 
+func (l *Library) readDoc(r *running, t read.Text, d *explainer.Doc) {
+	for _, passage := range d.Plain {
+		r.add(passage, func(offset int) finding.Place {
+			// The passage is the text without its marks: its place is found by its words.
+			words := strings.Fields(passage[offset:])
+			for n := min(4, len(words)); n > 0; n-- {
+				if i := strings.Index(t.S, strings.Join(words[:n], " ")); i >= 0 {
+					return l.within(t, i)
+				}
+			}
+			return t.At
+		})
+	}
+}
+
 // graded reports a text beyond the highest grades, with the sentences that weigh most.
-func (c *checker) graded(at finding.Place, who string, r *running) {
-	n := prose.Of(r.passages)
+func (c *checker) graded(at finding.Place, who string, r *running, n prose.Counts) {
 	if g := n.Grade(); g > prose.MaxGrade {
 		c.list.Add(at, "reading-grade", fmt.Sprintf("%s reads at grade %.1f by Flesch-Kincaid, and at most %.1f was expected", who, g, prose.MaxGrade),
 			c.heaviest(r, prose.Heaviest(prose.Split(r.passages), prose.Counts.Grade, 3), "make two sentences of one, and take shorter words, where it weighs most:")...)

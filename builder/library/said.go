@@ -24,18 +24,43 @@ type said struct {
 	aside bool          // not among what patients read on their way: for residents and editors, and other names that search knows
 }
 
-// wordingHeld holds all that readers see, and the authors of this content wrote, to
-// the wording rules. Titles of published sources are left as they are.
-func (c *checker) wordingHeld() {
+// saidHeld holds all that readers see, and the authors of this content wrote, to the
+// rules of words; the texts of pages are held to them as each is checked.
+// Those of the first language alone are left out for any other.
+func (c *checker) saidHeld(first bool) {
+	place := c.Edition.Lines.Emergency.Where.S
 	c.everySaid(func(s said) {
-		for _, h := range wording.In(s.text) {
-			text := fmt.Sprintf("%s says %q, which sounds like choosing for the reader", s.who, h.Words)
-			if h.Kind == wording.Steering {
-				text = fmt.Sprintf("%s says %q, which sounds like a maker's words", s.who, h.Words)
-			}
-			c.list.Add(s.place(h.From), "wording", text, h.Instead)
+		c.rawMark(s)
+		if !first {
+			return
+		}
+		c.worded(s, place)
+		if s.who != "the edition" {
+			c.ownNumber(s.who, s.text, s.place)
 		}
 	})
+}
+
+// worded holds a text to the wording rules, and what patients read to the one word that
+// was settled for each thing. Titles of published sources are left as they are.
+func (c *checker) worded(s said, place string) {
+	for _, h := range wording.In(s.text) {
+		text := fmt.Sprintf("%s says %q, which sounds like choosing for the reader", s.who, h.Words)
+		if h.Kind == wording.Steering {
+			text = fmt.Sprintf("%s says %q, which sounds like a maker's words", s.who, h.Words)
+		}
+		c.list.Add(s.place(h.From), "wording", text, h.Instead)
+	}
+	if s.aside {
+		return
+	}
+	text := s.text
+	if strings.Contains(text, "](") {
+		text = linkEnd.ReplaceAllStringFunc(text, blank)
+	}
+	for _, h := range wording.Settled(text, place) {
+		c.list.Add(s.place(h.From), "settled-word", fmt.Sprintf("%s says %q, and another word was settled for it", s.who, h.Words), h.Instead)
+	}
 }
 
 // linkEnd is where a link of a text in markdown leads, by name: no reader sees it.
@@ -44,20 +69,7 @@ var linkEnd = regexp.MustCompile(`\]\([^()\s]*\)`)
 // blank leaves as many bytes as there were, so that places stay.
 func blank(s string) string { return strings.Repeat(" ", len(s)) }
 
-// settledHeld holds what patients read to the one word that was settled for each thing.
-func (c *checker) settledHeld() {
-	place := c.Edition.Lines.Emergency.Where.S
-	c.everySaid(func(s said) {
-		if s.aside {
-			return
-		}
-		for _, h := range wording.Settled(linkEnd.ReplaceAllStringFunc(s.text, blank), place) {
-			c.list.Add(s.place(h.From), "settled-word", fmt.Sprintf("%s says %q, and another word was settled for it", s.who, h.Words), h.Instead)
-		}
-	})
-}
-
-// everySaid gives every text that readers see.
+// everySaid gives every text that readers see, but the bodies of pages.
 func (c *checker) everySaid(do func(said)) {
 	to := func(aside bool) func(string, ...read.Text) {
 		return func(who string, ts ...read.Text) {
@@ -126,9 +138,6 @@ func (c *checker) everySaid(do func(said)) {
 	for _, p := range c.written() {
 		apart := p.Audience.S != "patient"
 		to(apart)("the header", p.Title, p.About, p.Message)
-		for _, b := range p.Body.Blocks {
-			do(said{"the page", b.Text, b.Place, finding.Place{}, apart})
-		}
 	}
 }
 

@@ -2,11 +2,10 @@ package library
 
 import (
 	"fmt"
-	"regexp"
+	"iter"
 	"slices"
 	"strings"
 
-	"keelpath/builder/internal/memo"
 	"keelpath/builder/read"
 )
 
@@ -26,9 +25,11 @@ const (
 // a fact leaves one out.
 func (c *checker) twins() {
 	all := c.Prompts()
+	words := make([][]string, len(all))
 	for i, p := range all {
-		for _, q := range all[:i] {
-			if p.ID.S == q.ID.S || !alike(p.Ask.S, q.Ask.S) || c.apart(p, q) {
+		words[i] = contentWords(p.Ask.S)
+		for n, q := range all[:i] {
+			if p.ID.S == q.ID.S || !alike(words[i], words[n]) || c.apart(p, q) {
 				continue
 			}
 			c.list.Add(p.Ask.At, "near-twins", fmt.Sprintf("prompt %q asks almost the same as prompt %q, and one sheet can bring both", p.ID.S, q.ID.S),
@@ -54,8 +55,8 @@ func (c *checker) apart(p, q *Prompt) bool {
 	})
 }
 
-func alike(a, b string) bool {
-	one, other := contentWords(a), contentWords(b)
+// alike holds the content words of two prompts against each other.
+func alike(one, other []string) bool {
 	both := 0
 	for _, w := range one {
 		if slices.Contains(other, w) {
@@ -67,21 +68,27 @@ func alike(a, b string) bool {
 
 // idleWords tell nothing of what a prompt is about: the small words of a question, and
 // the foot and the leg, which are what all of them are about.
-var idleWords = strings.Fields(`a an the this that these those it its i i'm me my mine we our us you your he she his her they them
+var idleWords = setOf(strings.Fields(`a an the this that these those it its i i'm me my mine we our us you your he she his her they them
 	am is are was were be been being do does did done don't doesn't have has had can can't could may might will won't would shall should must
 	to of in on at for from with by as about over into onto up down out off through and or but if so than then
 	what which who whom whose when where why how there here any some no not more most less much many very too also still
-	get gets go goes going put make makes take takes foot feet leg legs able`)
+	get gets go goes going put make makes take takes foot feet leg legs able`))
 
-var wordOfAsk = regexp.MustCompile(`\{[a-z0-9-]+\}|[a-z][a-z'-]*[a-z]|[a-z]`)
+func setOf(words []string) map[string]bool {
+	out := map[string]bool{}
+	for _, w := range words {
+		out[w] = true
+	}
+	return out
+}
 
 // contentWords gives the words of a prompt that tell what it is about, each once and
 // without its ending: "shoes" and "shoe" are one.
-var contentWords = memo.Of(func(ask string) []string {
+func contentWords(ask string) []string {
 	var out []string
-	for _, w := range wordOfAsk.FindAllString(strings.ReplaceAll(strings.ToLower(ask), "’", "'"), -1) {
+	for w := range wordsOfAsk(strings.ReplaceAll(strings.ToLower(ask), "’", "'")) {
 		w = strings.TrimSuffix(w, "'s")
-		if slices.Contains(idleWords, w) {
+		if idleWords[w] {
 			continue
 		}
 		if w = bare(w); !slices.Contains(out, w) {
@@ -89,7 +96,37 @@ var contentWords = memo.Of(func(ask string) []string {
 		}
 	}
 	return out
-})
+}
+
+// wordsOfAsk gives the words of a text in small letters, from the first letter to the last,
+// and the gaps as they stand.
+func wordsOfAsk(s string) iter.Seq[string] {
+	letter := func(c byte) bool { return 'a' <= c && c <= 'z' }
+	return func(yield func(string) bool) {
+		for i := 0; i < len(s); i++ {
+			end := i // of the word or the gap
+			switch {
+			case letter(s[i]):
+				end = i + 1
+				for n := end; n < len(s) && (letter(s[n]) || s[n] == '-' || s[n] == '\''); n++ {
+					if letter(s[n]) {
+						end = n + 1
+					}
+				}
+			case s[i] == '{':
+				if n := strings.IndexByte(s[i:], '}'); n > 1 && strings.Trim(s[i+1:i+n], "abcdefghijklmnopqrstuvwxyz0123456789-") == "" {
+					end = i + n + 1
+				}
+			}
+			if end > i {
+				if !yield(s[i:end]) {
+					return
+				}
+				i = end - 1
+			}
+		}
+	}
+}
 
 // bare takes the ending off a word, roughly: it has to make one word of two forms, and
 // need not give a word that there is.

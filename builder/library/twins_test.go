@@ -20,10 +20,10 @@ func TestAlike(t *testing.T) {
 		{"What foot shells could go on my foot?", "How will I know that my shell is worn out?", false},              // one word in common
 		{"What will this foot not do for me?", "What would I do if my foot gets wet?", false},                       // no word of its own
 	} {
-		if got := alike(row.a, row.b); got != row.want {
+		if got := alike(contentWords(row.a), contentWords(row.b)); got != row.want {
 			t.Errorf("alike(%q, %q) = %v: %q and %q", row.a, row.b, got, contentWords(row.a), contentWords(row.b))
 		}
-		if alike(row.a, row.b) != alike(row.b, row.a) {
+		if alike(contentWords(row.a), contentWords(row.b)) != alike(contentWords(row.b), contentWords(row.a)) {
 			t.Errorf("%q and %q are alike in one order only", row.a, row.b)
 		}
 	}

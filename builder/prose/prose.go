@@ -3,12 +3,7 @@
 // whole pages, and swings on a few words.
 package prose
 
-import (
-	"math"
-	"strings"
-
-	"keelpath/builder/internal/memo"
-)
+import "math"
 
 // Highest grades of a page for patients: below 7 by Flesch-Kincaid, and below
 // 9.5 by SMOG, which gives about three grades more for the same text (Grabeel
@@ -24,18 +19,13 @@ type Counts struct {
 }
 
 // Of counts running text, given passage by passage; see Split.
-func Of(passages []string) Counts { return counted(strings.Join(passages, between)) }
-
-// between stands between passages in the key of what is remembered; no text holds it.
-const between = "\x00"
-
-var counted = memo.Of(func(passages string) Counts {
+func Of(passages []string) Counts {
 	var c Counts
-	for _, s := range Split(strings.Split(passages, between)) {
+	for _, s := range Split(passages) {
 		c = c.plus(s.Counts)
 	}
 	return c
-})
+}
 
 func (c Counts) plus(d Counts) Counts {
 	return Counts{c.Sentences + d.Sentences, c.Words + d.Words, c.Syllables + d.Syllables, c.Long + d.Long}

@@ -2,10 +2,10 @@ package prose
 
 import (
 	"cmp"
-	"regexp"
 	"slices"
 	"strings"
 	"unicode"
+	"unicode/utf8"
 )
 
 // Sentence is one sentence of running text. From is where it begins in its
@@ -28,14 +28,20 @@ type Sentence struct {
 // Headings, labels and cells of tables are not running text. Callers leave them
 // out.
 func Split(passages []string) []Sentence {
+	out := Sentences(passages)
+	for i := range out {
+		out[i].Counts = wordCounts(wordsOf(out[i].Text))
+	}
+	return out
+}
+
+// Sentences is Split without the counts, which take most of its time.
+func Sentences(passages []string) []Sentence {
 	var out []Sentence
 	var open *Sentence
 	shut := func() {
-		if open != nil {
-			if words := wordsOf(open.Text); len(words) > 0 {
-				open.Counts = wordCounts(words)
-				out = append(out, *open)
-			}
+		if open != nil && len(wordsOf(open.Text)) > 0 {
+			out = append(out, *open)
 		}
 		open = nil
 	}
@@ -68,17 +74,28 @@ func Split(passages []string) []Sentence {
 // the quotes or brackets behind it, and whether there is an end mark. A point
 // that no space follows is none, nor one before a small letter: "8.33", "e.g. a".
 func sentenceEnd(s string) (n int, ends bool) {
-	for _, m := range endMark.FindAllStringIndex(s, -1) {
-		next := strings.TrimLeftFunc(s[m[1]:], unicode.IsSpace)
-		if s[m[0]] == '.' && next != "" && unicode.IsLower([]rune(next)[0]) {
+	for at := 0; at < len(s); {
+		i := strings.IndexAny(s[at:], ".?!")
+		if i < 0 {
+			break
+		}
+		from := at + i
+		marks := len(s) - len(strings.TrimLeft(s[from:], ".?!"))
+		behind := len(s) - len(strings.TrimLeft(s[marks:], `"'”’)]`))
+		rest := strings.TrimLeft(s[behind:], "\t\n\f\r ")
+		end := len(s) - len(rest)
+		at = marks
+		if end == behind && rest != "" {
+			continue // nothing parts it from what follows
+		}
+		next, _ := utf8.DecodeRuneInString(strings.TrimLeftFunc(rest, unicode.IsSpace))
+		if s[from] == '.' && unicode.IsLower(next) {
 			continue
 		}
-		return m[1], true
+		return end, true
 	}
 	return len(s), false
 }
-
-var endMark = regexp.MustCompile(`[.?!]+["'”’)\]]*(?:\s+|$)`)
 
 // Heaviest gives the sentences whose loss would lower the grade most, the
 // heaviest first; grade is Counts.Grade or Counts.SMOG.

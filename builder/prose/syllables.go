@@ -3,9 +3,8 @@ package prose
 import (
 	"regexp"
 	"strings"
+	"sync"
 	"unicode"
-
-	"keelpath/builder/internal/memo"
 )
 
 // field holds words that the rule counts wrong, as they are said: words of the
@@ -34,10 +33,24 @@ var field = map[string]int{
 // A word's count comes from the table above or else from the rule. The CMU
 // pronouncing dictionary cannot be had as a Go module, so it is not built in;
 // the tests hold both against it.
-func Syllables(word string) int { return syllables(word) }
+func Syllables(word string) int {
+	if n, ok := counted.Load(word); ok {
+		return n.(int)
+	}
+	n := bySpelling(word)
+	if len(word) <= longestKept {
+		counted.Store(strings.Clone(word), n)
+	}
+	return n
+}
 
-// The rule is slow, and texts say the same words again and again.
-var syllables = memo.Of(bySpelling)
+// counted keeps the syllables of words, for the rule is slow and texts say the same words
+// again and again. It grows with the words of the language and not with the texts.
+var counted sync.Map
+
+// longestKept is the longest word that is kept, in bytes. What is longer is no word that
+// is said twice.
+const longestKept = 32
 
 func bySpelling(word string) int {
 	n := 0

@@ -5,6 +5,7 @@ import (
 
 	"keelpath/builder/explainer"
 	"keelpath/builder/plan"
+	"keelpath/builder/prose"
 	"keelpath/builder/read"
 	"keelpath/builder/shelf"
 )
@@ -68,4 +69,4 @@ func explainerCredits(s *shelf.Shelf, of string) []read.Credits {
 	return []read.Credits{s.Explainer(of).Credits}
 }
 
-func explainerText(s *shelf.Shelf, of string) []string { return s.PageText(s.Explainer(of)) }
+func explainerText(s *shelf.Shelf, of string) prose.Counts { return s.PageCounts(of) }

@@ -13,8 +13,7 @@ import (
 
 // gradeOf gives the reading grades of a running text, with one decimal; empty
 // where there are no sentences. One formula alone can mislead, so both stand.
-func gradeOf(text []string) string {
-	c := prose.Of(text)
+func gradeOf(c prose.Counts) string {
 	if c.Sentences == 0 {
 		return ""
 	}

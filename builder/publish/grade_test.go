@@ -80,7 +80,7 @@ func TestOneGradeOfAPage(t *testing.T) {
 			text = passages(mainOf(t, out, name))
 		}
 		delete(held, name)
-		if said := gradeOf(text); !bytes.Contains(out.files[name], []byte("US school grade "+said+"</dd>")) {
+		if said := gradeOf(prose.Of(text)); !bytes.Contains(out.files[name], []byte("US school grade "+said+"</dd>")) {
 			t.Errorf("%s does not print the grade %s", name, said)
 		}
 	}

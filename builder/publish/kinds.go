@@ -2,6 +2,7 @@ package publish
 
 import (
 	"keelpath/builder/plan"
+	"keelpath/builder/prose"
 	"keelpath/builder/read"
 	"keelpath/builder/shelf"
 )
@@ -14,7 +15,7 @@ type kind struct {
 
 	bare    func(s *shelf.Shelf, of string) bool           // whether a page loads none of them after all; nil where each does
 	credits func(s *shelf.Shelf, of string) []read.Credits // of the texts that it shows; nil where it draws on everything
-	text    func(s *shelf.Shelf, of string) []string       // what the checker grades; nil where the page's words stand in its template
+	text    func(s *shelf.Shelf, of string) prose.Counts   // what the checker grades; nil where the page's words stand in its template
 	newTab  bool                                           // links leave the page open, because it holds the reader's answers
 }
 

@@ -17,6 +17,7 @@ import (
 	"keelpath/builder/finding"
 	"keelpath/builder/library"
 	"keelpath/builder/plan"
+	"keelpath/builder/prose"
 	"keelpath/builder/shelf"
 	"keelpath/site"
 )
@@ -166,7 +167,7 @@ func (m *maker) html(p plan.Page) ([]byte, error) {
 	if k.text != nil {
 		view.Grade = gradeOf(k.text(v.shelf, p.Of))
 	} else {
-		view.Grade = gradeOf(passages(main.Bytes()))
+		view.Grade = gradeOf(prose.Of(passages(main.Bytes())))
 	}
 	var whole bytes.Buffer
 	if err := m.templates.ExecuteTemplate(&whole, "layout", view); err != nil {

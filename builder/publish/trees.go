@@ -5,6 +5,7 @@ import (
 
 	"keelpath/builder/library"
 	"keelpath/builder/plan"
+	"keelpath/builder/prose"
 	"keelpath/builder/read"
 	"keelpath/builder/shelf"
 	"keelpath/builder/tree"
@@ -24,7 +25,7 @@ func treeCredits(s *shelf.Shelf, of string) []read.Credits {
 	return []read.Credits{s.Tree(of).Credits}
 }
 
-func treeText(s *shelf.Shelf, of string) []string { return s.TreeText(s.Tree(of)) }
+func treeText(s *shelf.Shelf, of string) prose.Counts { return s.TreeCounts(of) }
 
 // tree gives a whole tree as paper and planner show it.
 func (v viewer) tree(t *tree.Tree) (TreeView, error) {

@@ -13,6 +13,7 @@ import (
 	"keelpath/builder/library"
 	"keelpath/builder/plan"
 	"keelpath/builder/proof"
+	"keelpath/builder/prose"
 	"keelpath/builder/read"
 	"keelpath/builder/safety"
 	"keelpath/builder/say"
@@ -146,12 +147,10 @@ func (s *Shelf) File(t *tree.Tree) (inside string, text []byte) {
 	return l.Inside(t.File), l.File(t.File)
 }
 
-// TreeText is the running text of a tree.
-func (s *Shelf) TreeText(t *tree.Tree) []string {
-	l := s.note("tree", t.ID.S)
-	s.note("cards", "")
-	s.note("prompts", "")
-	return l.TreeText(t)
+// TreeCounts counts the running text of a tree.
+func (s *Shelf) TreeCounts(id string) prose.Counts {
+	l := s.note("counts", "tree "+id)
+	return l.TreeCounts(l.Tree(id))
 }
 
 // Explainer gives the explainer with that id, or nil.
@@ -160,12 +159,10 @@ func (s *Shelf) Explainer(id string) *explainer.Page { return s.note("explainer"
 // OwnText gives what one of the site's own pages says; nil where its words stand in its template.
 func (s *Shelf) OwnText(id string) *explainer.Page { return s.note("page text", id).Page(id) }
 
-// PageText is the running text of an explainer.
-func (s *Shelf) PageText(p *explainer.Page) []string {
-	for _, id := range p.Prompts {
-		s.note("prompt", id.S)
-	}
-	return s.note("explainer", p.ID).PageText(p)
+// PageCounts counts the running text of an explainer.
+func (s *Shelf) PageCounts(id string) prose.Counts {
+	l := s.note("counts", "explainer "+id)
+	return l.PageCounts(l.Explainer(id))
 }
 
 // Title gives the title of what a link by id names, or "".

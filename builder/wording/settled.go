@@ -5,8 +5,9 @@ import (
 	"regexp"
 	"slices"
 	"strings"
+	"sync"
 
-	"keelpath/builder/internal/memo"
+	"keelpath/builder/internal/among"
 )
 
 // Unsettled is the kind of a hit of Settled.
@@ -99,13 +100,51 @@ var wordsOfUS = []settledRule{
 
 // Settled gives the words of a text for patients for which another was settled, from
 // left to right. The place is the edition's, as "the US"; its own list holds too.
-func Settled(text, place string) []Hit { return slices.Clone(settled(place + "\x00" + text)) }
+func Settled(text, place string) []Hit {
+	out := anywhere.in(text)
+	if of := byPlace[place]; of != nil {
+		out = append(out, of.in(text)...)
+	}
+	slices.SortStableFunc(out, func(a, b Hit) int { return cmp.Compare(a.From, b.From) })
+	return out
+}
 
-// settled remembers: the rules are many, and most texts are looked at again.
-var settled = memo.Of(func(both string) []Hit {
-	place, text, _ := strings.Cut(both, "\x00")
+// settledList is a list of rules, with what tells quickly which of them may find something.
+type settledList struct {
+	rules  []settledRule
+	finder func() *among.Finder
+}
+
+func listOf(rules []settledRule) *settledList {
+	return &settledList{rules, sync.OnceValue(func() *among.Finder {
+		var groups [][]string
+		for _, r := range rules {
+			groups = append(groups, among.Needs(r.not))
+		}
+		return among.New(groups...)
+	})}
+}
+
+var anywhere = listOf(settledWords)
+
+var byPlace = func() map[string]*settledList {
+	out := map[string]*settledList{}
+	for place, rules := range placeWords {
+		out[place] = listOf(rules)
+	}
+	return out
+}()
+
+func (l *settledList) in(text string) []Hit {
+	may := l.finder().In(text)
+	if may == 0 {
+		return nil
+	}
 	var out []Hit
-	for _, r := range slices.Concat(settledWords, placeWords[place]) {
+	for n, r := range l.rules {
+		if may&(1<<n) == 0 {
+			continue
+		}
 		var free [][]int
 		if r.free != nil {
 			free = r.free.FindAllStringIndex(text, -1)
@@ -116,6 +155,5 @@ var settled = memo.Of(func(both string) []Hit {
 			}
 		}
 	}
-	slices.SortStableFunc(out, func(a, b Hit) int { return cmp.Compare(a.From, b.From) })
 	return out
-})
+}

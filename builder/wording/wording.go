@@ -9,8 +9,9 @@ import (
 	"regexp"
 	"slices"
 	"strings"
+	"sync"
 
-	"keelpath/builder/internal/memo"
+	"keelpath/builder/internal/among"
 )
 
 // Kind is what is wrong with the words.
@@ -31,9 +32,21 @@ type Hit struct {
 
 // In gives the hits in a text, from left to right. Of hits that overlap it
 // keeps the first and longest.
-func In(text string) []Hit { return known(text) }
+func In(text string) []Hit {
+	may := stems().In(text)
+	if may == 0 {
+		return nil // most texts: the expressions are slow, and there are many texts
+	}
+	return look(text, may)
+}
 
-var known = memo.Of(look)
+var stems = sync.OnceValue(func() *among.Finder {
+	var groups [][]string
+	for _, r := range rules {
+		groups = append(groups, r.stems)
+	}
+	return among.New(groups...)
+})
 
 // InMade is In for sentences that the program makes of the reader's own answers.
 // There, words that grade or press are refused as well: a page may say that a
@@ -66,12 +79,12 @@ var grading = rule{Choosing, pattern(`
 	suited`),
 	`say which wishes are met, and turn the rest into a question`, nil}
 
-func look(text string) []Hit {
+// look looks with the rules that may find something, a bit each.
+func look(text string, may uint64) []Hit {
 	var all []Hit
-	lower := strings.ToLower(text)
-	for _, r := range rules {
-		if !slices.ContainsFunc(r.stems, func(stem string) bool { return strings.Contains(lower, stem) }) {
-			continue // most texts: the expressions are slow, and there are many texts
+	for n, r := range rules {
+		if may&(1<<n) == 0 {
+			continue
 		}
 		for _, m := range r.words.FindAllStringIndex(text, -1) {
 			all = append(all, Hit{Kind: r.kind, From: m[0], To: m[1], Words: text[m[0]:m[1]], Instead: r.instead})

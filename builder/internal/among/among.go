@@ -1,0 +1,166 @@
+// Package among tells which of many words a text holds, in one pass over it. Expressions
+// are slow, and most texts hold nothing that any of them is after: so a text is
+// first asked for the parts of words without which an expression finds nothing.
+package among
+
+import (
+	"regexp"
+	"regexp/syntax"
+	"strings"
+	"unicode"
+	"unicode/utf8"
+)
+
+// Most is how many groups a Finder can tell apart.
+const Most = 64
+
+// Finder looks for groups of stems, in capitals or small letters.
+type Finder struct {
+	class [256]uint8 // of each byte; 0 of those that no stem has
+	many  int        // classes
+	next  []uint16   // by state and class
+	found []uint64   // by state: the groups of which a stem ends here
+	all   uint64     // every group
+	none  uint64     // groups without a stem, which are always found
+}
+
+// New makes a finder of groups of stems in small letters. A group without stems is found
+// in every text.
+func New(groups ...[]string) *Finder {
+	if len(groups) > Most {
+		panic("among: too many groups")
+	}
+	f := &Finder{many: 1}
+	for g, stems := range groups {
+		f.all |= 1 << g
+		if len(stems) == 0 {
+			f.none |= 1 << g
+		}
+		for _, s := range stems {
+			for i := range len(s) {
+				if f.class[s[i]] == 0 {
+					f.class[s[i]] = uint8(f.many)
+					f.many++
+				}
+			}
+		}
+	}
+	for c := 'a'; c <= 'z'; c++ {
+		f.class[unicode.ToUpper(c)] = f.class[c]
+	}
+	f.build(groups)
+	return f
+}
+
+// build makes the automaton of Aho and Corasick (1975, Commun ACM 18:333).
+func (f *Finder) build(groups [][]string) {
+	grow := func() uint16 {
+		f.next = append(f.next, make([]uint16, f.many)...)
+		f.found = append(f.found, 0)
+		return uint16(len(f.found) - 1)
+	}
+	grow()
+	for g, stems := range groups {
+		for _, s := range stems {
+			at := uint16(0)
+			for i := range len(s) {
+				way := int(at)*f.many + int(f.class[s[i]])
+				if f.next[way] == 0 {
+					n := grow()
+					f.next[way] = n
+				}
+				at = f.next[way]
+			}
+			f.found[at] |= 1 << g
+		}
+	}
+	fall := make([]uint16, len(f.found))
+	var queue []uint16
+	for c := range f.many {
+		if n := f.next[c]; n != 0 {
+			queue = append(queue, n)
+		}
+	}
+	for len(queue) > 0 {
+		at := queue[0]
+		queue = queue[1:]
+		for c := range f.many {
+			way, back := int(at)*f.many+c, f.next[int(fall[at])*f.many+c]
+			if n := f.next[way]; n != 0 {
+				fall[n] = back
+				f.found[n] |= f.found[back]
+				queue = append(queue, n)
+			} else {
+				f.next[way] = back
+			}
+		}
+	}
+}
+
+// In gives the groups of which the text holds a stem, a bit each.
+func (f *Finder) In(text string) uint64 {
+	out, at := f.none, 0
+	for i := range len(text) {
+		at = int(f.next[at*f.many+int(f.class[text[i]])])
+		out |= f.found[at]
+	}
+	if strings.Contains(text, "\u017f") || strings.Contains(text, "\u212a") {
+		return f.all // a long s and the sign of kelvin are an s and a k, as expressions see it
+	}
+	return out
+}
+
+// Needs gives parts of words of which every text that an expression finds something in
+// holds one, in small letters; nil where there are none.
+func Needs(e *regexp.Regexp) []string {
+	tree, err := syntax.Parse(e.String(), syntax.Perl)
+	if err != nil {
+		return nil
+	}
+	return needs(tree.Simplify())
+}
+
+func needs(e *syntax.Regexp) []string {
+	switch e.Op {
+	case syntax.OpLiteral:
+		return []string{strings.ToLower(string(e.Rune))}
+	case syntax.OpCapture, syntax.OpPlus:
+		return needs(e.Sub[0])
+	case syntax.OpConcat:
+		var best []string
+		for _, s := range e.Sub {
+			if n := needs(s); n != nil && (best == nil || sharper(n, best)) {
+				best = n
+			}
+		}
+		return best
+	case syntax.OpAlternate:
+		var all []string
+		for _, s := range e.Sub {
+			n := needs(s)
+			if n == nil {
+				return nil
+			}
+			all = append(all, n...)
+		}
+		return all
+	}
+	return nil
+}
+
+// sharper tells whether fewer texts will hold one of a than of b, as a guess: by the
+// shortest of each.
+func sharper(a, b []string) bool {
+	if x, y := shortest(a), shortest(b); x != y {
+		return x > y
+	}
+	return len(a) < len(b)
+}
+
+func shortest(all []string) int {
+	least := utf8.RuneCountInString(all[0])
+	for _, s := range all {
+		least = min(least, utf8.RuneCountInString(s))
+	}
+	return least
+}
