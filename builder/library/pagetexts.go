@@ -37,6 +37,12 @@ var Forms = []*explainer.Form{
 		Parts: []string{"kept", "unsure", "practice", "how", "worked", "one"},
 	},
 	{
+		ID:    "motion-push",
+		Gaps:  []string{"clear", "strong", "both", "when-none", "all", "kinds", "settled", "practice", "unsettled"},
+		Slots: []string{"figure", "feet", "sources", "questions"},
+		Parts: []string{"shows", "addons"},
+	},
+	{
 		ID:    "sources",
 		Gaps:  []string{"sources", "page", "abstract", "opening", "summary", "when-search", "on", "when-three", "three"},
 		Slots: []string{"asked", "went", "list"},

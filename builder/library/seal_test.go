@@ -533,6 +533,7 @@ func tableTampers(l *library.Library) []tamper {
 // what pages say of levels.
 func pageTampers(t *testing.T, l *library.Library) []tamper {
 	const falls, both, levels, clinics = "content/en/falls.md", "content/en/both-legs.md", "content/en/payer-levels.md", "content/en/pages/clinic.md"
+	const motion = "content/en/pages/motion-push.md"
 	stop := func(page string) string { // the caution's line
 		for line := range strings.Lines(page) {
 			if strings.HasPrefix(line, "> **") {
@@ -559,6 +560,7 @@ func pageTampers(t *testing.T, l *library.Library) []tamper {
 			return strings.Replace(s, "The clinic sets the level.", "You set the level.", 1)
 		}, "## Who sets the level?"),
 		row("reword", "the message", levels, func(s string) string { return strings.Replace(s, "and it does not pick a foot.", "and it helps.", 1) }, "message:"),
+		row("drop", "the caution of a page of the site's own", motion, func(s string) string { return strings.Replace(s, stop(s), "", 1) }, lineBefore(t, motion)),
 		row("drop", "that the site sets no level", clinics, func(s string) string {
 			return strings.Replace(s, "- It does not set a level. The clinic sets the level.\n", "", 1)
 		}, "- It does not pick a foot"),

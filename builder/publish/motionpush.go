@@ -28,8 +28,6 @@ type motionPushView struct {
 	Both          []tradeView
 	Addons        []tradeView
 	Count         standingCount // of the feet's marks on the two rows
-	Pulls, Table  string
-	Explainer     *LinkView
 	Questions     []ownView
 	Sources       []SourceView
 	Clear, Strong string // the words of the steps from which Both counts
@@ -46,8 +44,8 @@ type tradeView struct {
 func motionPushModel(v viewer, _ plan.Page) (any, error) {
 	motion, push := v.shelf.Row(motionRow), v.shelf.Row(pushRow)
 	out := motionPushView{
-		PageView: v.view, Pulls: v.to(plan.Pulls), Table: v.at(plan.FootTypes, "page_table"),
-		Motion: rowView{motionRow, motion.Title.S, read.Strings(motion.Steps)}, Push: rowView{pushRow, push.Title.S, read.Strings(push.Steps)},
+		PageView: v.view,
+		Motion:   rowView{motionRow, motion.Title.S, read.Strings(motion.Steps)}, Push: rowView{pushRow, push.Title.S, read.Strings(push.Steps)},
 		Clear: motion.Steps[clearStep].S, Strong: push.Steps[clearStep].S,
 	}
 	var cited []string
@@ -73,7 +71,6 @@ func motionPushModel(v viewer, _ plan.Page) (any, error) {
 	}
 	out.Sources = v.bibliography(cited, false)
 	if e := v.shelf.Explainer("motion-against-push"); e != nil {
-		out.Explainer = &LinkView{e.ID, e.Title.S, v.explainer(e.ID)}
 		for _, id := range e.Prompts {
 			q := v.prompt(v.shelf.Prompt(id.S))
 			out.Questions = append(out.Questions, ownView{q.Ask, q.Whom, v.ownQuestion(q.Ask)})
