@@ -14,7 +14,6 @@ const wordsFile = "words.yaml"
 // says reads what the program says in the first language. Those words are the ground's, so that no
 // edition can make weaker what they say of safety and of what this site never does.
 func (l *loader) says(layers []Layer) {
-	l.Say = say.English()
 	for i, y := range layers {
 		m := l.open(y, say.File(FirstLanguage))
 		switch {
@@ -24,6 +23,9 @@ func (l *loader) says(layers []Layer) {
 			l.list.Add(finding.Place{File: m.At().File}, "safety-kept", fmt.Sprintf("this file has words of the language %q, and those are the program's own", FirstLanguage),
 				"give the file's folder the name of another language, or remove the file", safetyRule)
 		}
+	}
+	if l.Say == nil {
+		l.Say = say.English()
 	}
 }
 

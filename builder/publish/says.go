@@ -15,6 +15,10 @@ func functions(w *say.Words) template.FuncMap {
 	return template.FuncMap{
 		"say": w.Show, // a text by its name, and what its gaps are filled with
 		"tag": say.Tag, "link": say.Link,
+		"links":  func(to []LinkView) template.HTML { return links(w, to) },
+		"themes": func(to []LinkView) template.HTML { return themeLinks(w, to) },
+		"at":     func(way *WayView) (say.Element, error) { return say.Link("#at-" + way.Tree + "-" + way.ID) },
+		"place":  func(way *WayView) string { return place(w, way) },
 		"listed": func(last string, names []string) (string, error) { return listed(w, last, names) },
 		"join":   func(sep string, parts []string) string { return strings.Join(parts, sep) },
 	}
@@ -29,6 +33,37 @@ func listed(w *say.Words, last string, names []string) (string, error) {
 		return w.Or(names...), nil
 	}
 	return "", fmt.Errorf("a list is joined by %q or %q, and not by %q", "and", "or", last)
+}
+
+// links names what they lead to, one after the other.
+func links(w *say.Words, to []LinkView) template.HTML {
+	return apart(w, to, func(l LinkView) template.HTML { return template.HTML(template.HTMLEscapeString(l.Title)) })
+}
+
+// themeLinks is links for questions about themes, which say so to those who hear them.
+func themeLinks(w *say.Words, to []LinkView) template.HTML {
+	unseen, err := say.Tag("span", "class", "unseen")
+	if err != nil {
+		panic(err) // it is one that there is
+	}
+	return apart(w, to, func(l LinkView) template.HTML { return w.HTML("by-hand.about", "unseen", unseen, "theme", l.Title) })
+}
+
+// apart sets links apart, each around its words.
+func apart(w *say.Words, to []LinkView, words func(LinkView) template.HTML) template.HTML {
+	var out []template.HTML
+	for _, l := range to {
+		out = append(out, template.HTML(`<a href="`+template.HTMLEscapeString(l.URL)+`">`)+words(l)+"</a>")
+	}
+	return w.Apart(out...)
+}
+
+// place names where a way leads: the number on the page, and an ending's title.
+func place(w *say.Words, to *WayView) string {
+	if to.Ending {
+		return w.Say("by-hand.ending", "number", to.Number, "title", to.Title)
+	}
+	return w.Number(to.Number)
 }
 
 // use is one place where a template says something.

@@ -6,8 +6,10 @@ import (
 	"go/token"
 	"html/template"
 	"io/fs"
+	"path"
 	"path/filepath"
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 	"testing"
@@ -91,6 +93,9 @@ func TestEveryWordIsUsed(t *testing.T) {
 // nameForm is what the name of a text looks like.
 var nameForm = regexp.MustCompile(`^([a-z0-9-]+)\.[a-z0-9-]+$`)
 
+// endings are of names of files, which look like names of texts.
+var endings = []string{".yaml", ".html", ".ts", ".css", ".md", ".json"}
+
 // namesInGo finds the names of texts in the program's code: strings that look like one of a group.
 func namesInGo(t *testing.T, groups map[string]bool) map[say.Name]token.Position {
 	t.Helper()
@@ -107,7 +112,7 @@ func namesInGo(t *testing.T, groups map[string]bool) map[say.Name]token.Position
 		ast.Inspect(f, func(n ast.Node) bool {
 			if lit, ok := n.(*ast.BasicLit); ok && lit.Kind == token.STRING {
 				s, _ := strconv.Unquote(lit.Value)
-				if m := nameForm.FindStringSubmatch(s); m != nil && groups[m[1]] {
+				if m := nameForm.FindStringSubmatch(s); m != nil && groups[m[1]] && !slices.Contains(endings, path.Ext(s)) {
 					out[say.Name(s)] = files.Position(lit.Pos())
 				}
 			}

@@ -21,8 +21,8 @@ var English = sync.OnceValue(func() *Words {
 	}
 	var list finding.List
 	w := Read(read.YAML(file, src, 0, &list), "en", &list)
-	if list.Errors() > 0 {
-		panic(fmt.Sprint(list.Sorted())) // a test holds it
+	for _, f := range list.Sorted() {
+		panic(fmt.Sprintf("%s: %s", f.Place, f.Text)) // a test holds that there is none
 	}
 	return w
 })

@@ -1,6 +1,7 @@
 package say
 
 import (
+	"html/template"
 	"strconv"
 	"strings"
 	"time"
@@ -22,6 +23,7 @@ const (
 	andLast   Name = "formats.list-and-last"
 	orTwo     Name = "formats.list-or-two"
 	orLast    Name = "formats.list-or-last"
+	setApart  Name = "formats.list-apart"
 )
 
 // months are the names of the months as a date has them.
@@ -107,6 +109,18 @@ func (w *Words) list(names []string, two, last Name) string {
 		}
 		return w.Say(last, "before", before, "last", names[n-1])
 	}
+}
+
+// Apart sets things apart of which each may have words of several kinds, such as titles.
+func (w *Words) Apart(all ...template.HTML) template.HTML {
+	if len(all) == 0 {
+		return ""
+	}
+	out := all[0]
+	for _, next := range all[1:] {
+		out = w.HTML(setApart, "before", out, "next", next)
+	}
+	return out
 }
 
 // Order gives a function that tells which of two texts comes first in an alphabetical list. It is for
