@@ -9,6 +9,7 @@ import (
 	"keelpath/builder/explainer"
 	"keelpath/builder/library"
 	"keelpath/builder/read"
+	"keelpath/builder/say"
 )
 
 // text renders a short markdown text of a tree or a card. It has no list of
@@ -28,7 +29,7 @@ func (v viewer) told(t read.Text, listed []read.Text) (html template.HTML, words
 	number := func(id string) int { return slices.Index(read.Strings(listed), id) + 1 }
 	o.Name = func(id string) string {
 		if n := number(id); n > 0 {
-			return fmt.Sprintf("source %d, %s", n, v.shelf.SourceName(id))
+			return v.say().Say("sources.numbered", "number", n, "source", v.shelf.SourceName(id))
 		}
 		return v.shelf.SourceName(id)
 	}
@@ -60,16 +61,10 @@ func (v viewer) wordsIn(texts ...string) []WordView {
 	return out
 }
 
-// whomWords says whom a prompt is for, as the reader would.
-var whomWords = map[string]string{
-	"prosthetist": "your prosthetist", "physician": "your doctor", "therapist": "your therapist",
-	"payer": "your plan", "myself": "yourself",
-}
-
 func (v viewer) prompt(p *library.Prompt) PromptView {
 	out := PromptView{ID: p.ID.S, Ask: p.Plain(), Why: p.Why.S, Sources: v.sourceLinks(p.Basis)}
 	for _, w := range p.Whom {
-		out.Whom = append(out.Whom, whomWords[w.S])
+		out.Whom = append(out.Whom, v.say().Say(whomWords[w.S]))
 	}
 	return out
 }
@@ -107,10 +102,7 @@ func (v viewer) opening() []LinkView {
 }
 
 // seenWords says how much of a source was read.
-var seenWords = map[string]string{
-	"page": "We read all of it.", "abstract": "We read the abstract.",
-	"opening": "We read a part of it.", "summary": "We read only what others say about it.",
-}
+var seenWords = map[string]say.Name{"page": "seen.page", "abstract": "seen.abstract", "opening": "seen.opening", "summary": "seen.summary"}
 
 // bibliography gives the sources with these ids; numbered from 1 if numbered is set.
 func (v viewer) bibliography(ids []string, numbered bool) []SourceView {
@@ -128,6 +120,6 @@ func (v viewer) bibliography(ids []string, numbered bool) []SourceView {
 func (v viewer) sourceView(s *library.Source) SourceView {
 	return SourceView{
 		ID: s.ID.S, Title: s.Title.S, By: s.By.S, Year: s.Year, Where: s.Where.S, Note: s.Note.S,
-		Address: s.Address.S, Seen: seenWords[s.Seen.S], URL: v.source(s.ID.S),
+		Address: s.Address.S, Seen: v.say().Say(seenWords[s.Seen.S]), URL: v.source(s.ID.S),
 	}
 }

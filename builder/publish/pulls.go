@@ -197,7 +197,7 @@ var sureWords = map[conflict.Kind]string{
 func (v viewer) own(q conflict.Question) ownView {
 	out := ownView{Ask: q.Ask, URL: v.ownQuestion(q.Ask)}
 	for _, w := range q.Whom {
-		out.Whom = append(out.Whom, whomWords[w])
+		out.Whom = append(out.Whom, v.say().Say(whomWords[w]))
 	}
 	return out
 }

@@ -7,6 +7,7 @@ import (
 	"strings"
 	"text/template/parse"
 
+	"keelpath/builder/library"
 	"keelpath/builder/say"
 )
 
@@ -19,6 +20,8 @@ func functions(w *say.Words) template.FuncMap {
 		"themes": func(to []LinkView) template.HTML { return themeLinks(w, to) },
 		"at":     func(way *WayView) (say.Element, error) { return say.Link("#at-" + way.Tree + "-" + way.ID) },
 		"place":  func(way *WayView) string { return place(w, way) },
+		"bold":   func(html template.HTML) template.HTML { return "<strong>" + html + "</strong>" },
+		"whom":   func() template.HTML { return everyWhom(w) },
 		"listed": func(last string, names []string) (string, error) { return listed(w, last, names) },
 		"join":   func(sep string, parts []string) string { return strings.Join(parts, sep) },
 	}
@@ -56,6 +59,20 @@ func apart(w *say.Words, to []LinkView, words func(LinkView) template.HTML) temp
 		out = append(out, template.HTML(`<a href="`+template.HTMLEscapeString(l.URL)+`">`)+words(l)+"</a>")
 	}
 	return w.Apart(out...)
+}
+
+// whomWords says whom a prompt is for, as the reader would.
+var whomWords = map[string]say.Name{
+	"prosthetist": "whom.prosthetist", "physician": "whom.physician", "therapist": "whom.therapist", "payer": "whom.payer", "myself": "whom.myself",
+}
+
+// everyWhom has everybody whom a prompt can be for; the planner's script leaves those that one is for.
+func everyWhom(w *say.Words) template.HTML {
+	out := template.HTML(`<span class="whom">`)
+	for _, id := range library.Whom {
+		out += template.HTML(`<span data-whom="`+id+`">`) + w.HTML(whomWords[id]) + "</span>"
+	}
+	return out + "</span>"
 }
 
 // place names where a way leads: the number on the page, and an ending's title.
