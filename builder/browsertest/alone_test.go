@@ -35,7 +35,7 @@ function give(chosen) {
 // walk asks, ends where it ends, and can be gone back in and changed.
 func TestTreeAlone(t *testing.T) {
 	b := newTab(t)
-	b.open(onDisk(plannerName))
+	b.openPlanner(onDisk) // with the templates of all topics
 	b.run(clienttest.Bundle(t, "tree/alone.ts") + ";window.script = script; window.units = " + quoted(b, quantity.Table()) + ";" + alone +
 		"Object.assign(window, { place, press, heading, fresh, give }); 0")
 	for _, id := range []string{"motion-or-push", "loads-and-weight", "something-changed"} {

@@ -339,6 +339,7 @@ func TestFigureQuestionToSheet(t *testing.T) {
 			t.Errorf("the address still holds %q", hash)
 		}
 		b.pressButton("Yes, put it on")
+		b.waitFor(`document.querySelector("#planner .sheet") !== null`)
 		s := b.look()
 		if s.View != "sheet" || !slices.Equal(s.Sheet.Own, []string{ask}) {
 			t.Errorf("the sheet is %q with %q", s.View, s.Sheet.Own)

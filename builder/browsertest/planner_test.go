@@ -16,7 +16,7 @@ const plannerName = "prepare/index.html"
 // A screen is what a reader sees of the planner, part by part. Texts are as shown:
 // what the style hides is not in them.
 type screen struct {
-	View     string   // topics, leg, gate, signs, told, question, ending or sheet
+	View     string   // topics, leg, gate, signs, told, question, ending, sheet or missing
 	Title    string   // the screen's own heading
 	Place    string   // "At most 3 questions left after this one."
 	Question string   // the question asked
@@ -87,6 +87,7 @@ if (one("form.topics", view)) out.View = "topics";
 if (one(".question", view)) out.View = "question";
 if (one(".ending", view)) out.View = "ending";
 if (one(".sheet", view)) out.View = "sheet";
+if (one('[data-slot="by-hand"]', view)) out.View = "missing";
 if (one(".safety", view)) out.View = one(".choices", view) ? "leg" : one(".steps", view) ? "told" : one('[name="gate"]', view) ? "gate" : "signs";
 out.Title = text(one("h2", view));
 out.Place = text(one(".place", view));

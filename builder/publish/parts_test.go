@@ -3,14 +3,21 @@ package publish
 import (
 	"bytes"
 	"encoding/json"
+	"fmt"
 	"maps"
 	"path"
+	"regexp"
 	"slices"
 	"strings"
 	"testing"
 
 	"keelpath/builder/figure"
+	"keelpath/builder/finding"
+	"keelpath/builder/internal/librarytest"
+	"keelpath/builder/library"
+	"keelpath/builder/plan"
 	"keelpath/builder/tree"
+	"keelpath/site"
 )
 
 // partText is what a part's file hands to the planner.
@@ -254,4 +261,56 @@ func TestSafetyNeedsNoPart(t *testing.T) {
 	if signs < 20 {
 		t.Errorf("only %d signs were looked at", signs)
 	}
+}
+
+// With 200 topics the page is what it is with 13, but for their lines in its two lists: no question,
+// no table and no prompt comes with a topic.
+func TestPageDoesNotGrowWithTopics(t *testing.T) {
+	few := builtin(t).files[plannerName]
+	l := manyTopics(t, 200)
+	m, err := newMaker(l, site.Files, &finding.List{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	p, ok := m.plan.Find(plan.Planner, "")
+	if !ok {
+		t.Fatal("there is no planner")
+	}
+	many, err := m.html(p)
+	if err != nil {
+		t.Fatal(err)
+	}
+	lines := regexp.MustCompile(`(?m)^<li><input type="checkbox" name="topic".*\n<p class="about".*\n<p class="standing".*</li>\n|^<li><a href="\.\./prepare/[a-z0-9-]+\.html">[^<]*</a> .*</li>\n`)
+	if n := len(lines.FindAll(few, -1)); n != 2*13 {
+		t.Fatalf("the built-in page has %d lines of topics", n)
+	}
+	if n := len(lines.FindAll(many, -1)); n != 2*200 {
+		t.Fatalf("the page with 200 topics has %d lines of them", n)
+	}
+	// The page's foot names everybody who wrote a topic.
+	if was, is := len(lines.ReplaceAll(few, nil)), len(lines.ReplaceAll(many, nil)); is < was-300 || is > was+300 {
+		t.Errorf("without the lines of topics the page has %d bytes with 13 of them, and %d with 200", was, is)
+	}
+	if each := (zipped(t, many) - zipped(t, few)) / (200 - 13); each > 90 {
+		t.Errorf("a topic more costs the page %d bytes, compressed", each)
+	}
+}
+
+// manyTopics is the built-in content with copies of its topics, under other names, until there are so many.
+func manyTopics(t *testing.T, all int) *library.Library {
+	t.Helper()
+	l := librarytest.Load(t)
+	trees := l.PatientTrees()
+	where := strings.Fields("home garden shop bus boat farm school church beach pool kitchen bathroom office ladder snow mud")
+	when := strings.Fields("morning evening noon night winter summer spring weekend")
+	for i := range all - len(trees) {
+		one := *trees[i%len(trees)]
+		at := where[i%len(where)] + " " + when[i/len(where)%len(when)]
+		was := one.ID.S
+		one.ID.S = fmt.Sprintf("made-up-%03d", i)
+		one.Title.S = fmt.Sprintf("In the %s, part %d", at, i)
+		one.Purpose.S = fmt.Sprintf("This finds what to ask about how to get through the %s, the way you do it %d times.", at, i+2)
+		l.Trees, l.Proofs[one.ID.S] = append(l.Trees, &one), l.Proofs[was]
+	}
+	return l
 }

@@ -329,6 +329,7 @@ class Planner implements App {
     slot(place, "offered").textContent = question;
     place.hidden = false;
     slot(place, "offer-text").focus();
+    this.parts.load(this.needs({ view: "sheet" })).catch(() => undefined);
     act(place, "take-offer", () => {
       place.hidden = true;
       const on = this.state.addOwn(question);

@@ -29,9 +29,13 @@ export class Parts {
     return all.filter((w) => !this.came[w.name] || (w.style && !hasStyle(w.style)));
   }
 
-  /** Loads what is lacking; fails where one of it cannot be loaded. */
+  /** Loads what is lacking; fails where one of it cannot be loaded, once the others are there. */
   load(all: Wanted[]): Promise<void> {
-    return Promise.all(this.lacking(all).map((w) => this.one(w))).then(() => undefined);
+    const each = this.lacking(all).map((w) => this.one(w).then(() => "", () => w.name));
+    return Promise.all(each).then((failed) => {
+      const names = failed.filter((name) => name);
+      if (names.length) throw new Error(names.join(", "));
+    });
   }
 
   private one(w: Wanted): Promise<void> {
