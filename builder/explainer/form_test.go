@@ -134,9 +134,9 @@ func TestOwnBlocks(t *testing.T) {
 		got = append(got, b.Place(0).String()+" "+b.Text)
 	}
 	want := []string{
-		"own.md:7:1 There are {all} of them.", "own.md:10:1 {when-some}Some: {some}.", "own.md:12:1 {when-none}None at all.",
+		"own.md:7:1 There are {all} of them.", "own.md:10:12 Some: {some}.", "own.md:12:12 None at all.",
 		"own.md:14:3 One is {some}.", "own.md:15:3 Another is {none}.", "own.md:17:4 The {all} words",
-		"own.md:23:10 Nothing is sent. Tap it.", "own.md:25:4 {when-none}What is left out", "own.md:27:1 It goes with its heading.",
+		"own.md:23:10 Nothing is sent. Tap it.", "own.md:25:15 What is left out", "own.md:27:1 It goes with its heading.",
 		"own.md:29:5 So does this", "own.md:31:3 Gone.", "own.md:33:4 How it works", "own.md:35:1 It works by {all} rules.", "own.md:37:4 The end", "own.md:39:3 Only {none}.",
 	}
 	if d := cmp.Diff(want, got); d != "" {

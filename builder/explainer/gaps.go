@@ -31,10 +31,13 @@ var kindGap = ast.NewNodeKind("Gap")
 func (g *gap) Kind() ast.NodeKind            { return kindGap }
 func (g *gap) Dump(source []byte, level int) { ast.DumpHelper(g, source, level, nil, nil) }
 
-// plain is what a gap reads as before it is filled, and after.
+// plain is what a gap reads as before it is filled, and after. A condition reads as nothing.
 func (g *gap) plain() string {
-	if g.full {
+	switch {
+	case g.full:
 		return string(g.html)
+	case strings.HasPrefix(g.name, condition):
+		return ""
 	}
 	return "{" + g.name + "}"
 }

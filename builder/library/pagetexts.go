@@ -43,6 +43,11 @@ var Forms = []*explainer.Form{
 		Parts: []string{"shows", "addons"},
 	},
 	{
+		ID:    "ratings",
+		Gaps:  []string{"when-made", "when-not-made", "first", "second", "when-people", "when-pages", "when-open"},
+		Slots: []string{"people", "jumps", "rated", "measures", "open", "each"},
+	},
+	{
 		ID:    "sources",
 		Gaps:  []string{"sources", "page", "abstract", "opening", "summary", "when-search", "on", "when-three", "three"},
 		Slots: []string{"asked", "went", "list"},

@@ -79,8 +79,7 @@ var rows = []row{
 		about:   "Made-up people to discuss: what to ask first, which trees to walk through, and both sides of each kind of foot.",
 		without: func(l *library.Library) bool { return len(l.Cases) == 0 }},
 	{kind: Clinic, room: "clinic", file: "index"},
-	{kind: Ratings, room: "clinic", file: "self-ratings", title: "How we measure up",
-		about: "How the editors rate these pages by published measures, point by point, with the reason for each “no”."},
+	{kind: Ratings, room: "clinic", file: "self-ratings"},
 	{kind: Sources, room: "clinic", file: "sources"},
 }
 

@@ -19,6 +19,8 @@ type ownText struct {
 
 	body  *explainer.Out
 	parts map[string]explainer.Part
+
+	making bool // parts are being made
 }
 
 // pageText gives the text of a page; nil where its words stand in its template.
@@ -70,9 +72,23 @@ func (t *ownText) Sections() ([]explainer.Heading, error) {
 	return out, nil
 }
 
+// Heading gives the words of the heading with an id.
+func (t *ownText) Heading(id string) string {
+	for _, h := range t.page.Body.Headings {
+		if h.ID == id {
+			return h.Text
+		}
+	}
+	return ""
+}
+
 // Part is one that the page puts in a place of its own; empty where a gap left it out.
 func (t *ownText) Part(id string) (explainer.Part, error) {
 	if t.parts == nil {
+		if t.making { // what fills a gap asks for a part, and the part for what fills the gap
+			return explainer.Part{}, fmt.Errorf("the part %q is needed before there are any", id)
+		}
+		t.making = true
 		var err error
 		if t.parts, err = t.page.Body.Parts(t.options()); err != nil {
 			return explainer.Part{}, fmt.Errorf("parts of the text: %w", err)

@@ -1,6 +1,7 @@
 package publish
 
 import (
+	"html/template"
 	"slices"
 	"strings"
 	"testing"
@@ -75,5 +76,23 @@ func TestOwnPages(t *testing.T) {
 		if got := a.own(id); got.URL != want || got.Title == "" {
 			t.Errorf("page:%s leads to %q (%q), want %q", id, got.URL, got.Title, want)
 		}
+	}
+}
+
+// A gap that asks for a part, which needs all gaps filled, is an error and no endless round.
+func TestPartInGap(t *testing.T) {
+	m := makerOf(t)
+	page, _ := m.plan.Find(plan.Sources, "")
+	v, err := m.viewer(page)
+	if err != nil {
+		t.Fatal(err)
+	}
+	var text *ownText
+	text = v.pageText(page, func(name string, _ any) (template.HTML, error) {
+		p, err := text.Part("read")
+		return p.HTML, err
+	})
+	if _, err := text.Part("read"); err == nil || !strings.Contains(err.Error(), `the part "read" is needed before`) {
+		t.Errorf("the error is %v", err)
 	}
 }
