@@ -20,6 +20,8 @@ func functions(w *say.Words) template.FuncMap {
 		"themes": func(to []LinkView) template.HTML { return themeLinks(w, to) },
 		"at":     func(way *WayView) (say.Element, error) { return say.Link("#at-" + way.Tree + "-" + way.ID) },
 		"place":  func(way *WayView) string { return place(w, way) },
+		"quoted": func(to []LinkView) (template.HTML, error) { return quoted(w, to) },
+		"apart":  func(texts []string) template.HTML { return w.ApartTexts(texts...) },
 		"bold":   func(html template.HTML) template.HTML { return "<strong>" + html + "</strong>" },
 		"whom":   func() template.HTML { return everyWhom(w) },
 		"listed": func(last string, names []string) (string, error) { return listed(w, last, names) },
@@ -50,6 +52,19 @@ func themeLinks(w *say.Words, to []LinkView) template.HTML {
 		panic(err) // it is one that there is
 	}
 	return apart(w, to, func(l LinkView) template.HTML { return w.HTML("by-hand.about", "unseen", unseen, "theme", l.Title) })
+}
+
+// quoted names what links lead to as a sentence does, in quotes.
+func quoted(w *say.Words, to []LinkView) (template.HTML, error) {
+	var out []template.HTML
+	for _, l := range to {
+		link, err := say.Link(l.URL)
+		if err != nil {
+			return "", err
+		}
+		out = append(out, w.HTML("pulls.ways", "link", link, "page", l.Title))
+	}
+	return w.AndHTML(out...), nil
 }
 
 // apart sets links apart, each around its words.

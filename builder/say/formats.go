@@ -89,25 +89,30 @@ func (w *Words) Date(iso string) string {
 }
 
 // And joins names as one says them: "a", "a and b", "a, b and c".
-func (w *Words) And(names ...string) string { return w.list(names, andTwo, andLast) }
+func (w *Words) And(names ...string) string { return listed(w.Say, names, andTwo, andLast) }
+
+// AndHTML is And for what goes into a page as it is.
+func (w *Words) AndHTML(names ...template.HTML) template.HTML {
+	return listed(w.HTML, names, andTwo, andLast)
+}
 
 // Or is And for a choice: "a, b or c".
-func (w *Words) Or(names ...string) string { return w.list(names, orTwo, orLast) }
+func (w *Words) Or(names ...string) string { return listed(w.Say, names, orTwo, orLast) }
 
-func (w *Words) list(names []string, two, last Name) string {
+func listed[T string | template.HTML](say func(Name, ...any) T, names []T, two, last Name) T {
 	switch n := len(names); n {
 	case 0:
 		return ""
 	case 1:
 		return names[0]
 	case 2:
-		return w.Say(two, "before", names[0], "last", names[1])
+		return say(two, "before", names[0], "last", names[1])
 	default:
 		before := names[0]
 		for _, next := range names[1 : n-1] {
-			before = w.Say(middle, "before", before, "next", next)
+			before = say(middle, "before", before, "next", next)
 		}
-		return w.Say(last, "before", before, "last", names[n-1])
+		return say(last, "before", before, "last", names[n-1])
 	}
 }
 
@@ -121,6 +126,15 @@ func (w *Words) Apart(all ...template.HTML) template.HTML {
 		out = w.HTML(setApart, "before", out, "next", next)
 	}
 	return out
+}
+
+// ApartTexts is Apart for letters.
+func (w *Words) ApartTexts(all ...string) template.HTML {
+	var out []template.HTML
+	for _, s := range all {
+		out = append(out, template.HTML(template.HTMLEscapeString(s)))
+	}
+	return w.Apart(out...)
 }
 
 // Order gives a function that tells which of two texts comes first in an alphabetical list. It is for
