@@ -307,6 +307,7 @@ func (p *parser) limits(m *read.Map) {
 	_, kind := p.formula(of)
 	if _, k := p.formula(near); k != kind && k != "" && kind != "" {
 		p.list.Add(near.At, "formula", fmt.Sprintf("the limits are %s, and \"near\" is %s", kind.Says(), k.Says()), "say how near counts as the same, in the kind of what is compared: 0.05*percent")
+		kind = "" // with this, no mark could be compared
 	}
 	var marks []string
 	m.Pairs("marks", func(id read.Text, is []read.Text) {
