@@ -53,7 +53,7 @@ func TestPartsComeWhenNeeded(t *testing.T) {
 		wantsScreen(t, b, "a topic that is not loaded")
 		b.hand(`pass()`)
 		b.waitFor(`document.querySelector("#planner .question") !== null`)
-		b.waitFor(`!!window.keelpathSheets && document.getElementById("view-sheet") !== null && document.querySelector('link[href*="/sheet."]')?.sheet != null`)
+		b.waitFor(`!!window.keelpathSheets && document.getElementById("view-sheet") !== null && document.querySelector('link[href*="/sheets."]')?.sheet != null`)
 		want("at the first question", "prompts", "sheets", "tree-heel-height")
 		for _, step := range walk(t, lib.Tree("heel-height"), exampleAt(b, "heel-height", "set-it-yourself")).Steps {
 			b.choose(step.Chosen...)
@@ -125,7 +125,7 @@ func (b *tab) missing(title string) screen {
 func TestSafetyWithoutParts(t *testing.T) {
 	t.Parallel()
 	b := newTab(t)
-	site := copyWith(t, "tree-", "figure-", "sheets", "prompts", "carry", "workbench", "sheet.")
+	site := copyWith(t, "tree-", "figure-", "sheets", "prompts", "carry", "workbench")
 	site.takeAway()
 	b.openBare(site.address)
 	signs, prompts := 0, 0
@@ -280,7 +280,7 @@ func TestKeptWaitsForItsTopics(t *testing.T) {
 func TestMissingSheet(t *testing.T) {
 	t.Parallel()
 	b := newTab(t)
-	site := copyWith(t, "sheets", "prompts", "sheet.")
+	site := copyWith(t, "sheets", "prompts")
 	site.takeAway()
 	b.openBare(site.address)
 	tr := lib.Tree("heel-height")

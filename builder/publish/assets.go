@@ -46,7 +46,7 @@ var entries = []entry{
 	{from: siteStyle},
 	{from: "style/planner.css"}, // trees and the sheet
 	{from: "style/ask.css"},     // the planner until it comes to the sheet
-	{from: "style/sheet.css"},   // and from then on
+	{from: "style/sheets.css"},  // and from then on
 	{from: "client/planner/planner.ts"},
 	{from: "client/planner/sheets.ts", behind: (*maker).sheetsPart}, // the sheet; the planner loads it ahead of need
 	{from: "style/figure.css"},
