@@ -2,6 +2,7 @@ package plan
 
 import (
 	"keelpath/builder/library"
+	"keelpath/builder/say"
 )
 
 // Kind tells what a page shows.
@@ -43,7 +44,8 @@ type row struct {
 
 	// Of a page that is the only one of its kind: its file's name without ".html", and
 	// what it is called and what it is about, unless its text says so.
-	file, title, about string
+	file         string
+	title, about say.Name
 
 	// Of a kind with several pages: Of, Title and About of each. The file has the name of the id.
 	each func(*library.Library) []Page
@@ -54,29 +56,21 @@ type row struct {
 // rows has each kind once, in the order in which pages are handed on. How a page of
 // the kind is made stands in the table of the same kinds in room publish.
 var rows = []row{
-	{kind: Home, file: "index", title: "Questions to bring about your artificial foot",
-		about: "Answer a few questions about your day and get one page of questions for your prosthetist. Nothing you answer leaves your screen."},
-	{kind: Planner, room: "prepare", file: "index", title: "Get ready for a visit",
-		about: "Answer a few questions about your day and get one page of questions to bring."},
+	{kind: Home, file: "index", title: "home.title", about: "home.page-about"},
+	{kind: Planner, room: "prepare", file: "index", title: "planner.title", about: "planner.page-about"},
 	{kind: Paper, room: "prepare", each: papers},
-	{kind: Learn, room: "learn", file: "index", title: "Learn",
-		about: "How artificial feet work, what you gain and give up with each kind, and what happens at a visit."},
+	{kind: Learn, room: "learn", file: "index", title: "learn.title", about: "learn.page-about"},
 	{kind: Explainer, room: "learn", each: explainers},
-	{kind: Workbench, room: "workbench", file: "index", title: "Workbench",
-		about: "Figures to try with your own numbers: heels, slopes, shoe and foot length, loads, and room under the socket."},
+	{kind: Workbench, room: "workbench", file: "index", title: "workbench.title", about: "workbench.page-about"},
 	{kind: Figure, room: "workbench", each: figures},
 	{kind: Pulls, room: "workbench", file: "what-pulls-against-what"},
 	{kind: MotionPush, room: "workbench", file: "motion-against-push"},
 	{kind: FootTypes, room: "learn", file: "foot-types"},
-	{kind: Glossary, room: "learn", file: "glossary", title: "Words you may hear",
-		about: "What the trade’s words mean, in plain language."},
-	{kind: Questions, room: "learn", file: "questions", title: "All questions to bring",
-		about: "Every question to bring, by theme, with whom to ask and why it helps."},
-	{kind: Teach, room: "teach", file: "index", title: "Teach",
-		about: "Every tree from the inside: its questions, its paths, its worked examples and its file."},
+	{kind: Glossary, room: "learn", file: "glossary", title: "glossary.title", about: "glossary.page-about"},
+	{kind: Questions, room: "learn", file: "questions", title: "questions.title", about: "questions.page-about"},
+	{kind: Teach, room: "teach", file: "index", title: "teach.title", about: "teach.page-about"},
 	{kind: Inside, room: "teach", each: insides},
-	{kind: Cases, room: "teach", file: "cases", title: "Teaching cases",
-		about:   "Made-up people to discuss: what to ask first, which trees to walk through, and both sides of each kind of foot.",
+	{kind: Cases, room: "teach", file: "cases", title: "cases.title", about: "cases.page-about",
 		without: func(l *library.Library) bool { return len(l.Cases) == 0 }},
 	{kind: Clinic, room: "clinic", file: "index"},
 	{kind: Ratings, room: "clinic", file: "self-ratings"},
@@ -85,10 +79,7 @@ var rows = []row{
 
 // pages are those of the row's kind that a library fills.
 func (r row) pages(l *library.Library) []Page {
-	out := []Page{{Title: r.title, About: r.about}}
-	if own := l.Page(string(r.kind)); own != nil {
-		out[0].Title, out[0].About = own.Title.S, own.About.S
-	}
+	out := r.one(l)
 	if r.each != nil {
 		out = r.each(l)
 	}
@@ -109,6 +100,17 @@ func (r row) pages(l *library.Library) []Page {
 	return out
 }
 
+// one is the only page of its kind; its text says what it is called, or the program does.
+func (r row) one(l *library.Library) []Page {
+	if own := l.Page(string(r.kind)); own != nil {
+		return []Page{{Title: own.Title.S, About: own.About.S}}
+	}
+	if r.title == "" {
+		return []Page{{}}
+	}
+	return []Page{{Title: l.Say.Say(r.title), About: l.Say.Say(r.about)}}
+}
+
 func papers(l *library.Library) []Page {
 	var out []Page
 	for _, t := range l.PatientTrees() {
@@ -120,7 +122,7 @@ func papers(l *library.Library) []Page {
 func insides(l *library.Library) []Page {
 	var out []Page
 	for _, t := range l.Trees {
-		out = append(out, Page{Of: t.ID.S, Title: "Inside the tree: " + t.Title.S, About: t.Purpose.S})
+		out = append(out, Page{Of: t.ID.S, Title: l.Say.Say("inside.title", "tree", t.Title.S), About: t.Purpose.S})
 	}
 	return out
 }

@@ -7,6 +7,7 @@ import (
 	"fmt"
 
 	"keelpath/builder/library"
+	"keelpath/builder/say"
 )
 
 // Page is one page of the site.
@@ -21,10 +22,13 @@ type Page struct {
 }
 
 // Room is a part of the site. Its id is the name of the folder in which its pages lie.
-type Room struct{ ID, Title string }
+type Room struct {
+	ID    string
+	Title say.Name
+}
 
 // Rooms are the site's rooms in the order in which every page names them.
-var Rooms = []Room{{"prepare", "Get ready"}, {"learn", "Learn"}, {"workbench", "Workbench"}, {"teach", "Teach"}, {"clinic", "Clinics"}}
+var Rooms = []Room{{"prepare", "room.prepare"}, {"learn", "room.learn"}, {"workbench", "room.workbench"}, {"teach", "room.teach"}, {"clinic", "room.clinic"}}
 
 // Front is the name of the room's first page.
 func (r Room) Front() string { return r.ID + "/index.html" }

@@ -19,7 +19,7 @@ func pageView(s *shelf.Shelf, p plan.Page, k kind) (PageView, error) {
 	root := rootOf(p.Name)
 	v := PageView{
 		Name: p.Name, Root: root, Title: p.Title, Description: p.About, Lang: p.Lang, Dir: say.Dir(p.Lang), Room: p.Room,
-		Rooms: roomLinks(root), Trail: trail(s.Say(), p, root), Edition: editionView(s.Edition()), Credits: creditsOn(s, p, k),
+		Rooms: roomLinks(s.Say(), root), Trail: trail(s.Say(), p, root), Edition: editionView(s.Edition()), Credits: creditsOn(s, p, k),
 	}
 	picture, err := s.Asset(mark)
 	if err != nil {
@@ -45,10 +45,10 @@ func pageView(s *shelf.Shelf, p plan.Page, k kind) (PageView, error) {
 }
 
 // roomLinks leads to the rooms, as every page names them.
-func roomLinks(root string) []LinkView {
+func roomLinks(w *say.Words, root string) []LinkView {
 	var out []LinkView
 	for _, r := range plan.Rooms {
-		out = append(out, LinkView{r.ID, r.Title, root + r.Front()})
+		out = append(out, LinkView{r.ID, w.Say(r.Title), root + r.Front()})
 	}
 	return out
 }
@@ -61,7 +61,7 @@ func trail(w *say.Words, p plan.Page, root string) []LinkView {
 	out := []LinkView{{Title: w.Say("layout.home"), URL: root + "index.html"}}
 	for _, r := range plan.Rooms {
 		if r.ID == p.Room && r.Front() != p.Name {
-			out = append(out, LinkView{ID: r.ID, Title: r.Title, URL: root + r.Front()})
+			out = append(out, LinkView{ID: r.ID, Title: w.Say(r.Title), URL: root + r.Front()})
 		}
 	}
 	return out
