@@ -228,7 +228,9 @@ const (
 )
 
 // Words names a standing as pages show it.
-func (s Standing) Words() string { return []string{"settled", "trade practice", "not settled"}[s] }
+func (s Standing) Name() say.Name {
+	return []say.Name{"standing.settled", "standing.practice", "standing.unsettled"}[s]
+}
 
 // Standing follows from how sure the mark is and from what it cites.
 func (c *Cell) Standing() Standing {

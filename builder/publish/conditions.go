@@ -1,21 +1,21 @@
 package publish
 
 import (
-	"fmt"
 	"math"
 	"slices"
-	"strings"
 
 	"keelpath/builder/formula"
 	"keelpath/builder/quantity"
+	"keelpath/builder/say"
 	"keelpath/builder/tree"
 )
 
 // teller words the conditions of routes for a reader with a pen, who stands at
 // the question here: "it is more than 8.5 %".
 type teller struct {
-	t    *tree.Tree
-	here *tree.Question
+	words *say.Words
+	t     *tree.Tree
+	here  *tree.Question
 }
 
 // says words a condition. What has no plain words is shown as it is written.
@@ -28,7 +28,7 @@ func (w teller) says(f tree.Formula) string {
 			return s
 		}
 	}
-	return "this is true: " + f.S
+	return w.words.Say("condition.as-written", "formula", f.S)
 }
 
 // maxMentions is how often a condition in words may name an answer. Values that
@@ -59,18 +59,21 @@ func (w teller) truth(e *formula.Expr) string {
 	switch e.Op {
 	case "&&", "||":
 		if rests := w.rests(e); e.Op == "&&" && len(rests) == 1 && rests[0].Measure != nil {
-			return before(w.subject(rests[0])+" is ", ranges(rests[0].Measure, w.holds(e, rests[0])))
+			return w.among(rests[0], w.holds(e, rests[0]))
 		}
 		a, b := w.truth(e.Args[0]), w.truth(e.Args[1])
 		if a == "" || b == "" {
 			return ""
 		}
 		if e.Op == "||" {
-			return a + ", or " + b
+			return w.words.Say("condition.or", "before", a, "next", b)
 		}
-		return w.inside(e.Args[0], a) + ", and " + w.inside(e.Args[1], b)
+		return w.words.Say("condition.and", "before", w.inside(e.Args[0], a), "next", w.inside(e.Args[1], b))
 	case "!":
-		return before("it is not so that ", w.truth(e.Args[0]))
+		if s := w.truth(e.Args[0]); s != "" {
+			return w.words.Say("condition.not-so", "condition", s)
+		}
+		return ""
 	case "name":
 		if v := w.value(e.Text); v != nil {
 			return w.truth(v)
@@ -78,7 +81,7 @@ func (w teller) truth(e *formula.Expr) string {
 		return ""
 	case "call":
 		if e.Text == "has" {
-			return w.answer(e.Args[0], e.Args[1], "you checked %s at %s")
+			return w.answer(e.Args[0], e.Args[1], "condition.checked")
 		}
 		return ""
 	}
@@ -93,12 +96,13 @@ func (w teller) inside(e *formula.Expr, s string) string {
 	return s
 }
 
-// before is empty where s is.
-func before(start, s string) string {
-	if s == "" {
+// among says that an answer is among some of its amounts; empty where none is.
+func (w teller) among(q *tree.Question, in []bool) string {
+	amounts := w.ranges(q.Measure, in)
+	if amounts == "" {
 		return ""
 	}
-	return start + s
+	return w.words.Say("condition.is", "what", w.subject(q), "amount", amounts)
 }
 
 func (w teller) compared(e *formula.Expr) string {
@@ -110,9 +114,9 @@ func (w teller) compared(e *formula.Expr) string {
 		a, b = b, a
 	}
 	if b.Op == "text" {
-		form := "you chose %s at %s"
+		form := say.Name("condition.chose")
 		if op == "!=" {
-			form = "you chose another answer than %s at %s"
+			form = "condition.chose-another"
 		}
 		return w.answer(a, b, form)
 	}
@@ -125,10 +129,10 @@ func (w teller) compared(e *formula.Expr) string {
 	}
 	m := rests[0].Measure
 	if limit := b.Eval(nothing); len(rests) == 1 && a.Op == "name" && a.Text == rests[0].ID.S && limit.Known && onGrid(m, limit.Num) {
-		return w.subject(rests[0]) + " is " + fmt.Sprintf(compares[op], m.Show(own(m, limit.Num)))
+		return w.words.Say(compares[op], "what", w.subject(rests[0]), "amount", m.Show(own(m, limit.Num)))
 	}
 	if len(rests) == 1 {
-		return before(w.subject(rests[0])+" is ", ranges(m, w.holds(e, rests[0])))
+		return w.among(rests[0], w.holds(e, rests[0]))
 	}
 	return w.sums(a, b, op, m)
 }
@@ -149,7 +153,7 @@ func (w teller) sums(a, b *formula.Expr, op string, m *tree.Measure) string {
 	if left == "" || right == "" {
 		return ""
 	}
-	return left + " is " + fmt.Sprintf(compares[op], right)
+	return w.words.Say(compares[op], "what", left, "amount", right)
 }
 
 // stepped gives a limit that says the same of amounts in whole steps: of those,
@@ -178,8 +182,8 @@ func (w teller) difference(e *formula.Expr) []*formula.Expr {
 // turned gives an operator for operands that change sides.
 var turned = map[string]string{"<": ">", "<=": ">=", ">": "<", ">=": "<=", "==": "==", "!=": "!="}
 
-var compares = map[string]string{
-	"<": "less than %s", "<=": "%s or less", ">": "more than %s", ">=": "%s or more", "==": "%s", "!=": "not %s",
+var compares = map[string]say.Name{
+	"<": "condition.less", "<=": "condition.at-most", ">": "condition.more", ">=": "condition.at-least", "==": "condition.is", "!=": "condition.is-not",
 }
 
 func nothing(string) formula.Value { return formula.Value{} }
@@ -210,8 +214,8 @@ func (w teller) holds(e *formula.Expr, q *tree.Question) []bool {
 }
 
 // ranges words the amounts that are in: "8.6 % or more".
-func ranges(m *tree.Measure, in []bool) string {
-	var out []string
+func (w teller) ranges(m *tree.Measure, in []bool) string {
+	out := ""
 	for i := 0; i < len(in); i++ {
 		if !in[i] {
 			continue
@@ -223,35 +227,43 @@ func ranges(m *tree.Measure, in []bool) string {
 		lo, hi := m.Show(own(m, m.At(from))), m.Show(own(m, m.At(i)))
 		switch {
 		case from == 0 && i == len(in)-1:
-			out = append(out, "any amount")
+			out = w.next(out, w.words.Say("condition.any-amount"))
 		case from == 0:
-			out = append(out, hi+" or less")
+			out = w.next(out, w.words.Say("condition.or-less", "amount", hi))
 		case i == len(in)-1:
-			out = append(out, lo+" or more")
+			out = w.next(out, w.words.Say("condition.or-more", "amount", lo))
 		case from == i:
-			out = append(out, lo)
+			out = w.next(out, lo)
 		default:
-			out = append(out, "from "+lo+" to "+hi)
+			out = w.next(out, w.words.Say("condition.from-to", "from", lo, "to", hi))
 		}
 	}
-	return strings.Join(out, ", or ")
+	return out
+}
+
+// next goes on from some amounts to others.
+func (w teller) next(before, amounts string) string {
+	if before == "" {
+		return amounts
+	}
+	return w.words.Say("condition.or", "before", before, "next", amounts)
 }
 
 func (w teller) subject(q *tree.Question) string {
 	if q == w.here {
-		return "it"
+		return w.words.Say("condition.it")
 	}
-	return "your answer to " + w.number(q)
+	return w.words.Say("condition.answer-to", "number", w.number(q))
 }
 
-func (w teller) number(q *tree.Question) string { return fmt.Sprint(w.t.Numbers()[q.ID.S]) }
+func (w teller) number(q *tree.Question) int { return w.t.Numbers()[q.ID.S] }
 
-func (w teller) answer(name, text *formula.Expr, form string) string {
+func (w teller) answer(name, text *formula.Expr, form say.Name) string {
 	q := w.t.Question(name.Text)
 	if q == nil || q.Answer(text.Text) == nil {
 		return ""
 	}
-	return fmt.Sprintf(form, "“"+q.Answer(text.Text).Text.S+"”", w.number(q))
+	return w.words.Say(form, "answer", q.Answer(text.Text).Text.S, "number", w.number(q))
 }
 
 // sum words an amount that is worked out with plus and minus from answers.
@@ -259,32 +271,32 @@ func (w teller) sum(e *formula.Expr, m *tree.Measure) string {
 	if v := e.Eval(nothing); v.Known {
 		return m.Show(own(m, v.Num))
 	}
-	both := func(form string, args []*formula.Expr) string {
+	both := func(form say.Name, args []*formula.Expr) string {
 		a, b := w.sum(args[0], m), w.sum(args[1], m)
 		if a == "" || b == "" {
 			return ""
 		}
-		return fmt.Sprintf(form, a, b)
+		return w.words.Say(form, "first", a, "second", b)
 	}
 	switch {
 	case e.Op == "name" && w.value(e.Text) != nil:
 		return w.sum(w.value(e.Text), m)
 	case e.Op == "name" && w.here.ID.S == e.Text:
-		return "this answer"
+		return w.words.Say("condition.this-answer")
 	case e.Op == "name" && w.t.Question(e.Text) != nil:
-		return "your answer to " + w.number(w.t.Question(e.Text))
+		return w.words.Say("condition.answer-to", "number", w.number(w.t.Question(e.Text)))
 	case e.Op == "+":
-		return both("%s plus %s", e.Args)
+		return both("condition.plus", e.Args)
 	case w.difference(e) != nil:
-		return both("%s minus %s", w.difference(e))
+		return both("condition.minus", w.difference(e))
 	case e.Op == "call" && e.Text == "abs":
 		if d := w.difference(e.Args[0]); d != nil {
-			return both("the difference between %s and %s", d)
+			return both("condition.difference", d)
 		}
 	case e.Op == "call" && e.Text == "max" && len(e.Args) == 2:
-		return both("the larger of %s and %s", e.Args)
+		return both("condition.larger", e.Args)
 	case e.Op == "call" && e.Text == "min" && len(e.Args) == 2:
-		return both("the smaller of %s and %s", e.Args)
+		return both("condition.smaller", e.Args)
 	}
 	return ""
 }

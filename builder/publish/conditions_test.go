@@ -10,6 +10,7 @@ import (
 	"keelpath/builder/formula"
 	"keelpath/builder/quantity"
 	"keelpath/builder/read"
+	"keelpath/builder/say"
 	"keelpath/builder/tree"
 )
 
@@ -61,7 +62,7 @@ func TestConditionsInWords(t *testing.T) {
 			t.Fatalf("%s: %v", c.is, err.Text)
 		}
 		f := tree.Formula{Text: read.Text{S: c.is}, Expr: e}
-		if got := (teller{tr, tr.Question(c.here)}).says(f); got != c.want {
+		if got := (teller{say.English(), tr, tr.Question(c.here)}).says(f); got != c.want {
 			t.Errorf("%s\n is worded   %s\n expected was %s", c.is, got, c.want)
 		}
 	}
@@ -91,7 +92,7 @@ func TestHintsAreTaken(t *testing.T) {
 
 func TestGaps(t *testing.T) {
 	tr := slopesTree(t)
-	got := withGaps(tr, "{needed} and {steepness}, {this}", "<p>{needed} and {steepness}, {this}</p>")
+	got := withGaps(say.English(), tr, "{needed} and {steepness}, {this}", "<p>{needed} and {steepness}, {this}</p>")
 	want := `<p><span class="amount" data-amount="needed">an angle to work out with your prosthetist</span> and ` +
 		`<span class="amount" data-amount="steepness" data-else="a slope to measure with your prosthetist">what you wrote at 2</span>, ` +
 		`<span class="amount" data-amount="this">a number to work out with your prosthetist</span></p>`

@@ -9,6 +9,7 @@ import (
 	"keelpath/builder/library"
 	"keelpath/builder/plan"
 	"keelpath/builder/read"
+	"keelpath/builder/say"
 )
 
 // footTypesView is the one table of all foot types, the same rows for each, and
@@ -148,7 +149,7 @@ func (v viewer) cell(t *library.FootType, r *library.Row) cellView {
 	out := cellView{ID: t.ID.S + "_" + r.ID.S, Row: r.Title.S, Standing: c.Standing(), Why: c.Why.S, Sources: v.sourceLinks(c.Sources)}
 	out.Practice = len(out.Sources) < len(c.Sources)
 	if out.Standing != library.Settled {
-		out.Kind = out.Standing.Words()
+		out.Kind = v.say().Say(out.Standing.Name())
 	}
 	if s := explainer.SupportByID(c.Support.S); len(out.Sources) > 0 {
 		out.Support = s.Words
@@ -156,7 +157,7 @@ func (v viewer) cell(t *library.FootType, r *library.Row) cellView {
 	if t.Addon || t.Way {
 		out.Signs, out.Words = "–", c.Says.S
 		if t.Addon {
-			out.Signs, out.Words = change(c.Mark)
+			out.Signs, out.Words = change(v.say(), c.Mark)
 		}
 		if out.Standing == library.Practice {
 			out.Signs = "[" + out.Signs + "]"
@@ -179,19 +180,19 @@ func steps(mark, most int, standing library.Standing) string {
 
 // change puts an add-on's mark into signs and words. It says more or less of
 // the row, never better or worse.
-func change(mark int) (signs, words string) {
-	switch mark {
-	case -2:
-		return "− −", "less"
-	case -1:
-		return "−", "a little less"
-	case 0:
-		return "=", "no change"
-	case 1:
-		return "+", "a little more"
-	case 2:
-		return "+ +", "more"
-	default:
-		return "+ + +", "a lot more"
+func change(w *say.Words, mark int) (signs, words string) {
+	if mark < -2 || mark > 2 {
+		mark = 3
 	}
+	c := changes[mark+2]
+	return c.signs, w.Say(c.words)
+}
+
+// changes are those of the marks from -2 up.
+var changes = []struct {
+	signs string
+	words say.Name
+}{
+	{"− −", "change.less"}, {"−", "change.little-less"}, {"=", "change.none"},
+	{"+", "change.little-more"}, {"+ +", "change.more"}, {"+ + +", "change.lot-more"},
 }

@@ -37,11 +37,11 @@ func (v viewer) measure(t *tree.Tree, q *tree.Question) *MeasureView {
 	}
 	last := m.Answers() - 1
 	out := &MeasureView{
-		Label: "Write it in " + accepted(v.say(), m), Hint: hintOf(v.say(), m), Plain: len(m.Accept) == 1,
-		Span: "from " + short(m, m.At(0)) + " to " + short(m, m.At(last)),
+		Label: v.say().Say("amount.write-in", "units", accepted(v.say(), m)), Hint: hintOf(v.say(), m), Plain: len(m.Accept) == 1,
+		Span: v.say().Say("condition.from-to", "from", short(m, m.At(0)), "to", short(m, m.At(last))),
 	}
 	if m.Kind() == quantity.Count {
-		out.Label = "Write a plain number"
+		out.Label = v.say().Say("amount.write-number")
 	}
 	for _, l := range m.Likes {
 		a := AnswerView{ID: l.ID.S, Text: l.Text.S, Is: m.Show(l.Value)}
@@ -56,7 +56,7 @@ func (v viewer) measure(t *tree.Tree, q *tree.Question) *MeasureView {
 
 // restsOnlyOn tells whether no answer but q's own decides its routes.
 func restsOnlyOn(t *tree.Tree, q *tree.Question) bool {
-	w := teller{t, q}
+	w := teller{nil, t, q} // which says nothing
 	for _, r := range q.Routes {
 		if r.If.Expr == nil {
 			continue
@@ -73,7 +73,7 @@ func restsOnlyOn(t *tree.Tree, q *tree.Question) bool {
 // routes gives the conditional ways on, and after them the question's own way.
 func (v viewer) routes(t *tree.Tree, q *tree.Question) []RouteView {
 	var out []RouteView
-	w := teller{t, q}
+	w := teller{v.say(), t, q}
 	for _, r := range q.Routes {
 		var cards []string
 		for _, c := range r.Cards {
@@ -93,7 +93,7 @@ func accepted(w *say.Words, m *tree.Measure) string {
 	for _, code := range m.Accept {
 		u, _ := quantity.Lookup(code)
 		if code == quantity.Ratio {
-			u.Name = "as " + u.Name
+			u.Name = w.Say("amount.as", "ratio", u.Name)
 		}
 		names = append(names, u.Name)
 	}
@@ -112,11 +112,10 @@ func hintOf(w *say.Words, m *tree.Measure) string {
 	if len(ways) == 0 {
 		return ""
 	}
-	out := "You can write " + w.Or(ways...) + "."
 	if len(m.Accept) > 1 {
-		out += " Please write the unit too."
+		return w.Say("amount.ways-and-unit", "ways", w.Or(ways...))
 	}
-	return out
+	return w.Say("amount.ways", "ways", w.Or(ways...))
 }
 
 func exampleIn(m *tree.Measure, code string) string {
@@ -161,13 +160,13 @@ func short(m *tree.Measure, x float64) string {
 
 // withGaps marks the gaps of a rendered ending text for the page's script. The
 // words inside are for paper and for amounts that are not known.
-func withGaps(t *tree.Tree, text string, rendered template.HTML) template.HTML {
+func withGaps(w *say.Words, t *tree.Tree, text string, rendered template.HTML) template.HTML {
 	out := string(rendered)
 	for _, id := range tree.Gaps(text) {
 		words, other := t.WithoutAmount(id), ""
 		if q := t.Question(id); q != nil {
 			other = fmt.Sprintf(` data-else="%s"`, html.EscapeString(words))
-			words = fmt.Sprintf("what you wrote at %d", t.Numbers()[id])
+			words = w.Say("amount.wrote-at", "number", t.Numbers()[id])
 		}
 		span := fmt.Sprintf(`<span class="amount" data-amount="%s"%s>%s</span>`, id, other, html.EscapeString(words))
 		out = strings.ReplaceAll(out, "{"+id+"}", span)

@@ -92,9 +92,9 @@ func (v viewer) trade(t *library.FootType, motion, push *library.Row) tradeView 
 }
 
 // placeSaid is a mark in the words of its row, and what it stands on where it is not settled.
-func placeSaid(r *library.Row, c *library.Cell) string {
+func (v viewer) placeSaid(r *library.Row, c *library.Cell) string {
 	if s := c.Standing(); s != library.Settled {
-		return r.Steps[c.Mark].S + ", " + s.Words()
+		return v.say().Say("motion-push.place-standing", "place", r.Steps[c.Mark].S, "standing", v.say().Say(s.Name()))
 	}
 	return r.Steps[c.Mark].S
 }
@@ -112,7 +112,7 @@ func (v viewer) tradeFigure(motion, push *library.Row) template.HTML {
 		d.Places = append(d.Places, drawing.Place{Name: t.Name.S, Column: x.Mark, Band: y.Mark,
 			OpenAcross: x.Standing() == library.Unsettled, OpenUp: y.Standing() == library.Unsettled,
 			Practice: x.Standing() == library.Practice || y.Standing() == library.Practice})
-		says = append(says, t.Name.S+": motion "+placeSaid(motion, x)+"; push "+placeSaid(push, y)+".")
+		says = append(says, v.say().Say("motion-push.foot-said", "foot", t.Name.S, "motion", v.placeSaid(motion, x), "push", v.placeSaid(push, y)))
 	}
 	d.Long = strings.Join(says, " ")
 	return template.HTML(d.SVG("trade-figure"))

@@ -401,7 +401,7 @@ func TestFootTypesAreDrawn(t *testing.T) {
 
 func TestChangeWords(t *testing.T) {
 	for mark, want := range map[int]string{-2: "− − less", -1: "− a little less", 0: "= no change", 1: "+ a little more", 2: "+ + more", 3: "+ + + a lot more"} {
-		if signs, words := change(mark); signs+" "+words != want {
+		if signs, words := change(say.English(), mark); signs+" "+words != want {
 			t.Errorf("change(%d) is %q %q, want %q", mark, signs, words, want)
 		}
 	}

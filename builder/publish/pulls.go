@@ -2,7 +2,6 @@ package publish
 
 import (
 	"encoding/json"
-	"fmt"
 	"html/template"
 	"net/url"
 	"slices"
@@ -12,6 +11,7 @@ import (
 	"keelpath/builder/library"
 	"keelpath/builder/plan"
 	"keelpath/builder/read"
+	"keelpath/builder/say"
 )
 
 // pullsView is the page on which a reader marks wishes.
@@ -108,9 +108,8 @@ func pullsModel(v viewer, _ plan.Page) (any, error) {
 }
 
 // stateWords says how far a foot meets a wish.
-var stateWords = map[conflict.State]string{
-	conflict.Yes: "meets it", conflict.Perhaps: "perhaps meets it, not settled",
-	conflict.Short: "one step short, not settled", conflict.No: "does not meet it",
+var stateWords = map[conflict.State]say.Name{
+	conflict.Yes: "pulls.meets", conflict.Perhaps: "pulls.perhaps-meets", conflict.Short: "pulls.one-short", conflict.No: "pulls.meets-not",
 }
 
 func (v viewer) wish(m *conflict.Matter, w int) wishView {
@@ -125,12 +124,12 @@ func (v viewer) wish(m *conflict.Matter, w int) wishView {
 		}
 		switch {
 		case state == conflict.Perhaps:
-			meet.State = "perhaps: not settled"
+			meet.State = v.say().Say("pulls.perhaps")
 			perhaps++
 		case state == conflict.Short:
-			meet.State = stateWords[state]
+			meet.State = v.say().Say(stateWords[state])
 		case cell.Standing() != library.Settled:
-			meet.State = cell.Standing().Words()
+			meet.State = v.say().Say(cell.Standing().Name())
 		}
 		if state == conflict.Yes && cell.Standing() == library.Practice {
 			practice++
@@ -143,23 +142,24 @@ func (v viewer) wish(m *conflict.Matter, w int) wishView {
 	}
 	n := len(out.Meets)
 	out.Unsure, out.Practice = n > 0 && perhaps == n, practice > 0 && perhaps+practice == n
-	out.Count = fmt.Sprint(n)
+	out.Count = v.say().Number(n)
+	next := func(what string) { out.Count = v.say().Say("pulls.count", "before", out.Count, "next", what) }
 	switch {
 	case out.Unsure:
-		out.Count += ", perhaps"
+		next(v.say().Say("pulls.all-perhaps"))
 	case perhaps > 0:
-		out.Count += fmt.Sprintf(", %d of them perhaps", perhaps)
+		next(v.say().Say("pulls.some-perhaps", "count", perhaps))
 	}
 	if practice > 0 {
-		out.Count += fmt.Sprintf(", %d by trade practice", practice)
+		next(v.say().Say("pulls.by-practice", "count", practice))
 	}
 	return out
 }
 
 func (v viewer) pull(m *conflict.Matter, c conflict.Conflict) pullView {
-	out := pullView{ID: m.ID(c), Title: m.Title(c), Says: m.Statement(c), Sure: sureWords[c.Kind], Practice: len(c.Practice)}
+	out := pullView{ID: m.ID(c), Title: m.Title(c), Says: m.Statement(c), Sure: v.say().Say(sureWords[c.Kind]), Practice: len(c.Practice)}
 	if n := out.Practice; n > 0 {
-		out.Sure += fmt.Sprintf(" Ratings of trade practice behind it: %d.", n)
+		out.Sure += " " + v.say().Say("pulls.practice-behind", "number", n)
 	}
 	for _, q := range m.Questions(c) {
 		out.Questions = append(out.Questions, v.own(q))
@@ -167,7 +167,7 @@ func (v viewer) pull(m *conflict.Matter, c conflict.Conflict) pullView {
 	for _, f := range c.Fixes {
 		t := m.Addons[f.Addon]
 		out.Fixes = append(out.Fixes, fixView{
-			Name: t.Name.S, URL: v.footType(t.ID.S), Short: "Add-on: " + strings.ToLower(t.Name.S) + ".", Says: m.FixStatement(f),
+			Name: t.Name.S, URL: v.footType(t.ID.S), Short: v.say().Say("pulls.fix-short", "add-on", strings.ToLower(t.Name.S)), Says: m.FixStatement(f),
 			Gain: read.Strings(t.Gain), GiveUp: read.Strings(t.GiveUp), Against: m.Against(f.Addon),
 		})
 	}
@@ -177,9 +177,9 @@ func (v viewer) pull(m *conflict.Matter, c conflict.Conflict) pullView {
 	for f, t := range m.Feet {
 		b := behindView{Name: t.Name.S, URL: v.footType(t.ID.S)}
 		for _, w := range c.Wishes.List() {
-			state := stateWords[m.State(f, w)]
+			state := v.say().Say(stateWords[m.State(f, w)])
 			if m.Cell(f, w).Standing() == library.Practice {
-				state += ", " + library.Practice.Words()
+				state = v.say().Say("pulls.count", "before", state, "next", v.say().Say(library.Practice.Name()))
 			}
 			rests := slices.Contains(c.Practice, conflict.Spot{Foot: f, Wish: w})
 			b.Cells = append(b.Cells, behindCell{m.Row(w).Title.S, m.Row(w).Steps[m.Cell(f, w).Mark].S, state, rests})
@@ -189,10 +189,7 @@ func (v viewer) pull(m *conflict.Matter, c conflict.Conflict) pullView {
 	return out
 }
 
-var sureWords = map[conflict.Kind]string{
-	conflict.Holds: "No kind meets them together.", conflict.AsMarked: "As the ratings stand, no kind meets them together. Some ratings are not settled.",
-	conflict.May: "They may pull. It rests on ratings that are not settled.",
-}
+var sureWords = map[conflict.Kind]say.Name{conflict.Holds: "pulls.holds", conflict.AsMarked: "pulls.as-marked", conflict.May: "pulls.may"}
 
 func (v viewer) own(q conflict.Question) ownView {
 	out := ownView{Ask: q.Ask, URL: v.ownQuestion(q.Ask)}

@@ -14,6 +14,7 @@ import (
 	"keelpath/builder/clienttest"
 	"keelpath/builder/conflict"
 	"keelpath/builder/library"
+	"keelpath/builder/say"
 )
 
 // What the page's script looks up is what Go works out, for every set of wishes
@@ -89,7 +90,7 @@ func TestPullsPage(t *testing.T) {
 				t.Errorf("%s: row %d is %q", m.ID(c), f, textOf(rows[f]))
 			}
 			for i, w := range c.Wishes.List() {
-				want := m.Row(w).Title.S + ": " + m.Row(w).Steps[m.Cell(f, w).Mark].S + " " + stateWords[m.State(f, w)]
+				want := m.Row(w).Title.S + ": " + m.Row(w).Steps[m.Cell(f, w).Mark].S + " " + say.English().Say(stateWords[m.State(f, w)])
 				if standingOf(m.Cell(f, w)) == "trade practice" {
 					want += ", trade practice"
 				}

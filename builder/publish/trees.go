@@ -114,7 +114,7 @@ func (v viewer) ending(t *tree.Tree, e *tree.Ending) (EndingView, error) {
 	if out.Caution, words, err = v.told(e.Caution, listed); err != nil {
 		return out, err
 	}
-	out.Text, out.Caution = withGaps(t, e.Text.S, out.Text), withGaps(t, e.Caution.S, out.Caution)
+	out.Text, out.Caution = withGaps(v.say(), t, e.Text.S, out.Text), withGaps(v.say(), t, e.Caution.S, out.Caution)
 	for _, w := range words {
 		if !slices.Contains(out.Words, w) {
 			out.Words = append(out.Words, w)
