@@ -10,6 +10,7 @@ import (
 	"strings"
 	"testing"
 
+	"github.com/dop251/goja"
 	"github.com/google/go-cmp/cmp"
 
 	"keelpath/builder/clienttest"
@@ -764,7 +765,12 @@ func TestTwin(t *testing.T) {
 	for id, prompts := range b.cards {
 		cards[id] = map[string][]string{"prompts": prompts}
 	}
-	book := script.Value(map[string]any{"edition": b.Edition, "trees": tables, "prompts": b.prompts, "general": b.general, "cards": cards, "facts": b.sets(), "fits": b.fits, "units": quantity.Table()})
+	bookOf := func(edition uint32, with func(id string) bool) goja.Value {
+		has := slices.DeleteFunc(slices.Clone(tables), func(table tree.Table) bool { return !with(table.ID) })
+		return script.Value(map[string]any{"edition": edition, "paths": b.Paths(), "trees": has, "prompts": b.prompts, "general": b.general, "cards": cards, "facts": b.sets(), "fits": b.fits, "units": quantity.Table()})
+	}
+	every := func(string) bool { return true }
+	book, bare := bookOf(b.Edition, every), bookOf(b.Edition, func(string) bool { return false })
 	rnd := rand.New(rand.NewPCG(5, 5))
 	for i := range 500 {
 		s := randomSheet(rnd, b, len(b.trees), i%4 != 0)
@@ -802,6 +808,34 @@ func TestTwin(t *testing.T) {
 		case !same(got, out.Sheet):
 			t.Fatalf("%s:\n%s", typed, cmp.Diff(got, out.Sheet))
 		}
+		// A page that has no tree yet is told which it needs, and with these alone reads and writes the same.
+		named, err := script.Call("named", bare, script.Value(typed))
+		if err != nil {
+			t.Fatalf("%s: %v", typed, err)
+		}
+		if errGo != nil {
+			continue
+		}
+		var trees []string
+		script.Into(named, &trees)
+		slices.Sort(trees)
+		if want := slices.Sorted(slices.Values(got.Taken)); !slices.Equal(trees, want) {
+			t.Fatalf("%s: the script names %v, and it has paths of %v", typed, trees, want)
+		}
+		if i%50 > 0 || typed != want {
+			continue
+		}
+		few := bookOf(b.Edition, func(id string) bool { return slices.Contains(trees, id) })
+		back, err = script.Call("decode", few, script.Value(typed))
+		if err != nil {
+			t.Fatalf("%s: with its trees alone: %v", typed, err)
+		}
+		out.Sheet = Sheet{}
+		script.Into(back, &out)
+		again, err := script.Call("encode", few, back)
+		if err != nil || !same(got, out.Sheet) || again.String() != typed {
+			t.Fatalf("%s: with its trees alone: %v, %v\n%s", typed, again, err, cmp.Diff(got, out.Sheet))
+		}
 	}
 	wrong := slices.Collect(maps.Values(impossible(t, b)))
 	wrong = append(wrong, "", "0", "-", strings.Repeat("0", mostSymbols+1), strings.Repeat("0", 10*mostSymbols))
@@ -811,7 +845,7 @@ func TestTwin(t *testing.T) {
 			t.Errorf("%.80q: Go says %v, the script %v %v", code, errGo, v, err)
 		}
 	}
-	other := script.Value(map[string]any{"edition": b.Edition ^ 1, "trees": tables, "prompts": b.prompts, "general": b.general, "cards": cards, "facts": b.sets(), "fits": b.fits, "units": quantity.Table()})
+	other := bookOf(b.Edition^1, every)
 	code, _ := b.Encode(randomSheet(rnd, b, 5, true))
 	if v, err := script.Call("decode", other, script.Value(code)); err != nil || fmt.Sprint(v.Export()) != "map[refused:other edition]" {
 		t.Errorf("another edition: %v %v", v, err)
