@@ -161,7 +161,7 @@ func isTree(name string) bool {
 
 func nearestInput(name string) []string {
 	named := slices.Clone(tables)
-	for _, f := range Forms {
+	for _, f := range PageForms {
 		named = append(named, pagesFolder+f.ID+".md")
 	}
 	help := finding.NearestHelp(name, named, nil)

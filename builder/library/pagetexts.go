@@ -13,10 +13,10 @@ import (
 // pagesFolder is the folder of the texts of the site's own pages, one file a page.
 const pagesFolder = "content/en/pages/"
 
-// Forms says of each page that has its words in a file of its own what the program puts
+// PageForms says of each page that has its words in a file of its own what the program puts
 // into them, and what the page takes out of them. The templates "PAGE/NAME" fill gaps
 // and slots; a test in room publish holds both against each other.
-var Forms = []*explainer.Form{
+var PageForms = []*explainer.Form{
 	{
 		ID:    "clinic",
 		Gaps:  []string{"trees", "examples", "explainers", "foot-types", "prompts", "words", "sources", "made-by", "when-people", "edition"},
@@ -55,14 +55,14 @@ var Forms = []*explainer.Form{
 	},
 }
 
-// Own are the pages of the site of which there is one, by the names that a link by id
+// OwnPages are the pages of the site of which there is one, by the names that a link by id
 // knows them by: "[our table](page:foot-types#page_table)".
-var Own = []string{"home", "planner", "learn", "foot-types", "glossary", "questions", "workbench", "pulls", "motion-push", "teach", "clinic", "ratings", "sources"}
+var OwnPages = []string{"home", "planner", "learn", "foot-types", "glossary", "questions", "workbench", "pulls", "motion-push", "teach", "clinic", "ratings", "sources"}
 
 func formOf(file string) *explainer.Form {
 	dir, base := path.Split(file)
-	if i := slices.IndexFunc(Forms, func(f *explainer.Form) bool { return f.ID+".md" == base }); dir == pagesFolder && i >= 0 {
-		return Forms[i]
+	if i := slices.IndexFunc(PageForms, func(f *explainer.Form) bool { return f.ID+".md" == base }); dir == pagesFolder && i >= 0 {
+		return PageForms[i]
 	}
 	return nil
 }
@@ -92,7 +92,7 @@ func (l *loader) pageTexts(y Layer) {
 // pageTextsThere reports a page without its text. A library made of a few files, which
 // has no words for drawings either, may have none of them.
 func (c *checker) pageTextsThere() {
-	for _, f := range Forms {
+	for _, f := range PageForms {
 		if len(c.Drawings) > 0 && c.Page(f.ID) == nil && !c.unread["page "+f.ID] {
 			c.list.Add(finding.Place{File: pagesFolder + f.ID + ".md"}, "missing-key", fmt.Sprintf("the page %q has no text", f.ID), "write it into this file, with a header")
 		}
@@ -117,11 +117,11 @@ func (c *checker) ownText(p *explainer.Page) {
 // pageNamed checks a link to one of the site's own pages: "foot-types#page_table".
 func (c *checker) pageNamed(who string, r explainer.Ref) {
 	id, place, anchored := strings.Cut(r.ID, "#")
-	if !slices.Contains(Own, id) {
-		c.list.Add(r.At, "unknown-name", fmt.Sprintf("%s names the page %q, and the site has none of its own by that name", who, id), finding.NearestOrAll(id, Own, "pages")...)
+	if !slices.Contains(OwnPages, id) {
+		c.list.Add(r.At, "unknown-name", fmt.Sprintf("%s names the page %q, and the site has none of its own by that name", who, id), finding.NearestOrAll(id, OwnPages, "pages")...)
 		return
 	}
-	needed := slices.ContainsFunc(Forms, func(f *explainer.Form) bool { return f.ID == id && slices.Contains(f.Heads, place) })
+	needed := slices.ContainsFunc(PageForms, func(f *explainer.Form) bool { return f.ID == id && slices.Contains(f.Heads, place) })
 	if !anchored || needed || c.unread["page "+id] {
 		return // where a heading that the page needs is missing, that was reported
 	}

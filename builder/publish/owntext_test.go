@@ -9,12 +9,18 @@ import (
 	"keelpath/builder/finding"
 	"keelpath/builder/library"
 	"keelpath/builder/plan"
+	"keelpath/content"
 	"keelpath/site"
 )
 
 func makerOf(t *testing.T) *maker {
 	t.Helper()
-	m, err := newMaker(load(t), site.Files, &finding.List{})
+	return makerWith(t, load(t))
+}
+
+func makerWith(t *testing.T, l *library.Library) *maker {
+	t.Helper()
+	m, err := newMaker(l, site.Files, &finding.List{})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -26,7 +32,7 @@ func makerOf(t *testing.T) *maker {
 func TestForms(t *testing.T) {
 	m := makerOf(t)
 	var want, got []string
-	for _, f := range library.Forms {
+	for _, f := range library.PageForms {
 		for _, name := range slices.Concat(f.Gaps, f.Slots) {
 			want = append(want, f.ID+"/"+name)
 		}
@@ -58,11 +64,11 @@ func TestForms(t *testing.T) {
 func TestOwnPages(t *testing.T) {
 	m := makerOf(t)
 	for _, p := range m.plan.Pages {
-		if p.Of == "" && p.Kind != plan.Cases && !slices.Contains(library.Own, string(p.Kind)) {
+		if p.Of == "" && p.Kind != plan.Cases && !slices.Contains(library.OwnPages, string(p.Kind)) {
 			t.Errorf("no link by id leads to the page %q", p.Kind)
 		}
 	}
-	for _, id := range library.Own {
+	for _, id := range library.OwnPages {
 		if _, ok := m.plan.Find(plan.Kind(id), ""); !ok {
 			t.Errorf("a link by id leads to the page %q, and there is none", id)
 		}
@@ -76,6 +82,35 @@ func TestOwnPages(t *testing.T) {
 		if got := a.own(id); got.URL != want || got.Title == "" {
 			t.Errorf("page:%s leads to %q (%q), want %q", id, got.URL, got.Title, want)
 		}
+	}
+}
+
+// A layer's text of a page is shown in the place of the built-in one: its own section, with a link to it,
+// and what it cites, by kind and year and how sure it is.
+func TestLayerPageText(t *testing.T) {
+	built, err := content.FS.ReadFile("en/pages/clinic.md")
+	if err != nil {
+		t.Fatal(err)
+	}
+	text := strings.Replace(string(built), "title: For clinics", "title: For our clinic", 1)
+	text = strings.Replace(text, "\n---\n", "\nsources: [standing-on-slopes-2017]\n---\n", 1)
+	text += "\n## Park here {#parking}\n\nMost people find the way.[](source:standing-on-slopes-2017) [](support:little)\n"
+	v := makerWith(t, load(t, map[string]string{"content/en/pages/clinic.md": text}))
+	data, err := v.html(v.plan.In("clinic")[0])
+	if err != nil {
+		t.Fatal(err)
+	}
+	page := string(data)
+	for _, want := range []string{
+		"<title>For our clinic ", "<h1>For our clinic</h1>", `<li><a href="#parking">Park here</a></li>`, `<h2 id="parking">Park here</h2>`,
+		`<p>Most people find the way. <span class="support">(<a href="../clinic/sources.html#source-standing-on-slopes-2017">2017 study</a>; <a href="#how-sure">little studied`,
+	} {
+		if !strings.Contains(page, want) {
+			t.Errorf("the page lacks %s", want)
+		}
+	}
+	if strings.Contains(page, "For clinics</h1>") {
+		t.Error("the built-in text is shown too")
 	}
 }
 
