@@ -209,7 +209,12 @@ func asItWas(err error, out string) error {
 // replace fills a folder and puts it in the place of out. An old folder that could
 // not be removed is told, and is no failure.
 func replace(ctx context.Context, s Streams, out string, fill func(root *os.Root) error) error {
-	err := folder.Replace(ctx, out, fill)
+	return renew(ctx, s, out, func(root, _ *os.Root) error { return fill(root) })
+}
+
+// renew is replace for a folder of which something may be kept.
+func renew(ctx context.Context, s Streams, out string, fill func(root, old *os.Root) error) error {
+	err := folder.Renew(ctx, out, fill)
 	var left *folder.Left
 	if errors.As(err, &left) {
 		fmt.Fprintf(s.Err, "keelpath: %v\n", left)

@@ -11,6 +11,7 @@ import (
 
 	"keelpath/builder/finding"
 	"keelpath/builder/folder"
+	"keelpath/builder/ledger"
 	"keelpath/builder/library"
 	"keelpath/builder/publish"
 )
@@ -62,18 +63,34 @@ never touched.`,
 // without. It gives the number of files.
 func build(ctx context.Context, s Streams, l *library.Library, out string, b *bar) (n int, err error) {
 	var list finding.List
-	err = replace(ctx, s, out, func(root *os.Root) error {
-		emit := func(name string, data []byte) error {
-			n++
-			return folder.WriteFile(root, name, data)
-		}
-		return publish.Render(ctx, l, &list, emit, b.step)
+	err = renew(ctx, s, out, func(root, old *os.Root) error {
+		emit := func(name string, data []byte) error { return folder.WriteFile(root, name, data) }
+		files, err := publish.Build(ctx, l, &list, before(root, old), emit, b.step)
+		n = len(files)
+		return err
 	})
 	b.done()
 	if err == nil {
 		err = tell(s.Err, l, &list)
 	}
 	return n, err
+}
+
+// before is what can be taken over from the site as it was: nothing where there is none, or where its
+// ledger is not whole or another program's.
+func before(root, old *os.Root) publish.Before {
+	if old == nil {
+		return publish.Before{}
+	}
+	text, err := old.ReadFile(ledger.Name)
+	if err != nil {
+		return publish.Before{}
+	}
+	l, err := ledger.Read(text)
+	if err != nil || l.Program == "" || l.Program != ledger.Program() {
+		return publish.Before{}
+	}
+	return publish.Before{Ledger: l, Keep: func(f ledger.File) bool { return folder.Keep(root, old, f.Name, f.Size, f.Sum) }}
 }
 
 // quietBar is for builds that nobody watches.

@@ -49,7 +49,13 @@ const (
 // [Left]: the new folder is in place, and the old one could not be removed.
 //
 // Two calls for the same dir at the same time are safe; the later swap wins.
-func Replace(ctx context.Context, dir string, fill func(root *os.Root) error) (err error) {
+func Replace(ctx context.Context, dir string, fill func(root *os.Root) error) error {
+	return Renew(ctx, dir, func(root, _ *os.Root) error { return fill(root) })
+}
+
+// Renew is Replace, and gives fill the folder that is to be replaced too, for [Keep]: old is nil where
+// there is none that was made by Keelpath. Nothing may be written into old.
+func Renew(ctx context.Context, dir string, fill func(root, old *os.Root) error) (err error) {
 	t, err := locate(dir)
 	if err != nil {
 		return err
@@ -63,7 +69,7 @@ func Replace(ctx context.Context, dir string, fill func(root *os.Root) error) (e
 	}
 	defer func() { err = s.end(err) }()
 
-	if err := s.fill(fill); err != nil {
+	if err := s.fill(func(root *os.Root) error { return t.beside(root, fill) }); err != nil {
 		return err
 	}
 	// The world may have changed while fill ran.
@@ -73,20 +79,49 @@ func Replace(ctx context.Context, dir string, fill func(root *os.Root) error) (e
 	return t.publish(s)
 }
 
+// beside opens the folder that is to be replaced while the new one is filled.
+func (t target) beside(root *os.Root, fill func(root, old *os.Root) error) error {
+	var old *os.Root
+	if marked(t.path) {
+		// Where it cannot be opened, everything is made anew.
+		if old, _ = os.OpenRoot(t.path); old != nil {
+			defer old.Close()
+		}
+	}
+	return fill(root, old)
+}
+
 // WriteFile writes one file and makes the folders above it. The name uses
 // slashes on every system.
 func WriteFile(root *os.Root, name string, data []byte) error {
 	name = filepath.FromSlash(name)
-	err := root.WriteFile(name, data, fileMode)
-	if errors.Is(err, fs.ErrNotExist) {
+	err := writeNew(root, name, data)
+	switch {
+	case errors.Is(err, fs.ErrNotExist):
 		if err = root.MkdirAll(filepath.Dir(name), folderMode); err == nil {
-			err = root.WriteFile(name, data, fileMode)
+			err = writeNew(root, name, data)
+		}
+	case errors.Is(err, fs.ErrExist): // it may be the same file as in another folder, and that one stays as it is
+		if info, _ := root.Lstat(name); info != nil && info.Mode().IsRegular() {
+			if err = root.Remove(name); err == nil {
+				err = writeNew(root, name, data)
+			}
 		}
 	}
 	if err != nil {
 		return fmt.Errorf("cannot write %s: %w", filepath.ToSlash(name), bare(err))
 	}
 	return nil
+}
+
+// writeNew writes a file that is not there yet.
+func writeNew(root *os.Root, name string, data []byte) error {
+	f, err := root.OpenFile(name, os.O_WRONLY|os.O_CREATE|os.O_EXCL, fileMode)
+	if err != nil {
+		return err
+	}
+	_, err = f.Write(data)
+	return errors.Join(err, f.Close())
 }
 
 // bare takes the path off an error of the system: it lies in a folder that nobody

@@ -7,6 +7,9 @@ import (
 	"slices"
 	"strings"
 	"sync"
+
+	"keelpath/builder/ledger"
+	"keelpath/builder/shelf"
 )
 
 // asset is a file under assets/. Its name carries a hash of what is in it, so a
@@ -14,6 +17,8 @@ import (
 type asset struct {
 	name string
 	data []byte
+	from []shelf.Note // all that it is made of; nil where it has to be made each time
+	kept *ledger.File // where it is taken over as it is, and then there is no data
 }
 
 // entry is what becomes an asset: a file of the site's own tree, or a part of the planner, which
@@ -72,6 +77,9 @@ func (m *maker) later(files fs.FS) map[string]func() (asset, error) {
 }
 
 func (m *maker) assetOf(files fs.FS, e entry) (asset, error) {
+	if f, ok := m.unchanged(e.of()); ok {
+		return asset{name: f.Name, kept: &f, from: f.From}, nil
+	}
 	var data []byte
 	ext := path.Ext(e.from)
 	if !e.isPart() {
@@ -80,15 +88,24 @@ func (m *maker) assetOf(files fs.FS, e entry) (asset, error) {
 			return asset{}, err
 		}
 	}
+	s := m.stock.Shelf()
+	s.Site(e.from)
+	from := s.Noted()
 	if e.behind != nil {
+		s.Rest()
+		from = s.Noted()
+		before := m.found.Len()
 		more, err := e.behind(m)
 		if err != nil {
 			return asset{}, err
 		}
 		data = slices.Concat(data, more)
+		if m.found.Len() > before {
+			from = nil // what was found has to be said again
+		}
 	}
 	base := strings.TrimSuffix(path.Base(e.from), path.Ext(e.from))
-	return asset{hashedName(base, ext, data), data}, nil
+	return asset{name: hashedName(base, ext, data), data: data, from: from}, nil
 }
 
 // whole gives a picture as it is, and anything else as a bundle.

@@ -126,8 +126,8 @@ func (v viewer) footTypeView(t *library.FootType) footTypeView {
 	if d, ok := v.drawingOf(t); ok {
 		out.Drawing, out.Title = d.SVG(""), d.Title
 	}
-	if e := v.shelf.Explainer(t.Explainer.S); e != nil {
-		out.Explainer = &LinkView{e.ID, e.Title.S, v.explainer(e.ID)}
+	if e := v.shelf.Entry(t.Explainer.S); e != nil {
+		out.Explainer = &LinkView{e.ID, e.Title, v.explainer(e.ID)}
 	}
 	for _, r := range v.shelf.Rows() {
 		out.Cells = append(out.Cells, v.cell(t, r))

@@ -70,7 +70,7 @@ func motionPushModel(v viewer, _ plan.Page) (any, error) {
 		}
 	}
 	out.Sources = v.bibliography(cited, false)
-	if e := v.shelf.Explainer("motion-against-push"); e != nil {
+	if e := v.shelf.Entry("motion-against-push"); e != nil {
 		for _, id := range e.Prompts {
 			q := v.prompt(v.shelf.Prompt(id.S))
 			out.Questions = append(out.Questions, ownView{q.Ask, q.Whom, v.ownQuestion(q.Ask)})

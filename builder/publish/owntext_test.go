@@ -96,7 +96,7 @@ func TestLayerPageText(t *testing.T) {
 	text = strings.Replace(text, "\n---\n", "\nsources: [standing-on-slopes-2017]\n---\n", 1)
 	text += "\n## Park here {#parking}\n\nMost people find the way.[](source:standing-on-slopes-2017) [](support:little)\n"
 	v := makerWith(t, load(t, map[string]string{"content/en/pages/clinic.md": text}))
-	data, err := v.html(v.plan.In("clinic")[0])
+	data, _, err := v.html(v.plan.In("clinic")[0])
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -276,7 +276,7 @@ func TestPageDoesNotGrowWithTopics(t *testing.T) {
 	if !ok {
 		t.Fatal("there is no planner")
 	}
-	many, err := m.html(p)
+	many, _, err := m.html(p)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -31,7 +31,8 @@ func Render(ctx context.Context, l *library.Library, list *finding.List, emit fu
 	if err != nil {
 		return err
 	}
-	return run(ctx, m.jobs(), emit, progress)
+	_, err = m.run(ctx, emit, progress)
+	return err
 }
 
 // maker holds what all pages share. Nothing in it changes while pages render.
@@ -42,6 +43,7 @@ type maker struct {
 	templates *template.Template
 	assets    map[string]func() (asset, error) // by the file that each is made of
 	found     *finding.List                    // only the asset "carry" adds to it
+	before    *Before                          // nil where everything is made
 }
 
 func newMaker(l *library.Library, files fs.FS, list *finding.List) (*maker, error) {
@@ -66,7 +68,8 @@ func newMaker(l *library.Library, files fs.FS, list *finding.List) (*maker, erro
 
 // job makes one file. The name of an asset is known once it is made.
 type job struct {
-	of   string // what it makes: the name of the page, or the file that the asset is made of
+	of   string    // what it makes: the name of the page, or the file that the asset is made of
+	page plan.Page // none for an asset
 	make func() (asset, error)
 }
 
@@ -74,24 +77,32 @@ type job struct {
 func (m *maker) jobs() []job {
 	var out []job
 	for _, e := range m.entries() {
-		out = append(out, job{e.of(), m.assets[e.from]})
+		out = append(out, job{of: e.of(), make: m.assets[e.from]})
 	}
 	for _, p := range m.plan.Pages {
-		out = append(out, job{p.Name, func() (asset, error) {
-			data, err := m.html(p)
-			return asset{p.Name, data}, err
-		}})
+		out = append(out, job{p.Name, p, func() (asset, error) { return m.pageFile(p) }})
 	}
 	return out
 }
 
-// run makes the files on all processors and hands them on in the jobs' order.
-// The error it gives is that of the first job that failed, in that order.
-func run(ctx context.Context, jobs []job, emit func(string, []byte) error, progress func(int, int)) error {
+// pageFile makes a page, or takes it over where nothing of what it is made of has changed.
+func (m *maker) pageFile(p plan.Page) (asset, error) {
+	if f, ok := m.unchanged(p.Name); ok {
+		return asset{name: f.Name, kept: &f, from: f.From}, nil
+	}
+	data, noted, err := m.html(p)
+	return asset{name: p.Name, data: data, from: noted}, err
+}
+
+// run makes the files on all processors and hands them on in the jobs' order; what is taken
+// over is not handed on. It gives all files. The error it gives is that of the first job that failed, in that order.
+func (m *maker) run(ctx context.Context, emit func(string, []byte) error, progress func(int, int)) ([]File, error) {
+	jobs := m.jobs()
 	ctx, cancel := context.WithCancel(ctx)
 	type made struct {
 		asset
-		err error
+		file File
+		err  error
 	}
 	results := make([]chan made, len(jobs))
 	for i := range results {
@@ -107,26 +118,30 @@ func run(ctx context.Context, jobs []job, emit func(string, []byte) error, progr
 					return nil
 				}
 				a, err := j.make()
-				results[i] <- made{a, err}
+				results[i] <- made{a, m.finished(j, a), err}
 				return nil
 			})
 		}
 		return nil
 	})
 	defer func() { cancel(); _ = workers.Wait() }()
+	files := make([]File, 0, len(jobs))
 	for i, j := range jobs {
 		r := <-results[i]
 		if r.err != nil {
-			return fmt.Errorf("render %s: %w", j.of, r.err)
+			return nil, fmt.Errorf("render %s: %w", j.of, r.err)
 		}
-		if err := emit(r.name, r.data); err != nil {
-			return err
+		if r.kept == nil {
+			if err := emit(r.name, r.data); err != nil {
+				return nil, err
+			}
 		}
+		files = append(files, r.file)
 		if progress != nil {
 			progress(i+1, len(jobs))
 		}
 	}
-	return nil
+	return files, nil
 }
 
 // fill executes the template of a gap or a slot in the text of one of the site's own pages.
@@ -143,25 +158,26 @@ func (m *maker) viewer(p plan.Page) (viewer, error) {
 	return viewer{addresses: addresses{s, view.Root, p}, view: view, newTab: k.newTab}, err
 }
 
-// html renders one page: its own part first, then the layout around it.
-func (m *maker) html(p plan.Page) ([]byte, error) {
+// html renders one page: its own part first, then the layout around it. It gives the notes
+// of all that it is made of too.
+func (m *maker) html(p plan.Page) (page []byte, from []shelf.Note, err error) {
 	k := kinds[p.Kind]
 	v, err := m.viewer(p)
 	if err != nil {
-		return nil, err
+		return nil, nil, err
 	}
 	view := v.view
 	v.view.Text = v.pageText(p, m.fill)
 	model, err := k.model(v, p)
 	if err != nil {
-		return nil, err
+		return nil, nil, err
 	}
 	if v.view.Text != nil {
 		v.view.Text.view = model
 	}
 	var main bytes.Buffer
 	if err := m.templates.ExecuteTemplate(&main, k.template, model); err != nil {
-		return nil, err
+		return nil, nil, err
 	}
 	view.Main = template.HTML(main.String())
 	if k.text != nil {
@@ -171,7 +187,7 @@ func (m *maker) html(p plan.Page) ([]byte, error) {
 	}
 	var whole bytes.Buffer
 	if err := m.templates.ExecuteTemplate(&whole, "layout", view); err != nil {
-		return nil, err
+		return nil, nil, err
 	}
-	return whole.Bytes(), nil
+	return whole.Bytes(), v.shelf.Noted(), nil
 }

@@ -351,8 +351,8 @@ func (v viewer) pageScore(kind *library.Rated, id string, ofKind []string) pageS
 	out := pageScoreView{Kind: kind.Name.S}
 	if t := v.shelf.Tree(id); t != nil && kind.Of.S == "topics" {
 		out.LinkView = LinkView{ID: id, Title: t.Title.S, URL: v.paper(id)}
-	} else if e := v.shelf.Explainer(id); e != nil {
-		out.LinkView = LinkView{ID: id, Title: e.Title.S, URL: v.explainer(id)}
+	} else if e := v.shelf.Entry(id); e != nil {
+		out.LinkView = LinkView{ID: id, Title: e.Title, URL: v.explainer(id)}
 	}
 	second := false
 	out.twoScores = v.scored(out.Title, func(r *library.Reading, s *scoreView) {

@@ -4,6 +4,10 @@
 package shelf
 
 import (
+	"cmp"
+	"fmt"
+	"maps"
+	"slices"
 	"sync"
 
 	"keelpath/builder/conflict"
@@ -35,6 +39,7 @@ type Stock struct {
 	credits func() []read.Credits
 	ratings func() Ratings
 	asset   func(from string) (name string, err error)
+	prints  sync.Map // Print by Note
 }
 
 // NewStock needs a library that is free of errors. asset gives the name of the asset that
@@ -59,9 +64,15 @@ type Shelf struct {
 	noted map[Note]bool
 }
 
-func (s *Shelf) note(what, of string) *library.Library {
+// Noted gives the notes of all that was handed out, in order.
+func (s *Shelf) Noted() []Note {
+	return slices.SortedFunc(maps.Keys(s.noted), func(a, b Note) int { return cmp.Or(cmp.Compare(a.What, b.What), cmp.Compare(a.Of, b.Of)) })
+}
+
+// take notes a thing and hands it out.
+func take[T any](s *Shelf, what, of string) T {
 	s.noted[Note{what, of}] = true
-	return s.stock.lib
+	return things[what](s.stock, of).(T)
 }
 
 func wordsOf(l *library.Library) *explainer.Words {
@@ -78,95 +89,114 @@ func wordsOf(l *library.Library) *explainer.Words {
 
 func creditsOf(l *library.Library) []read.Credits {
 	var all []read.Credits
+	seen := map[string]bool{} // of many pages, few have others than the rest
+	add := func(c read.Credits) {
+		key := fmt.Sprintf("%q %q %q %q %q", read.Strings(c.Authors), read.Strings(c.Reviewers), c.Reviewed.S, c.ReviewBy.S, c.Funding.S)
+		if !seen[key] {
+			seen[key] = true
+			all = append(all, c)
+		}
+	}
 	for _, t := range l.Trees {
-		all = append(all, t.Credits)
+		add(t.Credits)
 	}
 	for _, p := range l.Explainers {
-		all = append(all, p.Credits)
+		add(p.Credits)
 	}
 	return all
 }
 
 // Find gives the page of a kind that shows what has that id.
 func (s *Shelf) Find(kind plan.Kind, of string) (plan.Page, bool) {
-	s.note("page", string(kind)+" "+of)
-	return s.stock.plan.Find(kind, of)
+	p := take[page](s, "page", string(kind)+" "+of)
+	return p.Page, p.OK
 }
 
 // Named gives the page of that name.
 func (s *Shelf) Named(name string) (plan.Page, bool) {
-	s.note("name", name)
-	return s.stock.plan.Named(name)
+	p := take[page](s, "name", name)
+	return p.Page, p.OK
 }
 
 // In gives the pages of a room.
-func (s *Shelf) In(room string) []plan.Page {
-	s.note("room", room)
-	return s.stock.plan.In(room)
-}
+func (s *Shelf) In(room string) []plan.Page { return take[[]plan.Page](s, "room", room) }
 
 // Asset gives the name of the asset that is made of a file of the site.
 func (s *Shelf) Asset(from string) (name string, err error) {
-	s.note("asset", from)
-	return s.stock.asset(from)
+	a := take[named](s, "asset", from)
+	return a.Name, a.err
 }
+
+// Site notes a file that the program carries.
+func (s *Shelf) Site(name string) { _ = take[string](s, "site", name) }
+
+// Rest notes all content but the texts of explainers, for what is made of a library as a whole.
+func (s *Shelf) Rest() { _ = take[[]any](s, "the rest", "") }
 
 // Edition gives what the clinic says of its copy.
-func (s *Shelf) Edition() library.Edition { return s.note("edition", "").Edition }
+func (s *Shelf) Edition() library.Edition { return take[library.Edition](s, "edition", "") }
 
-// Say gives what the program says. It is of the program and the language, and so it is not noted.
-func (s *Shelf) Say() *say.Words { return s.stock.lib.Say }
+// Say gives what the program itself says.
+func (s *Shelf) Say() *say.Words { return take[*say.Words](s, "say", "") }
 
-// Credits are those of all trees, then of all explainers.
-func (s *Shelf) Credits() []read.Credits {
-	s.note("credits", "")
-	return s.stock.credits()
-}
+// Credits are those of all trees, then of all explainers; of several that are alike, one.
+func (s *Shelf) Credits() []read.Credits { return take[[]read.Credits](s, "credits", "") }
 
 // Safety is the safety screen; nil where the library has none.
-func (s *Shelf) Safety() *safety.Screen { return s.note("safety", "").Safety }
+func (s *Shelf) Safety() *safety.Screen { return take[*safety.Screen](s, "safety", "") }
 
 // Facts are what a reader can tell.
-func (s *Shelf) Facts() []*told.Fact { return s.note("facts", "").Facts }
+func (s *Shelf) Facts() []*told.Fact { return take[[]*told.Fact](s, "facts", "") }
 
 // Tree gives the tree with that id, or nil.
-func (s *Shelf) Tree(id string) *tree.Tree { return s.note("tree", id).Tree(id) }
+func (s *Shelf) Tree(id string) *tree.Tree { return take[*tree.Tree](s, "tree", id) }
 
 // Trees gives all trees.
-func (s *Shelf) Trees() []*tree.Tree { return s.note("trees", "").Trees }
+func (s *Shelf) Trees() []*tree.Tree { return take[[]*tree.Tree](s, "trees", "") }
 
 // PatientTrees gives the trees that are for patients.
-func (s *Shelf) PatientTrees() []*tree.Tree { return s.note("trees", "").PatientTrees() }
+func (s *Shelf) PatientTrees() []*tree.Tree {
+	return slices.DeleteFunc(slices.Clone(s.Trees()), func(t *tree.Tree) bool { return t.Audience.S != "patient" })
+}
 
 // Proof gives what was proved of a tree.
-func (s *Shelf) Proof(id string) *proof.Proof { return s.note("tree", id).Proofs[id] }
+func (s *Shelf) Proof(id string) *proof.Proof { return take[proved](s, "proof", id).proof() }
 
 // File gives a tree's file as it was read, and where it lies inside its layer.
 func (s *Shelf) File(t *tree.Tree) (inside string, text []byte) {
-	l := s.note("tree", t.ID.S)
-	return l.Inside(t.File), l.File(t.File)
+	f := take[file](s, "file", t.ID.S)
+	return f.Inside, f.Text
 }
 
 // TreeCounts counts the running text of a tree.
 func (s *Shelf) TreeCounts(id string) prose.Counts {
-	l := s.note("counts", "tree "+id)
-	return l.TreeCounts(l.Tree(id))
+	return take[prose.Counts](s, "counts", "tree "+id)
 }
 
-// Explainer gives the explainer with that id, or nil.
-func (s *Shelf) Explainer(id string) *explainer.Page { return s.note("explainer", id).Explainer(id) }
+// Explainer gives the explainer with that id, with its text, or nil.
+func (s *Shelf) Explainer(id string) *explainer.Page { return take[*explainer.Page](s, "text", id) }
+
+// Entry is what is said of an explainer beside its text.
+type Entry struct {
+	ID, Title, Message, Audience string
+
+	Credits read.Credits
+	Prompts []read.Text
+}
+
+// Entry gives what is said of the explainer with that id, or nil.
+func (s *Shelf) Entry(id string) *Entry { return take[*Entry](s, "entry", id) }
 
 // OwnText gives what one of the site's own pages says; nil where its words stand in its template.
-func (s *Shelf) OwnText(id string) *explainer.Page { return s.note("page text", id).Page(id) }
+func (s *Shelf) OwnText(id string) *explainer.Page { return take[*explainer.Page](s, "own text", id) }
 
 // PageCounts counts the running text of an explainer.
 func (s *Shelf) PageCounts(id string) prose.Counts {
-	l := s.note("counts", "explainer "+id)
-	return l.PageCounts(l.Explainer(id))
+	return take[prose.Counts](s, "counts", "explainer "+id)
 }
 
 // Title gives the title of what a link by id names, or "".
-func (s *Shelf) Title(kind, id string) string { return s.note("title", kind+" "+id).TitleOf(kind, id) }
+func (s *Shelf) Title(kind, id string) string { return take[string](s, "title", kind+" "+id) }
 
 // Part is one part of the learn page.
 type Part struct {
@@ -174,131 +204,138 @@ type Part struct {
 	Explainers   []Entry
 }
 
-// Entry is what a list says of an explainer.
-type Entry struct{ ID, Title, Message, Audience string }
-
 // Parts are those of the learn page, with the explainers of each.
-func (s *Shelf) Parts() []Part {
-	return partsOf(s.note("parts", ""))
-}
+func (s *Shelf) Parts() []Part { return take[[]Part](s, "parts", "") }
 
 func partsOf(l *library.Library) []Part {
 	var out []Part
 	for _, p := range l.Parts {
 		part := Part{Title: p.Title.S, About: p.About.S}
 		for _, e := range p.Explainers {
-			part.Explainers = append(part.Explainers, Entry{e.ID, e.Title.S, e.Message.S, e.Audience.S})
+			part.Explainers = append(part.Explainers, *entryOf(e))
 		}
 		out = append(out, part)
 	}
 	return out
 }
 
-// Count says how many there are of what the site is proud of.
+// Count says how many there are of some things.
 type Count struct{ Explainers, Prompts, Words, Sources int }
 
 // Count counts.
-func (s *Shelf) Count() Count { return countOf(s.note("count", "")) }
+func (s *Shelf) Count() Count { return take[Count](s, "count", "") }
 
 func countOf(l *library.Library) Count {
 	return Count{len(l.Explainers), len(l.Prompts()), len(l.Words), len(l.Sources)}
 }
 
 // Figure gives the figure with that id, or nil.
-func (s *Shelf) Figure(id string) *figure.Figure { return s.note("figure", id).Figure(id) }
+func (s *Shelf) Figure(id string) *figure.Figure { return take[*figure.Figure](s, "figure", id) }
 
 // Figures gives all figures.
-func (s *Shelf) Figures() []*figure.Figure { return s.note("figures", "").Figures }
+func (s *Shelf) Figures() []*figure.Figure { return take[[]*figure.Figure](s, "figures", "") }
 
 // Drawing gives a drawing with its words.
-func (s *Shelf) Drawing(id string) (drawing.Drawing, bool) { return s.note("drawing", id).Drawing(id) }
-
-// General are the questions that open every sheet.
-func (s *Shelf) General() []*library.Prompt { return s.note("prompts", "").General }
-
-// Themes gives all themes with their prompts.
-func (s *Shelf) Themes() []*library.Theme { return s.note("prompts", "").Themes }
-
-// Prompts gives all prompts, the general ones first.
-func (s *Shelf) Prompts() []*library.Prompt { return s.note("prompts", "").Prompts() }
-
-// Prompt gives the prompt with that id, or nil.
-func (s *Shelf) Prompt(id string) *library.Prompt { return s.note("prompt", id).Prompt(id) }
-
-// ThemeTitle gives the title of a theme.
-func (s *Shelf) ThemeTitle(id string) string {
-	if t := s.note("theme", id).Theme(id); t != nil {
-		return t.Title.S
-	}
-	return ""
+func (s *Shelf) Drawing(id string) (drawing.Drawing, bool) {
+	d := take[drawn](s, "drawing", id)
+	return d.Drawing, d.OK
 }
 
+// General are the questions that open every sheet.
+func (s *Shelf) General() []*library.Prompt { return take[[]*library.Prompt](s, "general", "") }
+
+// Themes gives all themes with their prompts.
+func (s *Shelf) Themes() []*library.Theme { return take[[]*library.Theme](s, "themes", "") }
+
+// Prompts gives all prompts, the general ones first.
+func (s *Shelf) Prompts() []*library.Prompt {
+	out := slices.Clone(s.General())
+	for _, t := range s.Themes() {
+		out = append(out, t.Prompts...)
+	}
+	return out
+}
+
+// Prompt gives the prompt with that id, or nil.
+func (s *Shelf) Prompt(id string) *library.Prompt { return take[*library.Prompt](s, "prompt", id) }
+
+// ThemeTitle gives the title of a theme.
+func (s *Shelf) ThemeTitle(id string) string { return take[read.Text](s, "theme", id).S }
+
 // Card gives the card with that id, or nil.
-func (s *Shelf) Card(id string) *library.Card { return s.note("card", id).Card(id) }
+func (s *Shelf) Card(id string) *library.Card { return take[*library.Card](s, "card", id) }
 
 // Cards gives all cards.
-func (s *Shelf) Cards() []*library.Card { return s.note("cards", "").Cards }
+func (s *Shelf) Cards() []*library.Card { return take[[]*library.Card](s, "cards", "") }
 
 // Cases gives all teaching cases.
-func (s *Shelf) Cases() []*library.Case { return s.note("cases", "").Cases }
+func (s *Shelf) Cases() []*library.Case { return take[[]*library.Case](s, "cases", "") }
 
 // Rows gives the rows of the table of foot types.
-func (s *Shelf) Rows() []*library.Row { return s.note("foot types", "").Rows }
+func (s *Shelf) Rows() []*library.Row { return take[[]*library.Row](s, "rows", "") }
 
 // Row gives the row with that id, or nil.
-func (s *Shelf) Row(id string) *library.Row { return s.note("foot types", "").Row(id) }
+func (s *Shelf) Row(id string) *library.Row { return take[*library.Row](s, "row", id) }
 
 // FootType gives the foot type with that id, or nil.
-func (s *Shelf) FootType(id string) *library.FootType { return s.note("foot type", id).FootType(id) }
+func (s *Shelf) FootType(id string) *library.FootType { return take[*library.FootType](s, "type", id) }
 
 // Marked gives the foot types and add-ons that have marks.
-func (s *Shelf) Marked() []*library.FootType { return s.note("foot types", "").Marked() }
+func (s *Shelf) Marked() []*library.FootType { return s.types(false) }
 
 // Ways gives what one can do with no new foot.
-func (s *Shelf) Ways() []*library.FootType { return s.note("foot types", "").Ways() }
+func (s *Shelf) Ways() []*library.FootType { return s.types(true) }
 
-// Conflicts gives what is between the wishes.
+func (s *Shelf) types(ways bool) []*library.FootType {
+	all := take[[]*library.FootType](s, "types", "")
+	return slices.DeleteFunc(slices.Clone(all), func(t *library.FootType) bool { return t.Way != ways })
+}
+
+// Conflicts gives what is between the wishes. It follows from the rows, the foot types and
+// the wishes.
 func (s *Shelf) Conflicts() *conflict.Matter {
-	s.note("foot types", "")
-	s.note("wishes", "")
+	_ = take[[]any](s, "wishes", "")
 	return s.stock.matter()
 }
 
 // Word gives the glossary entry with that id, or nil.
-func (s *Shelf) Word(id string) *library.Word { return s.note("word", id).Word(id) }
+func (s *Shelf) Word(id string) *library.Word { return take[*library.Word](s, "word", id) }
 
 // Words gives the glossary.
-func (s *Shelf) Words() []*library.Word { return s.note("words", "").Words }
+func (s *Shelf) Words() []*library.Word { return take[[]*library.Word](s, "words", "") }
 
 // Forms finds glossary words in a text.
-func (s *Shelf) Forms() *explainer.Words {
-	s.note("forms", "")
-	return s.stock.words()
-}
+func (s *Shelf) Forms() *explainer.Words { return take[*explainer.Words](s, "forms", "") }
 
 // Source gives the source with that id, or nil.
-func (s *Shelf) Source(id string) *library.Source { return s.note("source", id).Source(id) }
+func (s *Shelf) Source(id string) *library.Source { return take[*library.Source](s, "source", id) }
 
 // Sources gives all sources.
-func (s *Shelf) Sources() []*library.Source { return s.note("sources", "").Sources }
+func (s *Shelf) Sources() []*library.Source { return take[[]*library.Source](s, "sources", "") }
 
 // Search says how the planned search for sources went; nil where nothing is told of one.
-func (s *Shelf) Search() *library.Search { return s.note("search", "").Search }
+func (s *Shelf) Search() *library.Search { return take[*library.Search](s, "search", "") }
 
 // SourceName says what kind of source it is and of which year.
-func (s *Shelf) SourceName(id string) string { return s.note("source", id).SourceName(id) }
+func (s *Shelf) SourceName(id string) string {
+	_ = s.Source(id)
+	return s.stock.lib.SourceName(id)
+}
 
 // Partly says that none of the sources was read far; it is "" where one was.
 func (s *Shelf) Partly(ids []string) string {
 	for _, id := range ids {
-		s.note("source", id)
+		_ = s.Source(id)
 	}
 	return s.stock.lib.Partly(ids)
 }
 
 // Doc gives a markdown text of a YAML value, parsed. What it says hangs on the text, which
 // came off the shelf, and on the numbers of the edition.
-func (s *Shelf) Doc(t read.Text) *explainer.Doc { return s.note("edition", "").Doc(t) }
+func (s *Shelf) Doc(t read.Text) *explainer.Doc {
+	_ = s.Edition()
+	return s.stock.lib.Doc(t)
+}
 
 // Ratings are the site by published measures.
 type Ratings struct {
@@ -309,10 +346,7 @@ type Ratings struct {
 }
 
 // Ratings gives how the site is rated.
-func (s *Shelf) Ratings() Ratings {
-	s.note("ratings", "")
-	return s.stock.ratings()
-}
+func (s *Shelf) Ratings() Ratings { return take[Ratings](s, "ratings", "") }
 
 func ratingsOf(l *library.Library) Ratings {
 	r := Ratings{Rated: l.Rated, Yardsticks: l.Yardsticks, First: &l.First, Second: &l.Second, Pages: map[string][]string{}}

@@ -1,0 +1,215 @@
+package publish
+
+import (
+	"context"
+	"crypto/sha256"
+	"fmt"
+	"maps"
+	"math/rand/v2"
+	"os"
+	"slices"
+	"strconv"
+	"strings"
+	"sync"
+	"testing"
+
+	"keelpath/builder/finding"
+	"keelpath/builder/ledger"
+	"keelpath/builder/library"
+	"keelpath/content"
+	"keelpath/trees"
+)
+
+// folderOf is a built folder in memory.
+type folderOf map[string][]byte
+
+// built builds a library, with what can be taken over from another build. It gives how many
+// files were taken over.
+func built(t *testing.T, l *library.Library, before folderOf) (now folderOf, kept int) {
+	t.Helper()
+	now = folderOf{}
+	var mu sync.Mutex
+	var b Before
+	if before != nil {
+		var err error
+		if b.Ledger, err = ledger.Read(before[ledger.Name]); err != nil {
+			t.Fatal(err)
+		}
+	}
+	put := func(name string, data []byte) error {
+		mu.Lock()
+		defer mu.Unlock()
+		if _, twice := now[name]; twice {
+			t.Errorf("%s is written twice", name)
+		}
+		now[name] = data
+		return nil
+	}
+	b.Keep = func(f ledger.File) bool {
+		data := before[f.Name]
+		if int64(len(data)) != f.Size || sha256.Sum256(data) != f.Sum {
+			t.Errorf("%s is not what the ledger says", f.Name)
+		}
+		mu.Lock()
+		kept++
+		mu.Unlock()
+		return put(f.Name, data) == nil
+	}
+	if _, err := Build(context.Background(), l, &finding.List{}, b, put, nil); err != nil {
+		t.Fatal(err)
+	}
+	return now, kept
+}
+
+// same reports the files in which a build differs from a clean one.
+func same(t *testing.T, round int, now, clean folderOf) {
+	t.Helper()
+	for _, name := range slices.Sorted(maps.Keys(clean)) {
+		if string(now[name]) != string(clean[name]) {
+			t.Errorf("round %d: %s is not as a clean build makes it", round, name)
+		}
+	}
+	for name := range now {
+		if _, ok := clean[name]; !ok {
+			t.Errorf("round %d: %s should not be there", round, name)
+		}
+	}
+}
+
+// editor edits a layer at random, as authors do.
+type editor struct {
+	rand  *rand.Rand
+	layer map[string]string
+	past  []map[string]string
+}
+
+func builtinText(t *testing.T, name string) string {
+	t.Helper()
+	var text []byte
+	var err error
+	if rest, ok := strings.CutPrefix(name, "content/"); ok {
+		text, err = content.FS.ReadFile(rest)
+	} else {
+		text, err = trees.FS.ReadFile(strings.TrimPrefix(name, "trees/"))
+	}
+	if err != nil {
+		t.Fatal(err)
+	}
+	return string(text)
+}
+
+// edit changes one thing and says which.
+func (e *editor) edit(t *testing.T) string {
+	pages := []string{"falls", "stairs", "work", "children", "hydraulic-ankles", "words-you-will-hear", "motion-against-push"}
+	topics := []string{"work", "hills-and-ramps", "level-reasoning", "water-and-weather"}
+	n := e.rand.IntN(1000)
+	page, topic := pages[e.rand.IntN(len(pages))], topics[e.rand.IntN(len(topics))]
+	pageFile, topicFile := "content/en/"+page+".md", "trees/"+topic+".yaml"
+	get := func(name string) string {
+		if text, ok := e.layer[name]; ok {
+			return text
+		}
+		return builtinText(t, name)
+	}
+	if e.rand.IntN(3) == 0 {
+		e.past = append(e.past, maps.Clone(e.layer))
+	}
+	switch what := e.rand.IntN(12); what {
+	case 0, 1:
+		e.layer[pageFile] = get(pageFile) + fmt.Sprintf("\nThis line has the number %d.\n", n)
+		return "a page's text: " + page
+	case 2:
+		e.layer[pageFile] = strings.Replace(get(pageFile), "\nmessage:", fmt.Sprintf(" %d\nmessage:", n), 1)
+		return "what stands before a page's message: " + page
+	case 3:
+		delete(e.layer, pageFile)
+		return "a page as it was: " + page
+	case 4, 5:
+		id := fmt.Sprintf("copy-%d", n%3)
+		e.layer["content/en/"+id+".md"] = builtinText(t, pageFile)
+		return "a new page " + id
+	case 6:
+		for name := range e.layer {
+			if strings.HasPrefix(name, "content/en/copy-") {
+				delete(e.layer, name)
+				e.layer[fmt.Sprintf("content/en/copied-%d.md", n%3)] = builtinText(t, pageFile)
+				return "a page has another name"
+			}
+		}
+		return "nothing"
+	case 7:
+		e.layer[topicFile] = strings.Replace(get(topicFile), "\naudience:", fmt.Sprintf(" %d\naudience:", n), 1)
+		return "what stands before a tree's audience: " + topic
+	case 8:
+		delete(e.layer, topicFile)
+		delete(e.layer, "trees/copied.yaml")
+		return "a tree as it was: " + topic
+	case 9:
+		e.layer["trees/copied.yaml"] = strings.Replace(builtinText(t, topicFile), "tree: "+topic+"\n", "tree: copied\n", 1)
+		return "a new tree, like " + topic
+	case 10:
+		if n%2 == 0 {
+			e.layer["content/glossary.yaml"] = fmt.Sprintf("words:\n  number:\n    word: number\n    meaning: A sign for how many there are, such as %d.\n", n)
+			return "a word that pages use"
+		}
+		e.layer["content/edition.yaml"] = fmt.Sprintf("name: Keelpath\nphone: 555 0%03d\n", n)
+		return "the edition's phone"
+	default:
+		if len(e.past) > 0 {
+			e.layer = maps.Clone(e.past[e.rand.IntN(len(e.past))])
+		}
+		return "back to what it was before"
+	}
+}
+
+// After any edits, a build that takes over what has not changed gives what a clean build
+// gives, byte for byte. KEELPATH_ROUNDS asks for more of them.
+func TestEditsInAnyOrder(t *testing.T) {
+	rounds := 2
+	if more, err := strconv.Atoi(os.Getenv("KEELPATH_ROUNDS")); err == nil {
+		rounds = more
+	}
+	e := &editor{rand: rand.New(rand.NewPCG(uint64(rounds), 7)), layer: map[string]string{}}
+	now, _ := built(t, load(t), nil)
+	again, kept := built(t, load(t), now)
+	same(t, 0, again, now)
+	if want := len(now) - 1; kept != want { // all but the ledger
+		t.Errorf("nothing was edited, and %d of %d files were taken over", kept, want)
+	}
+	taken := 0
+	for round := 1; round <= rounds && !t.Failed(); round++ {
+		var what []string
+		for range 1 + e.rand.IntN(3) {
+			what = append(what, e.edit(t))
+		}
+		l := load(t, maps.Clone(e.layer))
+		clean, _ := built(t, l, nil)
+		now, kept = built(t, l, now)
+		taken += kept
+		same(t, round, now, clean)
+		t.Logf("round %d: %s: %d of %d files were taken over", round, strings.Join(what, "; "), kept, len(clean))
+	}
+	if taken == 0 {
+		t.Error("nothing was ever taken over")
+	}
+}
+
+// A page is made again for what it shows, and for no more.
+func TestWhatIsMadeAgain(t *testing.T) {
+	was, _ := built(t, load(t), nil)
+	text := builtinText(t, "content/en/falls.md") + "\nOne more line.\n"
+	l := load(t, map[string]string{"content/en/falls.md": text})
+	now, kept := built(t, l, was)
+	var changed []string
+	for name, data := range now {
+		if string(was[name]) != string(data) && name != ledger.Name {
+			changed = append(changed, name)
+		}
+	}
+	if !slices.Equal(changed, []string{"learn/falls.html"}) {
+		t.Errorf("a line more on one page changed %q", changed)
+	}
+	if made := len(now) - 1 - kept; made != 1 {
+		t.Errorf("a line more on one page, and %d files were made", made)
+	}
+}
