@@ -87,10 +87,11 @@ func (l *loader) check(ctx context.Context) error {
 		c.figure(f)
 	}
 	first := l.Lang == FirstLanguage
-	steps := []func(){c.fileNames, c.pageTextsThere, c.cases, c.drawings, c.told, c.wordForms, func() { c.saidHeld(first) }, func() { proof.HandOvers(l.Trees, l.list) }, c.brought, func() { c.readingGrades(first) }}
+	steps := []func(){c.fileNames, c.pageTextsThere, c.cases, c.drawings, c.told, c.wordForms, func() { c.saidHeld(first) }, func() { proof.HandOvers(l.Trees, l.list) }, func() { c.readingGrades(first) }}
 	if first { // rules of its words
 		steps = append(steps, c.oneMark, c.twins)
 	}
+	steps = append(steps, c.brought) // which is silent where anything was found
 	for _, step := range steps {
 		if err := ctx.Err(); err != nil {
 			return err

@@ -156,7 +156,8 @@ func TestGroundFaults(t *testing.T) {
 }
 
 // beyondLayers gives what is found of faults that no archive can hold, since no layer
-// can make them, or they are too large: see screenfaults, groundFaults and tooLarge.
+// can make them, or they are too large: see screenfaults, groundFaults, tooLarge
+// and brokenWords.
 func beyondLayers(t *testing.T) (found []finding.Finding) {
 	t.Helper()
 	screen, err := screenfaults.Screen(root)
@@ -175,6 +176,5 @@ func beyondLayers(t *testing.T) (found []finding.Finding) {
 	for _, c := range groundFaults {
 		found = append(found, ground(t, c.file, c.old, c.now)...)
 	}
-	found = append(found, saysFaults(t)...)
-	return append(found, large(t)...)
+	return slices.Concat(found, saysFaults(t), large(t), inBrokenWords(t))
 }

@@ -111,7 +111,9 @@ func (m *Map) ask(key string) *yaml.Node {
 	if m == nil {
 		return nil
 	}
-	m.known = append(m.known, key)
+	if !slices.Contains(m.known, key) {
+		m.known = append(m.known, key)
+	}
 	if v := m.vals[key]; v != nil && v.Tag != "!!null" {
 		return v
 	}

@@ -91,6 +91,9 @@ func (m *Map) listInLanguage(key string, ts []Text) []Text {
 // chosen gives the text of those in v that fits the place and the voice: v is one
 // text, one in several voices, or a list of such, each for a place.
 func (m *Map) chosen(v *yaml.Node, key string) Text {
+	if !several(v) {
+		return m.inLanguage(key, m.r.text(v, key)) // which says so where v is no text
+	}
 	if v.Kind != yaml.SequenceNode {
 		t, step, _ := m.spoken(v, key)
 		return m.inLanguage(key+step, t)
@@ -103,6 +106,20 @@ func (m *Map) chosen(v *yaml.Node, key string) Text {
 		}
 	}
 	return out
+}
+
+// several tells whether v was meant as one or more of several texts: as keys of which one says for whom
+// or where it is, or as a list with such keys in it.
+func several(v *yaml.Node) bool {
+	if v.Kind == yaml.SequenceNode {
+		return slices.ContainsFunc(v.Content, func(c *yaml.Node) bool { return c.Kind == yaml.MappingNode })
+	}
+	for i := 0; i+1 < len(v.Content); i += 2 {
+		if k := v.Content[i].Value; k == "place" || k == "says" || slices.Contains(Voices, k) {
+			return v.Kind == yaml.MappingNode
+		}
+	}
+	return false
 }
 
 // spoken reads { place: us, says: ... } or { me: ..., child: ..., person: ... }, and tells
