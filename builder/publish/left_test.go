@@ -1,0 +1,170 @@
+package publish
+
+import (
+	"bytes"
+	"fmt"
+	"maps"
+	"os"
+	"path/filepath"
+	"regexp"
+	"slices"
+	"strings"
+	"testing"
+
+	"golang.org/x/net/html"
+
+	"keelpath/builder/finding"
+	"keelpath/builder/internal/pseudo"
+	"keelpath/builder/library"
+	"keelpath/builder/read"
+	"keelpath/builder/say"
+	"keelpath/site"
+)
+
+const nobodys = "qaa" // BCP 47 keeps it for private use
+
+// inNobodys is the built-in content, and what the program says, in a language that nobody speaks.
+func inNobodys(t *testing.T) *library.Library {
+	t.Helper()
+	texts, pages, err := library.Texts(t.Context(), library.Builtin())
+	if err != nil {
+		t.Fatal(err)
+	}
+	source := func(file string) []byte {
+		src, err := os.ReadFile(filepath.Join("../..", filepath.FromSlash(file)))
+		if err != nil {
+			t.Fatal(err)
+		}
+		return src
+	}
+	words, err := pseudo.Files(nobodys, pseudo.Accented, texts, pages, source)
+	if err != nil {
+		t.Fatal(err)
+	}
+	files := map[string]string{
+		say.File(nobodys):      string(pseudo.Accented.Words(nobodys, say.English())),
+		"content/edition.yaml": fmt.Sprintf("languages: [%s]\n", nobodys),
+	}
+	for name, src := range words {
+		files[name] = string(src)
+	}
+	l := load(t, files)
+	return l.Others[0]
+}
+
+// readOut are the attributes that readers see or hear.
+var readOut = []string{"aria-label", "title", "alt", "placeholder", "aria-valuetext", "data-title"}
+
+// eachSaid calls do for each text of a page that readers see or hear, and for its description.
+func eachSaid(n *html.Node, do func(string)) {
+	switch n.Type {
+	case html.TextNode:
+		do(n.Data)
+	case html.ElementNode:
+		if n.Data == "script" || n.Data == "style" || n.Data == "code" || n.Data == "pre" || n.Data == "cite" {
+			return
+		}
+		for _, a := range n.Attr {
+			if slices.Contains(readOut, a.Key) || n.Data == "meta" && a.Key == "content" && slices.Contains(n.Attr, html.Attribute{Key: "name", Val: "description"}) {
+				do(a.Val)
+			}
+		}
+	}
+	for c := n.FirstChild; c != nil; c = c.NextSibling {
+		eachSaid(c, do)
+	}
+}
+
+// names are what stands as it is in every language: who wrote what and where it stands, people, and
+// the words that an edition gives of itself.
+func names(l *library.Library) *strings.Replacer {
+	var all []string
+	for _, s := range l.Sources {
+		all = append(all, s.Title.S, s.By.S, s.Where.S)
+	}
+	for _, c := range shelfCredits(l) {
+		all = append(all, read.Strings(slices.Concat(c.Authors, c.Reviewers))...)
+	}
+	all = slices.DeleteFunc(append(all, l.Edition.Name.S), func(s string) bool { return s == "" })
+	slices.SortFunc(all, func(a, b string) int { return len(b) - len(a) })
+	var pairs []string
+	for _, s := range all {
+		pairs = append(pairs, s, " ")
+	}
+	return strings.NewReplacer(pairs...)
+}
+
+func shelfCredits(l *library.Library) []read.Credits {
+	out := creditsOf(l.Trees)
+	for _, p := range l.Explainers {
+		out = append(out, p.Credits)
+	}
+	return out
+}
+
+// units are signs of units, and names of formulas, which are the same in every language.
+var units = regexp.MustCompile(`\b(mm|cm|in|kg|lb|ft|Flesch-Kincaid|SMOG)\b`)
+
+// toGo is what is still said in English, and where that is put together. The list only gets
+// shorter: what nothing says any more has to come off it.
+var toGo = []struct {
+	who  string
+	says *regexp.Regexp
+}{
+	{"explainer: how sure a claim is", regexp.MustCompile(`little studied|some support|well supported|trade practice|we read only part|` +
+		`Clinics do it this way.*|A few studies, one large study.*|Reviews of many studies.*|There is one small study.*`)},
+	{"explainer: marks, tables and shares", regexp.MustCompile(`^source \d+$|^Table:|Each figure is one person\.?|\d+\. Those counted are filled\.|The picture has .* outlines`)},
+	{"helpline", regexp.MustCompile(`(?i)\bcall( or text)?( \d+)?$|, or your local emergency number|call (an urgent-advice line if you have one|a crisis line)|for urgent advice`)},
+	{"library: kinds of sources", regexp.MustCompile(`\b(study|review|guideline|rule|standard|textbook|advice|trade report|report|data)\b`)},
+	{"quantity", regexp.MustCompile(`\babout\b|\b(degrees?|st|pounds|stone|inches)\b`)},
+	{"tree: an amount that is not known", regexp.MustCompile(`an? (length|weight|angle|slope) to (work out|measure) with your prosthetist`)},
+	{"figure", regexp.MustCompile(`^Figure:|^Limit$|^Where$|^Next to yours$|^More on this figure|Put this question on my sheet|^Copy it$|or type it|A question to bring, with these numbers|Some of these numbers are only an example.*|Use this number|published limits`)},
+	{"read: who paid", regexp.MustCompile(`No outside funding. No advertising.`)},
+}
+
+// pagesToGo are pages with much that is still said in English: of the self-ratings all that the template
+// has, of wishes that pull what room conflict says.
+var pagesToGo = []string{"clinic/self-ratings.html", pullsName}
+
+// In a language that nobody speaks no word of English is left, but for names, units and
+// what is to go.
+func TestLeft(t *testing.T) {
+	l := inNobodys(t)
+	m, err := newMaker(l, site.Files, &finding.List{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	names, left, going := names(l), map[string]string{}, map[string]bool{}
+	for _, p := range m.plan.Pages {
+		if slices.Contains(pagesToGo, p.Name) {
+			continue
+		}
+		data, _, err := m.html(p)
+		if err != nil {
+			t.Fatal(err)
+		}
+		doc, err := html.Parse(bytes.NewReader(data))
+		if err != nil {
+			t.Fatal(err)
+		}
+		eachSaid(doc, func(s string) {
+			s = strings.Join(strings.Fields(units.ReplaceAllString(names.Replace(s), " ")), " ")
+			for _, g := range toGo {
+				without := g.says.ReplaceAllString(s, " ")
+				going[g.who] = going[g.who] || without != s
+				s = without
+			}
+			if word := pseudo.Left(s); word != "" {
+				left[s] = p.Name
+			}
+		})
+	}
+	for _, s := range slices.Sorted(maps.Keys(left)) {
+		t.Errorf("%s says %q", left[s], s)
+	}
+	for _, g := range toGo {
+		if !going[g.who] {
+			t.Errorf("nothing of %q is said in English any more; take it off the list", g.who)
+		}
+	}
+}
