@@ -1,6 +1,8 @@
 package browsertest
 
 import (
+	"net/http"
+	"net/http/httptest"
 	"os"
 	"path/filepath"
 	"slices"
@@ -408,4 +410,66 @@ func TestOpenedSheetBringsItsTopics(t *testing.T) {
 			t.Errorf("for it the page asked for %v", parts)
 		}
 	}
+}
+
+// A script that came in part runs not at all, and the browser says that it loaded: the planner
+// sees that it brought nothing.
+func TestBrokenTopic(t *testing.T) {
+	t.Parallel()
+	b := newTab(t)
+	site := copyWith(t, "tree-hills-and-ramps")
+	whole, err := os.ReadFile(site.files[0])
+	if err != nil {
+		t.Fatal(err)
+	}
+	write := func(data []byte) {
+		t.Helper()
+		if err := os.WriteFile(site.files[0], data, 0o644); err != nil {
+			t.Fatal(err)
+		}
+	}
+	write(whole[:len(whole)/2])
+	b.openBare(site.address)
+	b.hand(`answer(["hills-and-ramps"]); next(); pass()`)
+	b.missing("“Hills and ramps” did not load")
+	write(whole)
+	b.tap("again")
+	b.waitFor(`document.querySelector("#planner .question") !== null`)
+	b.forgive()
+}
+
+// A host that can no longer be reached takes nothing from what is there: the safety screen, the
+// topic at hand and its ending, and the sheet, which came ahead of need.
+func TestHostGone(t *testing.T) {
+	t.Parallel()
+	b := newTab(t)
+	host := httptest.NewServer(http.FileServerFS(os.DirFS(siteDir)))
+	defer host.Close()
+	b.openBare(host.URL + "/prepare/")
+	b.hand(`answer(["heel-height"]); next(); pass()`)
+	b.waitFor(`document.querySelector("#planner .question") !== null`)
+	b.waitFor(`!!window.keelpathSheets && document.querySelector('link[href*="/sheets."]')?.sheet != null`)
+	host.CloseClientConnections()
+	host.Close()
+	var s screen
+	for _, step := range walk(t, lib.Tree("heel-height"), exampleAt(b, "heel-height", "set-it-yourself")).Steps {
+		s = b.choose(step.Chosen...)
+	}
+	if s.View != "ending" || len(s.Ending.Prompts) == 0 {
+		t.Errorf("the ending is %q", s.View)
+	}
+	if s = b.tap("sheet"); s.View != "sheet" || len(s.Sheet.Groups) < 2 {
+		t.Errorf("the sheet is %q", s.View)
+	}
+	b.tap("bar-topics")
+	b.hand(`answer(["work"]); next()`)
+	b.missing("“Your work day” did not load")
+	if s = b.tap("bar-wrong"); s.View != "signs" {
+		t.Errorf("something is wrong now leads to %q", s.View)
+	}
+	b.tap("bar-sheet")
+	if s = b.look(); s.View != "sheet" {
+		t.Errorf("the sheet is %q", s.View)
+	}
+	b.forgive()
 }
