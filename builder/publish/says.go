@@ -16,6 +16,7 @@ func functions(w *say.Words) template.FuncMap {
 	return template.FuncMap{
 		"say": w.Show, // a text by its name, and what its gaps are filled with
 		"tag": say.Tag, "link": say.Link,
+		"number": w.Number,
 		"links":  func(to []LinkView) template.HTML { return links(w, to) },
 		"themes": func(to []LinkView) template.HTML { return themeLinks(w, to) },
 		"at":     func(way *WayView) (say.Element, error) { return say.Link("#at-" + way.Tree + "-" + way.ID) },
