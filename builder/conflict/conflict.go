@@ -25,11 +25,8 @@ import (
 	"slices"
 )
 
-// Most is how many wishes a reader marks at once, and MostWord says it.
-const (
-	Most     = 5
-	MostWord = "five"
-)
+// Most is how many wishes a reader marks at once. The words file says it as a word.
+const Most = 5
 
 // Marks run from 0 to top.
 const top = 4

@@ -1,9 +1,10 @@
 package conflict
 
 import (
-	"fmt"
 	"slices"
 	"strings"
+
+	"keelpath/builder/say"
 )
 
 // Question is a prompt made of a conflict. Whom is of library.Whom.
@@ -31,64 +32,59 @@ func (m *Matter) names(s Set) []string {
 
 // Title is a conflict's heading.
 func (m *Matter) Title(c Conflict) string {
-	t := listed("and", m.names(c.Wishes))
-	return strings.ToUpper(t[:1]) + t[1:]
+	return m.Words.Capital(m.Words.And(m.names(c.Wishes)...))
 }
 
 // Statement says what was found, and how sure it is.
 func (m *Matter) Statement(c Conflict) []string {
 	n := c.Wishes.Len()
-	these := "all of these wishes"
+	these := m.Words.Say("conflict.all-of-these")
 	switch n {
 	case 1:
-		these = "this wish"
+		these = m.Words.Say("conflict.this-wish")
 	case 2:
-		these = "both of these wishes"
+		these = m.Words.Say("conflict.both-of-these")
 	}
+	say := func(name say.Name, gaps ...any) string { return m.Words.Say(name, gaps...) }
 	if c.Note() {
-		return []string{"No kind of foot is sure to meet this wish.", "The ratings that reach it are not settled."}
+		return []string{say("conflict.note"), say("conflict.note-unsettled")}
 	}
 	if c.Kind == May {
-		return append([]string{"They may pull against each other.", "A kind of foot meets " + these + " only by ratings that are not settled."}, practice(c)...)
+		return append([]string{say("conflict.may"), say("conflict.may-unsettled", "wishes", these)}, m.practice(c)...)
 	}
-	out := []string{"No kind of foot in the table meets " + these + "."}
+	out := []string{say("conflict.none-meets", "wishes", these)}
 	if c.Kind == AsMarked {
-		out[0] = "As the ratings stand, no kind of foot meets " + these + "."
+		out[0] = say("conflict.none-meets-as-marked", "wishes", these)
 	}
 	switch {
 	case n == 2:
-		out = append(out, "Each one alone is met.")
+		out = append(out, say("conflict.each-alone"))
 	case n > 2:
-		out = append(out, "Leave out any one, and at least one kind of foot meets the rest.")
+		out = append(out, say("conflict.leave-out-one"))
 	}
 	if c.Kind == AsMarked {
-		out = append(out, "But some of the ratings are not settled.", "A small change in them could take this away.")
+		out = append(out, say("conflict.some-unsettled"), say("conflict.small-change"))
 	}
-	return append(out, practice(c)...)
+	return append(out, m.practice(c)...)
 }
 
 // practice counts the marks of trade practice on which a conflict rests, in a
 // sentence where there are some.
-func practice(c Conflict) []string {
-	switch n := len(c.Practice); n {
-	case 0:
+func (m *Matter) practice(c Conflict) []string {
+	if len(c.Practice) == 0 {
 		return nil
-	case 1:
-		return []string{"This rests on 1 rating of trade practice, and we know of no study of it."}
-	default:
-		return []string{fmt.Sprintf("This rests on %d ratings of trade practice, and we know of no study of them.", n)}
 	}
+	return []string{m.Words.Say("conflict.rests-on-practice", "count", len(c.Practice))}
 }
 
 // FixStatement says what an add-on does to a conflict.
 func (m *Matter) FixStatement(f Fix) []string {
-	name := lower(m.Addons[f.Addon].Name.S)
-	out := []string{fmt.Sprintf("With %s added, at least one kind of foot meets these wishes.", a(name))}
+	out := []string{m.Words.Say("conflict.fix", "add-on", m.addon(f.Addon))}
 	if f.Perhaps {
-		out = append(out, "That rests on ratings that are not settled.")
+		out = append(out, m.Words.Say("conflict.fix-unsettled"))
 	}
 	if f.Practice {
-		out = append(out, "It takes ratings of trade practice to say so.")
+		out = append(out, m.Words.Say("conflict.fix-practice"))
 	}
 	return out
 }
@@ -102,7 +98,7 @@ func (m *Matter) Against(addon int) string {
 	if len(names) == 0 {
 		return ""
 	}
-	return "It takes a little away from " + listed("and", names) + "."
+	return m.Words.Say("conflict.takes-away", "wishes", m.Words.And(names...))
 }
 
 var (
@@ -115,32 +111,32 @@ func (m *Matter) Questions(c Conflict) []Question {
 	ws := c.Wishes.List()
 	names := m.names(c.Wishes)
 	var out []Question
-	ask := func(whom []string, format string, args ...any) {
-		out = append(out, Question{fmt.Sprintf(format, args...), whom})
+	ask := func(whom []string, name say.Name, gaps ...any) {
+		out = append(out, Question{m.Words.Say(name, gaps...), whom})
 	}
 	switch {
 	case c.Note():
-		ask(team, "How sure is it that a foot can give me %s?", names[0])
+		ask(team, "conflict.ask-sure", "wish", names[0])
 		return out
 	case len(ws) == 1:
-		ask(team, "How close can a foot come to %s?", names[0])
+		ask(team, "conflict.ask-close", "wish", names[0])
 	case len(ws) == 2:
 		x, y := m.Wishes[ws[0]], m.Wishes[ws[1]]
-		ask(both, "I want %s and %s. Which would I give up, and how much?", x.Want.S, y.Want.S)
-		ask(team, "%s if %s comes first?", x.Less.S, y.Name.S)
-		ask(team, "%s if %s comes first?", y.Less.S, x.Name.S)
+		ask(both, "conflict.ask-which", "first", x.Want.S, "second", y.Want.S)
+		ask(team, "conflict.ask-less", "less", x.Less.S, "wish", y.Name.S)
+		ask(team, "conflict.ask-less", "less", y.Less.S, "wish", x.Name.S)
 	default:
-		ask(both, "Which would I give up first: %s?", listed("or", names))
-		ask(team, "How close can one foot come to %s?", listed("and", names))
+		ask(both, "conflict.ask-first", "wishes", m.Words.Or(names...))
+		ask(team, "conflict.ask-close-all", "wishes", m.Words.And(names...))
 	}
 	switch c.Kind {
 	case AsMarked:
-		ask(team, "Could one foot still give me %s?", listed("and", names))
+		ask(team, "conflict.ask-still", "wishes", m.Words.And(names...))
 	case May:
-		ask(team, "How sure is it that one foot gives me %s?", listed("and", names))
+		ask(team, "conflict.ask-sure-all", "wishes", m.Words.And(names...))
 	}
 	for _, f := range c.Fixes {
-		ask(team, "What would %s give me, and what would it take away?", a(lower(m.Addons[f.Addon].Name.S)))
+		ask(team, "conflict.ask-fix", "add-on", m.addon(f.Addon))
 	}
 	return out
 }
@@ -151,10 +147,10 @@ func (m *Matter) Steps(wish int) string {
 	var met []string
 	for i, s := range m.Row(wish).Steps {
 		if w.state(Mark{Step: i}) == Yes {
-			met = append(met, "“"+s.S+"”")
+			met = append(met, m.Words.Say("conflict.step", "step", s.S))
 		}
 	}
-	return listed("or", met)
+	return m.Words.Or(met...)
 }
 
 // Summary is what a page says first of the wishes that a reader marked.
@@ -170,22 +166,15 @@ type Summary struct {
 
 // summary gives the sentences for as many conflicts as any marking can have.
 func (m *Matter) summary() Summary {
+	say := func(name say.Name, gaps ...any) string { return m.Words.Say(name, gaps...) }
 	s := Summary{
-		None:  "Nothing is checked yet.",
-		One:   "One wish is checked. Check one more, and you see whether the two pull against each other.",
-		Clear: "Nothing that you checked pulls against the rest. At least one kind of foot meets it all.",
-		Lean:  "Nothing that you checked pulls against the rest. But it takes ratings of trade practice to say that a kind of foot meets it all.",
-		Open:  "As the ratings stand, nothing that you checked pulls against the rest. But some of the ratings are not settled.",
-		Full:  "You can check " + MostWord + ". Uncheck one to check another.",
+		None: say("conflict.said-none"), One: say("conflict.said-one"), Clear: say("conflict.said-clear"), Lean: say("conflict.said-lean"),
+		Open: say("conflict.said-open"), Full: say("conflict.said-full"),
 	}
 	most := 0
 	m.Markings(func(marked Set) { most = max(most, m.count(marked)) })
 	for n := 1; n <= most; n++ {
-		text := "There is 1 conflict in what you checked."
-		if n > 1 {
-			text = fmt.Sprintf("There are %d conflicts in what you checked.", n)
-		}
-		s.Found = append(s.Found, text)
+		s.Found = append(s.Found, say("conflict.said-found", "count", n))
 	}
 	return s
 }
@@ -234,19 +223,11 @@ func (m *Matter) Markings(do func(Set)) {
 	grow(0, 0)
 }
 
-func a(name string) string {
+// addon names an add-on as it stands in the middle of a sentence.
+func (m *Matter) addon(addon int) string {
+	name := m.Words.Small(m.Addons[addon].Name.S)
 	if strings.ContainsAny(name[:1], "aeiou") {
-		return "an " + name
+		return m.Words.Say("conflict.an-add-on", "add-on", name)
 	}
-	return "a " + name
-}
-
-func lower(name string) string { return strings.ToLower(name[:1]) + name[1:] }
-
-// listed joins names as one says them.
-func listed(last string, names []string) string {
-	if n := len(names); n > 1 {
-		return strings.Join(names[:n-1], ", ") + " " + last + " " + names[n-1]
-	}
-	return strings.Join(names, "")
+	return m.Words.Say("conflict.an-other-add-on", "add-on", name)
 }

@@ -7,6 +7,7 @@ import (
 
 	"keelpath/builder/library"
 	"keelpath/builder/prose"
+	"keelpath/builder/say"
 	"keelpath/builder/wording"
 )
 
@@ -94,7 +95,7 @@ func TestQuestions(t *testing.T) {
 // of at most 20 words, for as many wishes as can be marked.
 func TestLongestQuestions(t *testing.T) {
 	words := func(n int) string { return strings.TrimSpace(strings.Repeat("word ", n)) }
-	m := &Matter{}
+	m := &Matter{Words: say.English()}
 	for range Most {
 		w := &library.Wish{}
 		w.Want.S, w.Name.S, w.Less.S = words(library.WantWords), words(library.NameWords), words(library.LessWords)

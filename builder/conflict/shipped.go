@@ -1,11 +1,15 @@
 package conflict
 
-import "keelpath/builder/library"
+import (
+	"keelpath/builder/library"
+	"keelpath/builder/say"
+)
 
 // Matter is a library's wishes, feet and add-ons with what is worked out of
 // them. Wishes, feet and add-ons count from 0 in the library's order.
 type Matter struct {
 	Table
+	Words  *say.Words // what all is said in
 	Wishes []*library.Wish
 	Feet   []*library.FootType
 	Addons []*library.FootType
@@ -18,7 +22,7 @@ type Matter struct {
 // In works out the conflicts of a library that is free of errors. Ways have no
 // marks and are left out.
 func In(l *library.Library) *Matter {
-	m := &Matter{Wishes: l.Wishes, Rows: l.Rows}
+	m := &Matter{Words: l.Say, Wishes: l.Wishes, Rows: l.Rows}
 	row := map[string]int{}
 	for i, r := range l.Rows {
 		row[r.ID.S] = i

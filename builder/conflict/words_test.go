@@ -9,6 +9,7 @@ import (
 
 	"keelpath/builder/library"
 	"keelpath/builder/read"
+	"keelpath/builder/say"
 )
 
 // worded has three wishes on rows of three and two steps, and two add-ons; the
@@ -32,6 +33,7 @@ func worded() *Matter {
 		return f
 	}
 	m := &Matter{
+		Words: say.English(),
 		Wishes: []*library.Wish{
 			wish("push", "push", "to keep my push", "How much push do I give up"),
 			wish("low-cost", "low cost", "to pay little", "How much more do I pay"),
@@ -239,5 +241,14 @@ func TestSummaryOfNothing(t *testing.T) {
 	m := worded()
 	if found := m.summary().Found; len(found) != 0 {
 		t.Errorf("of a table without conflicts it can be said %q", found)
+	}
+}
+
+// The number of wishes that a reader can mark is said as a word.
+func TestMostIsSaid(t *testing.T) {
+	for _, name := range []say.Name{"pulls.up-to", "conflict.said-full"} {
+		if text := say.English().Say(name); Most != 5 || !strings.Contains(text, "five") {
+			t.Errorf("at most %d can be marked, and %s says %q", Most, name, text)
+		}
 	}
 }

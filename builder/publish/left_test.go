@@ -123,8 +123,8 @@ var toGo = []struct {
 }
 
 // pagesToGo are pages with much that is still said in English: of the self-ratings all that the template
-// has, of wishes that pull what room conflict says.
-var pagesToGo = []string{"clinic/self-ratings.html", pullsName}
+// has.
+var pagesToGo = []string{ratingsName}
 
 // In a language that nobody speaks no word of English is left, but for names, units and
 // what is to go.

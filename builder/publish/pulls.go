@@ -17,7 +17,6 @@ import (
 // pullsView is the page on which a reader marks wishes.
 type pullsView struct {
 	PageView
-	Most      string     // "five"
 	Ways      []LinkView // what has no ratings and is left out
 	Wishes    []wishView
 	Pulls     []pullView // all of them, remarks on a single wish too
@@ -85,7 +84,7 @@ type behindCell struct {
 
 func pullsModel(v viewer, _ plan.Page) (any, error) {
 	matter := v.shelf.Conflicts()
-	out := pullsView{PageView: v.view, Most: conflict.MostWord}
+	out := pullsView{PageView: v.view}
 	for _, t := range v.shelf.Ways() {
 		out.Ways = append(out.Ways, LinkView{t.ID.S, t.Name.S, v.footType(t.ID.S)})
 	}
