@@ -3,6 +3,7 @@ package library
 import (
 	"fmt"
 	"slices"
+	"strings"
 	"time"
 
 	"keelpath/builder/finding"
@@ -87,20 +88,40 @@ func (i *ItemReading) Rating(of string) Rating {
 // pages do, so of a kind that does, nothing more is asked; of one that does not, the reading
 // must have named the pages.
 func (i *ItemReading) RatingOn(page string, kind string, ofKind []string) Rating {
+	return i.OnKind(kind, func(page string) bool { return slices.Contains(ofKind, page) })(page)
+}
+
+// OnKind is RatingOn for many pages of a kind; has tells which those are.
+func (i *ItemReading) OnKind(kind string, has func(page string) bool) func(page string) Rating {
 	whole := i.Rating(kind)
 	if whole == Met || whole == Apart || whole == Unread {
-		return whole
+		return func(string) Rating { return whole }
 	}
-	if r := rated(func(r Reason) bool { return r.Names(page, kind) }, i.On.Partly, i.On.Not, i.On.Apart); r != Unread {
-		return r
-	}
-	for _, other := range ofKind {
-		if slices.ContainsFunc(i.On.all(), func(r Reason) bool { return r.Names(other, kind) }) {
-			return Met
+	named := map[string]Rating{}
+	other := Unread // of a page that is not named
+	for _, group := range []struct {
+		is  Rating
+		all []Reason
+	}{{Apart, i.On.Apart}, {Not, i.On.Not}, {Partly, i.On.Partly}} {
+		for _, r := range group.all {
+			for _, page := range []string{r.Of.S, strings.TrimPrefix(r.Of.S, kind+"/")} {
+				named[page] = group.is
+				if has(page) {
+					other = Met
+				}
+			}
 		}
 	}
-	return Unread
+	return func(page string) Rating {
+		if r, ok := named[page]; ok {
+			return r
+		}
+		return other
+	}
 }
+
+// None tells whether no page is named.
+func (p PageReading) None() bool { return len(p.Partly)+len(p.Not)+len(p.Apart) == 0 }
 
 func (p PageReading) all() []Reason { return slices.Concat(p.Partly, p.Not, p.Apart) }
 

@@ -91,12 +91,23 @@ func (g *going) told(q *tree.Question, chosen []string) uint64 {
 	return bits
 }
 
+// card gives the bit of the wanted card. Where an answer leads is worked out only at a
+// question that has the card at all, for that takes long.
 func (g *going) card(st *state, on step, chosen []string) uint64 {
-	_, cards := st.question.Next(chosen, g.after(st, on))
-	if g.Card != "" && slices.Contains(cards, g.Card) {
+	if g.Card == "" || !adds(st.question, g.Card) {
+		return 0
+	}
+	if _, cards := st.question.Next(chosen, g.after(st, on)); slices.Contains(cards, g.Card) {
 		return 1 << len(g.Told)
 	}
 	return 0
+}
+
+// adds tells whether some answer or some way on from a question adds a card.
+func adds(q *tree.Question, card string) bool {
+	is := func(t read.Text) bool { return t.S == card }
+	return slices.ContainsFunc(q.Answers, func(a *tree.Answer) bool { return slices.ContainsFunc(a.Cards, is) }) ||
+		slices.ContainsFunc(q.Routes, func(r *tree.Route) bool { return slices.ContainsFunc(r.Cards, is) })
 }
 
 // after gives what is known once a choice has been taken.

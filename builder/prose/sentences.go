@@ -40,7 +40,7 @@ func Sentences(passages []string) []Sentence {
 	var out []Sentence
 	var open *Sentence
 	shut := func() {
-		if open != nil && len(wordsOf(open.Text)) > 0 {
+		if open != nil && strings.ContainsFunc(open.Text, func(r rune) bool { return unicode.IsLetter(r) || unicode.IsDigit(r) }) {
 			out = append(out, *open)
 		}
 		open = nil

@@ -313,32 +313,59 @@ func (v viewer) itemScore(y *library.Yardstick, i *library.YardstickItem) twoSco
 	})
 }
 
+// point is what one reading found of one item, for the pages of a kind.
+type point struct {
+	item      *library.YardstickItem
+	yardstick *library.Yardstick
+	found     *library.ItemReading // nil where it was not read
+	rating    func(page string) library.Rating
+}
+
+// points are those of a reading that rate a kind of page.
+func (v viewer) points(kind *library.Rated, r *library.Reading, pages []string) []point {
+	is := map[string]bool{}
+	for _, id := range pages {
+		is[id] = true
+	}
+	var out []point
+	for _, y := range v.shelf.Ratings().Yardsticks {
+		if !slices.Contains(read.Strings(y.Rates), kind.ID.S) {
+			continue
+		}
+		for _, i := range itemsOf(y) {
+			found := r.Of(y.ID.S, i.ID.S)
+			out = append(out, point{i, y, found, found.OnKind(kind.ID.S, func(page string) bool { return is[page] })})
+		}
+	}
+	return out
+}
+
 // pageScores rates each explainer and each topic by the points of all yardsticks that rate its kind.
 func (v viewer) pageScores() ([]pageScoreView, []openView) {
 	var out []pageScoreView
 	var open []openView
 	for _, kind := range v.shelf.Ratings().Rated {
 		pages := v.shelf.Ratings().Pages[kind.ID.S]
-		for _, id := range pages {
-			out = append(out, v.pageScore(kind, id, pages))
-		}
 		if len(pages) == 0 {
 			continue
 		}
-		for n, r := range v.readings() {
+		var points [][]point // a reading each
+		for _, r := range v.readings() {
+			points = append(points, v.points(kind, r, pages))
+		}
+		for _, id := range pages {
+			out = append(out, v.pageScore(kind, id, points))
+		}
+		for n, all := range points {
 			for _, y := range v.shelf.Ratings().Yardsticks {
-				if !slices.Contains(read.Strings(y.Rates), kind.ID.S) {
-					continue
-				}
-				var points []string
-				for _, i := range itemsOf(y) {
-					got := r.Of(y.ID.S, i.ID.S)
-					if got.RatingOn(pages[0], kind.ID.S, pages) == library.Unread {
-						points = append(points, strings.ToUpper(i.ID.S))
+				var unread []string
+				for _, p := range all {
+					if p.yardstick == y && p.rating(pages[0]) == library.Unread {
+						unread = append(unread, strings.ToUpper(p.item.ID.S))
 					}
 				}
-				if len(points) > 0 {
-					open = append(open, openView{[]string{"First reading", "Second reading"}[n], kind.Name.S, y.Title.S, v.say().And(points...)})
+				if len(unread) > 0 {
+					open = append(open, openView{[]string{"First reading", "Second reading"}[n], kind.Name.S, y.Title.S, v.say().And(unread...)})
 				}
 			}
 		}
@@ -347,33 +374,32 @@ func (v viewer) pageScores() ([]pageScoreView, []openView) {
 	return out, open
 }
 
-func (v viewer) pageScore(kind *library.Rated, id string, ofKind []string) pageScoreView {
+// pageScore counts a page's points of each reading, and gives the reasons that are its own.
+func (v viewer) pageScore(kind *library.Rated, id string, readings [][]point) pageScoreView {
 	out := pageScoreView{Kind: kind.Name.S}
 	if t := v.shelf.Tree(id); t != nil && kind.Of.S == "topics" {
 		out.LinkView = LinkView{ID: id, Title: t.Title.S, URL: v.paper(id)}
 	} else if e := v.shelf.Entry(id); e != nil {
 		out.LinkView = LinkView{ID: id, Title: e.Title, URL: v.explainer(id)}
 	}
-	second := false
-	out.twoScores = v.scored(out.Title, func(r *library.Reading, s *scoreView) {
-		for _, y := range v.shelf.Ratings().Yardsticks {
-			if !slices.Contains(read.Strings(y.Rates), kind.ID.S) {
+	for n, points := range readings {
+		s := scoreView{Name: out.Title}
+		for _, p := range points {
+			s.count(p.rating(id))
+			if p.found == nil || p.found.On.None() {
 				continue
 			}
-			for _, i := range itemsOf(y) {
-				got := r.Of(y.ID.S, i.ID.S)
-				s.count(got.RatingOn(id, kind.ID.S, ofKind))
-				if got == nil {
-					continue
-				}
-				for _, why := range together(second, only(got.On.Partly, id, kind.ID.S), only(got.On.Not, id, kind.ID.S), only(got.On.Apart, id, kind.ID.S), nil) {
-					why.Number, why.Asks = strings.ToUpper(i.ID.S), i.Asks.S
-					out.Reasons = append(out.Reasons, why)
-				}
+			for _, why := range together(n == 1, only(p.found.On.Partly, id, kind.ID.S), only(p.found.On.Not, id, kind.ID.S), only(p.found.On.Apart, id, kind.ID.S), nil) {
+				why.Number, why.Asks = strings.ToUpper(p.item.ID.S), p.item.Asks.S
+				out.Reasons = append(out.Reasons, why)
 			}
 		}
-		second = true
-	})
+		if n == 0 {
+			out.First = s
+		} else {
+			out.Second = &s
+		}
+	}
 	return out
 }
 

@@ -86,6 +86,11 @@ func sound(file string, src []byte, above int, list *finding.List) bool {
 	}
 	m := marks{list: list, at: finding.Place{File: file, Line: 1 + above, Col: 1}, written: unseen.References(string(src))}
 	for rest := src; len(rest) > 0; {
+		if plain := rest[0] >= ' ' && rest[0] < utf8.RuneSelf-1; plain && (len(m.written) == 0 || m.written[0].From != len(src)-len(rest)) {
+			m.at.Col++ // almost all characters are such
+			rest = rest[1:]
+			continue
+		}
 		c, n := utf8.DecodeRune(rest)
 		switch {
 		case c == utf8.RuneError && n == 1:

@@ -70,3 +70,25 @@ func TestSettledWaysOut(t *testing.T) {
 		}
 	}
 }
+
+// What is asked of a text first loses no word: each alternative of each rule is tried.
+func TestSettledLosesNothing(t *testing.T) {
+	tried := 0
+	for _, l := range append([]*settledList{anywhere}, byPlace["the US"]) {
+		for n, r := range l.rules {
+			for _, alt := range alternatives(r.not.String()) {
+				text := "So " + strings.ToUpper(alt) + " it"
+				if !r.not.MatchString(text) {
+					continue
+				}
+				tried++
+				if l.finder().In(text)&(1<<n) == 0 {
+					t.Errorf("%q is passed by", text)
+				}
+			}
+		}
+	}
+	if tried < 40 {
+		t.Errorf("only %d alternatives were tried", tried)
+	}
+}

@@ -37,6 +37,12 @@ func In(text string) []Hit {
 	if may == 0 {
 		return nil // most texts: the expressions are slow, and there are many texts
 	}
+	all := ruleLines()
+	for n := range rules {
+		if may&(1<<n) != 0 && !all[n].in(text) {
+			may &^= 1 << n
+		}
+	}
 	return look(text, may)
 }
 
@@ -47,6 +53,48 @@ var stems = sync.OnceValue(func() *among.Finder {
 	}
 	return among.New(groups...)
 })
+
+// lines are the alternatives of a rule, one by one. All of them in one expression take
+// much longer to find nothing.
+type lines struct {
+	each   []*regexp.Regexp
+	finder *among.Finder
+}
+
+func (l *lines) in(text string) bool {
+	may := l.finder.In(text)
+	for n, e := range l.each {
+		if may&(1<<n) != 0 && e.MatchString(text) {
+			return true
+		}
+	}
+	return false
+}
+
+var ruleLines = sync.OnceValue(func() []*lines {
+	var out []*lines
+	for _, r := range rules {
+		out = append(out, linesOf(r.words))
+	}
+	return out
+})
+
+// linesOf takes apart an expression that pattern made. Any other is its only line.
+func linesOf(e *regexp.Regexp) *lines {
+	out := &lines{}
+	for _, alt := range altsOf[e] {
+		out.each = append(out.each, whole(alt))
+	}
+	if out.each == nil {
+		out.each = []*regexp.Regexp{e}
+	}
+	var groups [][]string
+	for _, e := range out.each {
+		groups = append(groups, among.Needs(e))
+	}
+	out.finder = among.New(groups...)
+	return out
+}
 
 // InMade is In for sentences that the program makes of the reader's own answers.
 // There, words that grade or press are refused as well: a page may say that a
@@ -123,8 +171,17 @@ func pattern(lines string) *regexp.Regexp {
 		line = strings.ReplaceAll(strings.TrimSpace(line), " ", `\s+`)
 		alts = append(alts, strings.ReplaceAll(line, "'", "['’]"))
 	}
-	return regexp.MustCompile(`(?i)\b(?:` + strings.Join(alts, "|") + `)\b`)
+	e := whole(strings.Join(alts, "|"))
+	altsOf[e] = alts
+	return e
 }
+
+// whole finds whole words, in capitals or small letters.
+func whole(e string) *regexp.Regexp { return regexp.MustCompile(`(?i)\b(?:` + e + `)\b`) }
+
+// altsOf has the alternatives of the expressions that pattern made. It is filled as the
+// rules are set up, and not changed afterwards.
+var altsOf = map[*regexp.Regexp][]string{}
 
 // thing is what a reader could be told to get.
 const thing = `(?:foot|feet|ankle|leg|type|kind|blade|spring|shell|unit|one)`
@@ -157,7 +214,7 @@ var rules = []rule{
 		(?:picks?|chooses?|selects?|finds?|picking|choosing|selecting|finding) (?:you )?your (?:new |next )?(?:foot|feet|ankle|blade|leg)
 		(?:picks|chooses|selects|finds) (?:you )?an? (?:new )?(?:foot|ankle|blade)
 		sets? your level`),
-		`turn it into something to ask: "ask if ... comes into question"`, []string{"need", "require", "should", "choose", "pick", "buy", "get", "opt", "go", "select", "find", "level"}},
+		`turn it into something to ask: "ask if ... comes into question"`, []string{"need", "require", "should", "choos", "pick", "buy", "get", "opt", "go", "select", "find", "level"}},
 	{Choosing, pattern(`
 		right for (?:you|your|him|her|them|someone|people)
 		right ` + thing + ` for

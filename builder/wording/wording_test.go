@@ -28,6 +28,7 @@ func TestIn(t *testing.T) {
 		{"People should wear a softer carbon foot.", "choosing: People should wear a softer carbon foot"},
 		{"This is the foot for you.", "choosing: foot for you"},
 		{"A good choice on grass.", "choosing: good choice"},
+		{"Choosing your foot takes time.", "choosing: Choosing your foot"},
 		{"It fits your needs.", "choosing: fits your needs"},
 		{"You are a K3.", "choosing: You are a K3"},
 		{"You're at level 2 now.", "choosing: You're at level 2"},
@@ -97,16 +98,8 @@ func TestIn(t *testing.T) {
 	}
 }
 
-// without finds hits without asking for stems first.
-func without(text string) []Hit {
-	kept := rules
-	defer func() { rules = kept }()
-	rules = slices.Clone(rules)
-	for i := range rules {
-		rules[i].stems = []string{""}
-	}
-	return In(text)
-}
+// without finds hits with all rules, whatever the stems and the single lines say.
+func without(text string) []Hit { return look(text, 1<<len(rules)-1) }
 
 // The stems lose no hit: each alternative of each rule is tried as it stands,
 // as far as it is made of plain words.
