@@ -363,6 +363,8 @@ func (l *Library) TitleOf(kind, id string) string {
 		if w := l.Word(id); w != nil {
 			return w.Word.S
 		}
+	case "page":
+		return l.ownTitle(id)
 	case "source":
 		if s := l.Source(id); s != nil {
 			return s.Title.S

@@ -8,6 +8,7 @@ import (
 
 	"keelpath/builder/explainer"
 	"keelpath/builder/finding"
+	"keelpath/builder/say"
 )
 
 // pagesFolder is the folder of the texts of the site's own pages, one file a page.
@@ -72,6 +73,19 @@ func isPageText(name string) bool { return formOf(name) != nil }
 // Page gives the text of one of the site's own pages, or nil where its words stand in
 // its template.
 func (l *Library) Page(id string) *explainer.Page { return l.by.pages[id] }
+
+// ownTitle is what one of the site's own pages is called, by its text or by the program's words. A link may
+// lead to a heading on it.
+func (l *Library) ownTitle(id string) string {
+	id, _, _ = strings.Cut(id, "#")
+	if p := l.Page(id); p != nil {
+		return p.Title.S
+	}
+	if name := say.Name(id + ".title"); l.Say.Has(name) {
+		return l.Say.Say(name)
+	}
+	return ""
+}
 
 // written are all texts with a header: explainers, and those of the site's own pages.
 func (l *Library) written() []*explainer.Page { return slices.Concat(l.Explainers, l.Pages) }

@@ -69,8 +69,12 @@ func TestOwnPages(t *testing.T) {
 		}
 	}
 	for _, id := range library.OwnPages {
-		if _, ok := m.plan.Find(plan.Kind(id), ""); !ok {
+		p, ok := m.plan.Find(plan.Kind(id), "")
+		if !ok {
 			t.Errorf("a link by id leads to the page %q, and there is none", id)
+		}
+		if got := m.lib.TitleOf("page", id+"#here"); got != p.Title || got == "" {
+			t.Errorf("a link to the page %q reads %q, and the page is called %q", id, got, p.Title)
 		}
 	}
 	here, _ := m.plan.Find(plan.Sources, "")
