@@ -69,6 +69,16 @@ func TestPartsComeWhenNeeded(t *testing.T) {
 		if s = b.tap("bar-sheet"); s.View != "sheet" || len(s.Sheet.Groups) < 2 {
 			t.Errorf("the sheet is %q: %+v", s.View, s.Sheet)
 		}
+		// A topic that comes after the part with all prompts takes nothing from it.
+		b.tap("bar-topics")
+		b.hand(`answer(["work"]); next()`)
+		b.waitFor(`(document.querySelector('#planner [data-slot="tree"]') || {}).textContent === ` + quoted(b, lib.Tree("work").Title.S))
+		for _, step := range walk(t, lib.Tree("work"), exampleAt(b, "work", "")).Steps {
+			s = b.choose(step.Chosen...)
+		}
+		if n := eval[int](b, `Array.from(document.querySelectorAll('#planner .prompt [data-slot="why"]')).filter((e) => !e.textContent).length`); s.View != "ending" || len(s.Ending.Prompts) == 0 || n > 0 {
+			t.Errorf("at %q %d of the questions do not say why", s.View, n)
+		}
 		b.wantOwnLoads(address)
 	})
 }
@@ -315,6 +325,23 @@ func TestMissingSheet(t *testing.T) {
 		t.Error("no question says why")
 	}
 	b.forgive()
+
+	// Nor is the sheet shown without its style, which the paper is measured with.
+	c := newTab(t)
+	site.files = slices.DeleteFunc(site.files, func(name string) bool { return filepath.Ext(name) != ".css" })
+	site.takeAway()
+	c.openBare(site.address)
+	c.hand(`answer(["heel-height"]); next(); tapOn(planner.querySelector('[data-leg="worn"]'), "a leg"); button("bar-sheet")`)
+	c.missing("Your sheet did not load")
+	c.tap("again")
+	c.missing("Your sheet did not load")
+	site.putBack()
+	c.tap("again")
+	c.waitFor(`document.querySelector("#planner .sheet") !== null`)
+	if where := eval[string](c, `getComputedStyle(document.querySelector(".sheet-paper")).display`); where != "none" {
+		t.Errorf("the paper's display is %s on the screen", where)
+	}
+	c.forgive()
 }
 
 // hold keeps each script that the page adds until release is called.
