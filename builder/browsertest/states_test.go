@@ -71,6 +71,19 @@ var states = []state{
 		b.tap("replace")
 	}),
 	planner("clear", func(b *tab) { takeRich(b); b.tap("clear") }),
+	{"planner-missing", func(b *tab, address func(string) string) {
+		b.t.Helper()
+		b.run(`document.querySelector('#planner [data-act="clear-now"]')?.click()`)
+		b.openBare(address(plannerName))
+		b.run(`const append = Node.prototype.appendChild;
+Node.prototype.appendChild = function (node) {
+  if (node.tagName !== "SCRIPT") return append.call(this, node);
+  setTimeout(() => node.onerror(new Event("error")));
+  return node;
+}`)
+		b.hand(`answer(["hills-and-ramps"]); next(); pass()`)
+		b.missing("“Hills and ramps” did not load")
+	}},
 }
 
 // everyPage gives a state for each page of the site, the planner's among them.
