@@ -18,7 +18,7 @@ import (
 	"keelpath/builder/library"
 	"keelpath/builder/read"
 	"keelpath/builder/say"
-	"keelpath/site"
+	"keelpath/content"
 )
 
 func pageNamed(t *testing.T, out output, name string) *html.Node {
@@ -931,7 +931,7 @@ func TestSearchShows(t *testing.T) {
 func TestAddonsGoAboveTheFoot(t *testing.T) {
 	told := 0
 	for _, name := range []string{"foot-types", "motion-push", "pulls"} {
-		text, err := site.Files.ReadFile("pages/" + name + ".html")
+		text, err := content.FS.ReadFile("en/pages/" + name + ".md")
 		if err != nil {
 			t.Fatal(err)
 		}
