@@ -9,6 +9,7 @@ import (
 	"sync"
 
 	"keelpath/builder/ledger"
+	"keelpath/builder/say"
 	"keelpath/builder/shelf"
 )
 
@@ -84,12 +85,15 @@ func (m *maker) assetOf(files fs.FS, e entry) (asset, error) {
 	ext := path.Ext(e.from)
 	if !e.isPart() {
 		var err error
-		if data, ext, err = whole(files, e.from); err != nil {
+		if data, ext, err = whole(files, m.lib.Say, e.from); err != nil {
 			return asset{}, err
 		}
 	}
 	s := m.stock.Shelf()
 	s.Site(e.from)
+	if path.Ext(e.from) == ".ts" {
+		s.Say() // a script has the texts that it says
+	}
 	from := s.Noted()
 	if e.behind != nil {
 		s.Rest()
@@ -109,12 +113,12 @@ func (m *maker) assetOf(files fs.FS, e entry) (asset, error) {
 }
 
 // whole gives a picture as it is, and anything else as a bundle.
-func whole(files fs.FS, from string) (data []byte, ext string, err error) {
+func whole(files fs.FS, w *say.Words, from string) (data []byte, ext string, err error) {
 	if ext = path.Ext(from); ext == ".svg" {
 		data, err = fs.ReadFile(files, from)
 		return data, ext, err
 	}
-	return bundle(files, from)
+	return bundle(files, w, from)
 }
 
 // asset gives what an entry became.

@@ -12,6 +12,8 @@ import (
 	"strings"
 
 	"github.com/evanw/esbuild/pkg/api"
+
+	"keelpath/builder/say"
 )
 
 // engines are the oldest browsers that the styles are written down for.
@@ -22,9 +24,9 @@ var engines = []api.Engine{
 }
 
 // bundle joins an entry file of the site's own tree and all it imports, and
-// makes the whole small. The entry is a script (.ts) or a style sheet (.css); ext is
+// makes the whole small. What it says is in the language of w. The entry is a script (.ts) or a style sheet (.css); ext is
 // that of the bundle.
-func bundle(files fs.FS, entry string) (data []byte, ext string, err error) {
+func bundle(files fs.FS, w *say.Words, entry string) (data []byte, ext string, err error) {
 	o := api.BuildOptions{
 		EntryPoints:       []string{entry},
 		Bundle:            true,
@@ -37,7 +39,7 @@ func bundle(files fs.FS, entry string) (data []byte, ext string, err error) {
 		MinifyIdentifiers: true,
 		MinifySyntax:      true,
 		TsconfigRaw:       "{}", // no file of the machine at hand may change the bundle
-		Plugins:           []api.Plugin{embedded(files)},
+		Plugins:           []api.Plugin{embedded(files, w)},
 	}
 	ext = ".css"
 	if path.Ext(entry) == ".ts" {
@@ -71,7 +73,7 @@ const namespace = "site"
 var loaders = map[string]api.Loader{".ts": api.LoaderTS, ".css": api.LoaderCSS}
 
 // embedded lets the bundler read from files only, never from the disk.
-func embedded(files fs.FS) api.Plugin {
+func embedded(files fs.FS, w *say.Words) api.Plugin {
 	return api.Plugin{Name: namespace, Setup: func(b api.PluginBuild) {
 		b.OnResolve(api.OnResolveOptions{Filter: ".*"}, func(a api.OnResolveArgs) (api.OnResolveResult, error) {
 			name := a.Path
@@ -92,6 +94,9 @@ func embedded(files fs.FS) api.Plugin {
 				return api.OnLoadResult{}, fmt.Errorf("site/%s is neither a script nor a style sheet", a.Path)
 			}
 			data, err := fs.ReadFile(files, a.Path)
+			if a.Path == saidScript {
+				data, err = saidIn(files, w)
+			}
 			if err != nil {
 				return api.OnLoadResult{}, err
 			}
@@ -99,6 +104,25 @@ func embedded(files fs.FS) api.Plugin {
 			return api.OnLoadResult{Contents: &text, Loader: loader}, nil
 		})
 	}}
+}
+
+// The script that says what the client's script says, and the module with the texts, which the bundler makes.
+const (
+	wordsScript = "client/words/words.ts"
+	saidScript  = "client/words/said.ts"
+)
+
+// saidIn gives the module with the texts in a language.
+func saidIn(files fs.FS, w *say.Words) ([]byte, error) {
+	script, err := fs.ReadFile(files, wordsScript)
+	if err != nil {
+		return nil, err
+	}
+	names, err := w.InScript(string(script))
+	if err != nil {
+		return nil, fmt.Errorf("site/%s: %w", wordsScript, err)
+	}
+	return w.Script(names), nil
 }
 
 // bundleError makes one error of the bundler's messages, each with its place.

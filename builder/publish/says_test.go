@@ -6,6 +6,7 @@ import (
 	"go/token"
 	"html/template"
 	"io/fs"
+	"os"
 	"path"
 	"path/filepath"
 	"regexp"
@@ -72,6 +73,13 @@ func TestEveryWordIsUsed(t *testing.T) {
 	for _, u := range all {
 		used[u.name] = true
 	}
+	inScript, err := w.InScript(wordsOfScript(t))
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, n := range inScript {
+		used[n] = true
+	}
 	groups := map[string]bool{}
 	for _, n := range w.Names() {
 		group, _, _ := strings.Cut(string(n), ".")
@@ -88,6 +96,76 @@ func TestEveryWordIsUsed(t *testing.T) {
 			t.Errorf("nothing says %q; take it out of %s", n, say.File("en"))
 		}
 	}
+}
+
+func wordsOfScript(t *testing.T) string {
+	t.Helper()
+	script, err := fs.ReadFile(site.Files, wordsScript)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return string(script)
+}
+
+// The module that Go tests and the checker of types see is the one that the bundler makes of the words file.
+func TestSaidScript(t *testing.T) {
+	want, err := saidIn(site.Files, say.English())
+	if err != nil {
+		t.Fatal(err)
+	}
+	if *refresh {
+		if err := os.WriteFile(filepath.Join("../../site", saidScript), want, 0o644); err != nil {
+			t.Fatal(err)
+		}
+		return
+	}
+	if got, err := fs.ReadFile(site.Files, saidScript); err != nil || string(got) != string(want) {
+		t.Errorf("site/%s is not made from %s as it is (%v); run this test with -refresh", saidScript, say.File("en"), err)
+	}
+}
+
+// filled are the calls by which the script fills the gaps of a text that it names.
+var filled = regexp.MustCompile(`\b(fill|counted)\((script\w+)(?:, \w+)?(?:, \{ ([^{}]*) \})?`)
+
+// The script fills each gap of the texts that it says, and no other.
+func TestScriptFillsGaps(t *testing.T) {
+	w, script := say.English(), wordsOfScript(t)
+	names, err := w.InScript(script)
+	if err != nil {
+		t.Fatal(err)
+	}
+	gaps := map[string][]string{}
+	for _, m := range filled.FindAllStringSubmatch(script, -1) {
+		var fills []string
+		if m[1] == "counted" {
+			fills = append(fills, "count")
+		}
+		for _, f := range strings.FieldsFunc(m[3], func(r rune) bool { return r == ',' }) {
+			gap, _, _ := strings.Cut(strings.TrimSpace(f), ":")
+			fills = append(fills, gap)
+		}
+		slices.Sort(fills)
+		gaps[m[2]] = fills
+	}
+	for _, n := range names {
+		id, has := string(n), w.Gaps(n)
+		if !strings.HasPrefix(id, "script.") || strings.HasPrefix(id, "script.if-over-") || id == "script.if-from-to" || id == "script.if-at-least-under" {
+			continue // filled by a call that chooses between texts, or by one for every list
+		}
+		key := idOf(id)
+		if !slices.Equal(gaps[key], has) {
+			t.Errorf("%s has the gaps %q, and the script fills %q", n, has, gaps[key])
+		}
+	}
+}
+
+// idOf is a text's name as a script writes it.
+func idOf(name string) string {
+	parts := strings.FieldsFunc(name, func(r rune) bool { return r == '.' || r == '-' })
+	for i := 1; i < len(parts); i++ {
+		parts[i] = strings.ToUpper(parts[i][:1]) + parts[i][1:]
+	}
+	return strings.Join(parts, "")
 }
 
 // nameForm is what the name of a text looks like.

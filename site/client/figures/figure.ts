@@ -5,6 +5,7 @@
 import { Figure, Input, Look, Settings, Spot, look, nothingKept } from "./settle";
 import { Tables, Value, exact, read, refused } from "../sums/quantity";
 import { slot } from "../page/dom";
+import * as words from "../words/words";
 
 /** The planner, where a figure stands beside a question that is asked. */
 export interface Reader {
@@ -24,12 +25,6 @@ export function runFigure(root: HTMLElement, figure: Figure, units: Tables, plan
   run.start();
   return () => run.follow();
 }
-
-const copied = "Copied. You can paste it anywhere.";
-const notCopied = "The question is marked. Copy it with the menu or with Ctrl and C.";
-const taken = "The question is on your sheet.";
-const notTaken = "There is no room for it on your sheet. Take one of your own questions off first.";
-const used = "The number stands in the box now.";
 
 /** An element that says a text of the figure. */
 interface Said {
@@ -328,7 +323,7 @@ class Run {
     this.follow(true);
     (this.root.querySelector('[data-act="use"]') as HTMLElement).addEventListener("click", () => {
       reader.use(this.number);
-      slot(this.root, "done").textContent = used;
+      slot(this.root, "done").textContent = words.figureUsed;
     });
   }
 
@@ -418,16 +413,16 @@ class Run {
     const own = this.root.querySelector<HTMLElement>('button[data-act="own"]');
     if (own && reader) {
       own.addEventListener("click", () => {
-        say(reader.take(ask.textContent as string, this.made()) ? taken : notTaken);
+        say(reader.take(ask.textContent as string, this.made()) ? words.figureTaken : words.figureNoRoom);
       });
     }
     (this.root.querySelector('[data-act="copy"]') as HTMLElement).addEventListener("click", () => {
       const select = (): void => {
         (getSelection() as Selection).selectAllChildren(ask);
-        say(notCopied);
+        say(words.figureCopyByHand);
       };
       if (!navigator.clipboard) select();
-      else navigator.clipboard.writeText(ask.textContent as string).then(() => say(copied), select);
+      else navigator.clipboard.writeText(ask.textContent as string).then(() => say(words.figureCopied), select);
     });
   }
 }

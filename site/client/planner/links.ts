@@ -22,7 +22,7 @@ export function tendLinks(app: App, view: HTMLElement): void {
 
 function takeHere(app: App, link: HTMLAnchorElement, tree: string): void {
   link.removeAttribute("target");
-  link.textContent = (link.textContent as string).replace(words.newTab, "");
+  link.textContent = (link.textContent as string).replace(words.newTab(), "");
   link.addEventListener("click", (event) => {
     if (event.ctrlKey || event.metaKey || event.shiftKey) return; // the reader asked for a tab of its own
     event.preventDefault();
@@ -35,5 +35,5 @@ function openBeside(link: HTMLAnchorElement): void {
   link.target = "_blank";
   link.rel = "noopener";
   link.classList.add("beside");
-  link.appendChild(unseen(words.newTab));
+  link.appendChild(unseen(words.newTab()));
 }

@@ -14,7 +14,7 @@ export function legView(app: App, screen: Screen): HTMLElement {
   const sitting = app.state.sitting;
   for (const button of Array.from(view.querySelectorAll<HTMLElement>("[data-leg]"))) {
     const leg = button.getAttribute("data-leg") as string;
-    if (leg === sitting.told.leg) button.appendChild(unseen(words.yourAnswer));
+    if (leg === sitting.told.leg) button.appendChild(unseen(words.yourAnswer()));
     button.classList.toggle("chosen", leg === sitting.told.leg);
     button.addEventListener("click", () => {
       sitting.answerLeg(leg);

@@ -8,7 +8,7 @@ import { Question } from "./tree";
 export function missing(question: Question): string {
   let text = question.any ? words.noAnswerAny : words.noAnswer;
   if (question.measure) text = question.measure.likes ? words.noAmountLike : words.noAmount;
-  return text + (question.skip ? words.orSkip : "");
+  return text + (question.skip ? words.orSkip() : "");
 }
 
 /** The steps that come before a question; all of them where it is not yet answered. */
