@@ -182,16 +182,25 @@ func (in *input) flags(c *cobra.Command) {
 // that of ctx.
 func (in *input) load(ctx context.Context) (*library.Library, *finding.List, error) {
 	list := &finding.List{}
+	layers, err := in.read(ctx, list)
+	if err != nil {
+		return nil, list, err
+	}
+	l, err := library.Load(ctx, list, layers...)
+	return l, list, err
+}
+
+// read reads the files of all layers, and looks into none.
+func (in *input) read(ctx context.Context, list *finding.List) ([]library.Layer, error) {
 	layers := []library.Layer{library.Builtin()}
 	for _, dir := range in.layers {
 		y, err := library.ReadLayer(ctx, dir, list)
 		if err != nil {
-			return nil, list, err
+			return nil, err
 		}
 		layers = append(layers, y)
 	}
-	l, err := library.Load(ctx, list, layers...)
-	return l, list, err
+	return layers, nil
 }
 
 // asItWas says of a run that was stopped, or failed, what became of the folder it

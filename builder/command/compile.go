@@ -2,10 +2,12 @@ package command
 
 import (
 	"context"
+	"crypto/sha256"
 	"fmt"
 	"io"
 	"os"
 	"path/filepath"
+	"time"
 
 	"github.com/spf13/cobra"
 
@@ -31,9 +33,24 @@ never touched.`,
 		Example: "  keelpath compile\n  keelpath compile --layer our-clinic --out site",
 		Args:    cobra.NoArgs,
 		RunE: func(c *cobra.Command, _ []string) error {
-			l, list, err := in.load(c.Context())
+			list := &finding.List{}
+			layers, err := in.read(c.Context(), list)
 			if err != nil {
 				return asItWas(err, out)
+			}
+			key := inputs{print: library.Print(layers)}
+			if n, ok := key.built(out, s.today()); ok && list.Len() == 0 {
+				if !quiet {
+					fmt.Fprintf(s.Out, "nothing has changed: %s in %s\nopen %s in a browser\n", count(n, "file"), out, filepath.Join(out, "index.html"))
+				}
+				return nil
+			}
+			l, err := library.Load(c.Context(), list, layers...)
+			if err != nil {
+				return asItWas(err, out)
+			}
+			if key.due = l.NextReview(); list.Len() > 0 {
+				key = inputs{} // what was found has to be told each time
 			}
 			l.Overdue(s.today(), list)
 			if err := tell(s.Err, l, list); err != nil {
@@ -43,7 +60,7 @@ never touched.`,
 				fmt.Fprintf(s.Err, "nothing was written; %s is as it was\n", out)
 				return errFindings
 			}
-			n, err := build(c.Context(), s, l, out, newBar(s.Err, quiet))
+			n, err := build(c.Context(), s, l, key, out, newBar(s.Err, quiet))
 			if err != nil {
 				return err
 			}
@@ -61,11 +78,13 @@ never touched.`,
 
 // build renders the whole site and swaps it in, and prints what the site goes
 // without. It gives the number of files.
-func build(ctx context.Context, s Streams, l *library.Library, out string, b *bar) (n int, err error) {
+func build(ctx context.Context, s Streams, l *library.Library, key inputs, out string, b *bar) (n int, err error) {
 	var list finding.List
 	err = renew(ctx, s, out, func(root, old *os.Root) error {
 		emit := func(name string, data []byte) error { return folder.WriteFile(root, name, data) }
-		files, err := publish.Build(ctx, l, &list, before(root, old), emit, b.step)
+		was := before(root, old)
+		was.Inputs, was.Due = key.print, key.due
+		files, err := publish.Build(ctx, l, &list, was, emit, b.step)
 		n = len(files)
 		return err
 	})
@@ -82,15 +101,44 @@ func before(root, old *os.Root) publish.Before {
 	if old == nil {
 		return publish.Before{}
 	}
-	text, err := old.ReadFile(ledger.Name)
-	if err != nil {
-		return publish.Before{}
-	}
-	l, err := ledger.Read(text)
-	if err != nil || l.Program == "" || l.Program != ledger.Program() {
-		return publish.Before{}
-	}
+	l, _ := ledgerIn(old)
 	return publish.Before{Ledger: l, Keep: func(f ledger.File) bool { return folder.Keep(root, old, f.Name, f.Size, f.Sum) }}
+}
+
+// ledgerIn reads a folder's ledger; nil where there is none that can be trusted.
+func ledgerIn(dir *os.Root) (l *ledger.Ledger, text []byte) {
+	text, err := dir.ReadFile(ledger.Name)
+	if err != nil {
+		return nil, nil
+	}
+	l, err = ledger.Read(text)
+	if err != nil || l.Program == "" || l.Program != ledger.Program() {
+		return nil, nil
+	}
+	return l, text
+}
+
+// inputs are what a site hangs on, beside the program: the fingerprint of all files, and the
+// day by which the first page is to be reviewed. They are empty where something was found.
+type inputs struct{ print, due string }
+
+// built tells whether a folder is what this program made of these inputs, whole and with
+// nothing else in it, and that there was nothing to tell and is nothing today. It gives the number of files.
+func (i inputs) built(out string, today time.Time) (n int, ok bool) {
+	dir, err := os.OpenRoot(out)
+	if err != nil {
+		return 0, false
+	}
+	defer dir.Close()
+	l, text := ledgerIn(dir)
+	if l == nil || l.Inputs != i.print || l.Due < today.Format(time.DateOnly) {
+		return 0, false
+	}
+	files := map[string]folder.Sum{ledger.Name: {Size: int64(len(text)), Sum: sha256.Sum256(text)}}
+	for _, f := range l.Files {
+		files[f.Name] = folder.Sum{Size: f.Size, Sum: f.Sum}
+	}
+	return len(l.Files), folder.Whole(out, files)
 }
 
 // quietBar is for builds that nobody watches.

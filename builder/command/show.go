@@ -84,7 +84,7 @@ func rebuild(ctx context.Context, s Streams, in *input, site string) error {
 		return errFindings
 	}
 	if err == nil {
-		_, err = build(ctx, s, l, site, quietBar())
+		_, err = build(ctx, s, l, inputs{}, site, quietBar())
 	}
 	return err
 }

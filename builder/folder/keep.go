@@ -18,20 +18,8 @@ var linkFile = os.Link
 // one each time.
 func Keep(root, old *os.Root, name string, size int64, sum [sha256.Size]byte) (ok bool) {
 	name = filepath.FromSlash(name)
-	f, err := old.Open(name)
-	if err != nil {
-		return false
-	}
-	defer f.Close()
-	info, err := f.Stat()
-	if err != nil || !info.Mode().IsRegular() || info.Size() != size {
-		return false
-	}
-	data := make([]byte, size)
-	if n, err := f.ReadAt(data, 0); int64(n) != size || (err != nil && n == 0 && size > 0) {
-		return false
-	}
-	if sha256.Sum256(data) != sum {
+	data, info := regular(old, name, size)
+	if info == nil || sha256.Sum256(data) != sum {
 		return false
 	}
 	if info.Mode().Perm() == fileMode && link(root, old, name, info) {

@@ -141,3 +141,36 @@ func TestKeepAndFail(t *testing.T) {
 		t.Error("the old file is another")
 	}
 }
+
+// A folder is whole where it holds what it should, and nothing else.
+func TestWhole(t *testing.T) {
+	files := map[string]Sum{"a.html": {5, sha256.Sum256([]byte("first"))}, "learn/more/b.html": {0, sha256.Sum256(nil)}}
+	for name, c := range map[string]struct {
+		change func(dir string) error
+		want   bool
+	}{
+		"as it was built":      {func(string) error { return nil }, true},
+		"a file changed":       {func(d string) error { return os.WriteFile(filepath.Join(d, "a.html"), []byte("fIrst"), 0o644) }, false},
+		"a file cut":           {func(d string) error { return os.Truncate(filepath.Join(d, "a.html"), 4) }, false},
+		"a file more":          {func(d string) error { return os.WriteFile(filepath.Join(d, "learn", "c.html"), nil, 0o644) }, false},
+		"a file less":          {func(d string) error { return os.Remove(filepath.Join(d, "learn/more/b.html")) }, false},
+		"a folder more":        {func(d string) error { return os.Mkdir(filepath.Join(d, "letters"), 0o755) }, false},
+		"other rights":         {func(d string) error { return os.Chmod(filepath.Join(d, "a.html"), 0o600) }, false},
+		"the marker says else": {func(d string) error { return os.WriteFile(filepath.Join(d, Marker), []byte("mine"), 0o644) }, false},
+		"no marker":            {func(d string) error { return os.Remove(filepath.Join(d, Marker)) }, false},
+		"a link in its place": {func(d string) error {
+			return errors.Join(os.Rename(filepath.Join(d, "a.html"), d+"-a"), os.Symlink(d+"-a", filepath.Join(d, "a.html")))
+		}, false},
+	} {
+		dir := filepath.Join(t.TempDir(), "site")
+		err := Replace(context.Background(), dir, func(root *os.Root) error {
+			return errors.Join(WriteFile(root, "a.html", []byte("first")), WriteFile(root, "learn/more/b.html", nil))
+		})
+		if err := errors.Join(err, c.change(dir)); err != nil {
+			t.Fatal(err)
+		}
+		if got := Whole(dir, files); got != c.want {
+			t.Errorf("%s: whole is %t", name, got)
+		}
+	}
+}

@@ -39,6 +39,8 @@ type File struct {
 // Ledger is what is known of a folder.
 type Ledger struct {
 	Program string // the fingerprint of the program that filled it
+	Inputs  string // that of all files of the layers; empty where something was found that has to be told each time
+	Due     string // the day by which the first page is to be reviewed, after which that has to be told
 	Files   []File
 	Prints  map[shelf.Note]shelf.Print // of all that the files were made of
 }
@@ -50,6 +52,9 @@ const form = "# What this folder holds, and what each file was made of, form 1. 
 func (l *Ledger) Text() []byte {
 	var b bytes.Buffer
 	fmt.Fprintf(&b, "%s\n# program %s\n", form, l.Program)
+	if l.Inputs != "" {
+		fmt.Fprintf(&b, "# inputs %s %s\n", l.Inputs, l.Due)
+	}
 	number := map[shelf.Note]int{}
 	for _, f := range l.Files {
 		for _, n := range f.From {
@@ -114,6 +119,9 @@ func (r *reader) line(line string) bool {
 	case kind == "program":
 		r.ledger.Program = rest
 		return rest != ""
+	case kind == "inputs":
+		r.ledger.Inputs, r.ledger.Due, _ = strings.Cut(rest, " ")
+		return r.ledger.Inputs != ""
 	case kind == "note":
 		return r.note(rest)
 	case kind == "of":

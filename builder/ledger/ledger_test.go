@@ -18,7 +18,7 @@ import (
 func sample() (l *ledger.Ledger, files map[string]string) {
 	files = map[string]string{"index.html": "Home\n", "learn/falls.html": "Falls\n", "assets/site.0a.css": ""}
 	word, text := shelf.Note{What: "word", Of: "keel"}, shelf.Note{What: "own text", Of: "a \"b\" c\n"}
-	l = &ledger.Ledger{Program: "abc", Prints: map[shelf.Note]shelf.Print{word: {1, 2}, text: {3}}}
+	l = &ledger.Ledger{Program: "abc", Inputs: "01", Due: "2028-11-25", Prints: map[shelf.Note]shelf.Print{word: {1, 2}, text: {3}}}
 	for i, name := range []string{"assets/site.0a.css", "index.html", "learn/falls.html"} {
 		f := ledger.File{Of: "made for " + name, Name: name, Size: int64(len(files[name])), Sum: sha256.Sum256([]byte(files[name]))}
 		f.From = [][]shelf.Note{nil, {text}, {word, text}}[i]

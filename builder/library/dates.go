@@ -8,6 +8,32 @@ import (
 	"keelpath/builder/read"
 )
 
+// NextReview is the first day by which some tree or page is to be reviewed, after which Overdue
+// has something to say; empty where there is none.
+func (l *Library) NextReview() string {
+	next := ""
+	for _, c := range l.everyCredits() {
+		if by := c.ReviewBy; by.Given() && (next == "" || by.S < next) {
+			next = by.S
+		}
+	}
+	return next
+}
+
+func (l *Library) everyCredits() []read.Credits {
+	var out []read.Credits
+	for _, t := range l.Trees {
+		out = append(out, t.Credits)
+	}
+	for _, p := range l.Explainers {
+		out = append(out, p.Credits)
+	}
+	if s := l.Safety; s != nil {
+		out = append(out, s.Credits)
+	}
+	return out
+}
+
 // PastReview names the findings of Overdue.
 const PastReview = "past-review"
 

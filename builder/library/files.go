@@ -3,6 +3,8 @@ package library
 import (
 	"cmp"
 	"context"
+	"crypto/sha256"
+	"encoding/hex"
 	"errors"
 	"fmt"
 	"io"
@@ -125,6 +127,20 @@ func readLimited(f fs.FS, p string) ([]byte, error) {
 	}
 	defer file.Close()
 	return io.ReadAll(io.LimitReader(file, read.MaxBytes+1))
+}
+
+// Print is the fingerprint of all files of some layers. Where the layers lie has no part in it.
+func Print(layers []Layer) string {
+	sum := sha256.New()
+	for _, y := range layers {
+		names := y.names(func(string) bool { return true })
+		fmt.Fprintf(sum, "layer %d\n", len(names))
+		for _, n := range names {
+			fmt.Fprintf(sum, "%q %d\n", n, len(y.files[n]))
+			sum.Write(y.files[n])
+		}
+	}
+	return hex.EncodeToString(sum.Sum(nil)[:16])
 }
 
 // tables are the input files with a name of their own.

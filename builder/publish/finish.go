@@ -17,6 +17,8 @@ type Before struct {
 	Ledger *ledger.Ledger         // of this program; nil where there is none that can be trusted
 	Keep   func(ledger.File) bool // takes a file over as it is; false where it is not what the ledger says
 
+	Inputs, Due string // for the new ledger; see there
+
 	of map[string]ledger.File // the ledger's files by what they were made for
 }
 
@@ -43,12 +45,12 @@ func Build(ctx context.Context, l *library.Library, list *finding.List, before B
 	if err != nil {
 		return nil, err
 	}
+	m.before = &before
 	if before.Ledger != nil {
 		before.of = map[string]ledger.File{}
 		for _, f := range before.Ledger.Files {
 			before.of[f.Of] = f
 		}
-		m.before = &before
 	}
 	files, err := m.run(ctx, emit, progress)
 	if err != nil {
@@ -64,7 +66,7 @@ func Build(ctx context.Context, l *library.Library, list *finding.List, before B
 
 // unchanged takes a file over from the build before, if all that it was made of is the same.
 func (m *maker) unchanged(of string) (ledger.File, bool) {
-	if m.before == nil {
+	if m.before == nil || m.before.Ledger == nil {
 		return ledger.File{}, false
 	}
 	f, ok := m.before.of[of]
@@ -100,6 +102,9 @@ func (m *maker) finished(j job, a asset) File {
 // make is made each time.
 func writeLedger(m *maker, files []File, emit func(name string, data []byte) error) error {
 	l := ledger.Ledger{Program: ledger.Program(), Prints: map[shelf.Note]shelf.Print{}}
+	if m.found.Len() == 0 {
+		l.Inputs, l.Due = m.before.Inputs, m.before.Due
+	}
 	for _, f := range files {
 		l.Files = append(l.Files, f.File)
 		for _, n := range f.From {
