@@ -394,6 +394,21 @@ func TestLastAskedIsShown(t *testing.T) {
 	}
 }
 
+// Nobody waits for ever: after 20 seconds the planner says that a topic did not load, and where it
+// comes after all it is taken at once.
+func TestSlowTopic(t *testing.T) {
+	t.Parallel()
+	b := newTab(t)
+	b.atStart(hold + `const later = setTimeout; window.setTimeout = (does, ms) => later(does, ms === 20000 ? 100 : ms);`)
+	b.openBare(onDisk(plannerName))
+	b.hand(`answer(["hills-and-ramps"]); next(); pass()`)
+	b.missing("“Hills and ramps” did not load")
+	b.run(`release(); new Promise((done) => setTimeout(done, 300))`)
+	if s := b.tap("again"); s.View != "question" {
+		t.Errorf("a topic that came late shows %q", s.View)
+	}
+}
+
 // A sheet that a code or a file brings is opened with the topics that it names, and where
 // one of them is missing the field says so and the sheet at hand stays.
 func TestOpenedSheetBringsItsTopics(t *testing.T) {

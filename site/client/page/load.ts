@@ -20,8 +20,12 @@ export function hasStyle(href: string): boolean {
   return Array.from(document.querySelectorAll<HTMLLinkElement>('link[rel="stylesheet"]')).some((link) => link.getAttribute("href") === href && !!link.sheet);
 }
 
+/** Milliseconds after which a reader is no longer left to wait; what comes later is still taken. */
+const LONGEST = 20000;
+
 function loaded(element: HTMLScriptElement | HTMLLinkElement, from: string): Promise<void> {
   return new Promise((done, fail) => {
+    setTimeout(() => fail(new Error(`${from} takes too long`)), LONGEST);
     element.onload = () => done();
     element.onerror = () => {
       element.remove();

@@ -47,7 +47,7 @@ class Planner implements App {
   private at: Screen = { view: "topics" };
   /** The last thing that was asked for; what loads for an earlier one is shown no more. */
   private turn = 0;
-  /** What the reader said before could not be loaded, and waits in the tab. */
+  /** The topics of what the reader said before, while it could not be loaded and waits in the tab. */
   private waits: string[] | undefined;
   private readonly linked: { question: string; code: string };
 
