@@ -1,6 +1,7 @@
 package explainer_test
 
 import (
+	"html/template"
 	"io/fs"
 	"strings"
 	"testing"
@@ -70,3 +71,51 @@ func FuzzExplainer(f *testing.F) {
 
 // tagOpen tells whether s ends inside a tag.
 func tagOpen(s string) bool { return strings.LastIndexByte(s, '<') > strings.LastIndexByte(s, '>') }
+
+// Whatever the text of one of the site's own pages holds, it is read, filled and parted
+// without a panic, whether its gaps have something to say or not.
+func FuzzOwnText(f *testing.F) {
+	names, err := fs.Glob(content.FS, "en/pages/*.md")
+	if err != nil || len(names) == 0 {
+		f.Fatalf("no texts of pages: %v", err)
+	}
+	for _, name := range names {
+		src, err := fs.ReadFile(content.FS, name)
+		if err != nil {
+			f.Fatal(err)
+		}
+		f.Add(string(src))
+	}
+	f.Add("---\n---\n{#a} {a}\n\n- {b}\n  - {b}\n\n## {b} x_y {#a_b}\n\n> {b}\n\n| {a} | {b} |\n|---|---|\n| {b} | [{a}](on:paper) |\n\n```slot\na\n```\n\n# {#a}\n")
+	form := &explainer.Form{ID: "own", Gaps: []string{"a", "b", "when-a"}, Slots: []string{"a"}, Parts: []string{"a", "b"}, Heads: []string{"c"}}
+	f.Fuzz(func(t *testing.T, src string) {
+		var list finding.List
+		p := explainer.ParseOwn("content/en/pages/own.md", []byte(src), form, helpline.Lines{}, &list)
+		if p == nil {
+			return
+		}
+		for _, empty := range []string{"", "a", "b"} {
+			fill := func(name string) (template.HTML, error) {
+				if name == empty {
+					return "", nil
+				}
+				return "<i>1</i>", nil
+			}
+			o := explainer.Options{Target: target, Gap: fill, Slot: fill, Name: func(id string) string { return id }}
+			for _, d := range []*explainer.Doc{p.Body, p.Lead} {
+				if _, err := d.HTML(o); err != nil {
+					t.Fatal(err)
+				}
+				if _, err := d.Parts(o); err != nil {
+					t.Fatal(err)
+				}
+				if _, err := d.Line(o); err != nil {
+					t.Fatal(err)
+				}
+			}
+		}
+		for _, b := range p.Body.Blocks {
+			b.Place(len(b.Text))
+		}
+	})
+}
