@@ -314,3 +314,31 @@ func manyTopics(t *testing.T, all int) *library.Library {
 	}
 	return l
 }
+
+// A clinic's own topic is a part like any other, beside the built-in ones.
+func TestLayersTopicIsAPart(t *testing.T) {
+	m, err := newMaker(librarytest.Load(t, "../../testdata/layers/alder-quay"), site.Files, &finding.List{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	p, ok := m.plan.Find(plan.Planner, "")
+	if !ok {
+		t.Fatal("there is no planner")
+	}
+	page, _, err := m.html(p)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, id := range []string{"at-night", "heel-height"} {
+		a, err := m.asset(partOfTree(id) + ".js")
+		if err != nil {
+			t.Fatal(err)
+		}
+		if !strings.Contains(string(page), `value="`+id+`" id="topic-`+id+`" data-script="../`+a.name+`"`) {
+			t.Errorf("the page does not load %s from %s", id, a.name)
+		}
+		if text := string(a.data); !strings.HasPrefix(text, `keelpathPart("tree-`+id+`",{"html":"`) || !strings.Contains(text, `<template id=\"question-`+id+`-`) {
+			t.Errorf("%s begins with %.200q", a.name, text)
+		}
+	}
+}
