@@ -118,6 +118,22 @@ func bigLayer(b *testing.B, dir string, pages, trees int) {
 	}
 }
 
+// oneMore adds a line to one page of a layer.
+func oneMore(b *testing.B, layer string) {
+	b.Helper()
+	names, err := filepath.Glob(filepath.Join(layer, "content/en/*.md"))
+	if err != nil || len(names) == 0 {
+		b.Fatal(names, err)
+	}
+	text, err := os.ReadFile(names[0])
+	if err == nil {
+		err = os.WriteFile(names[0], append(text, "\nThis is one more line.\n"...), 0o644)
+	}
+	if err != nil {
+		b.Fatal(err)
+	}
+}
+
 type benchFile struct{ id, text string }
 
 // builtinFiles are the explainers and the trees that the program carries.
@@ -145,7 +161,8 @@ func builtinFiles(b *testing.B) (explainers, all []benchFile) {
 
 // A clean build, with all that is checked, beside the floor: how many times the floor's
 // CPU time it takes, and how much memory at most. Both run in turn, in processes of their own, with
-// the same settings of the collector; what counts are the ratios of one run. Benchmarks time, and no test does:
+// the same settings of the collector; what counts are the ratios of one run. A second build with nothing edited,
+// and a third with one page edited, stand beside the first as a share of it. Benchmarks time, and no test does:
 //
 //	go test ./builder/command -run '^$' -bench Clean -benchtime 3x -timeout 1h
 func BenchmarkClean(b *testing.B) {
@@ -162,7 +179,7 @@ func BenchmarkClean(b *testing.B) {
 				bigLayer(b, filepath.Join(dir, "layer"), c.pages, c.trees)
 				args = append(args, "--layer", filepath.Join(dir, "layer"))
 			}
-			var floors, builds []used
+			var floors, builds, agains, edits []used
 			for i := 0; b.Loop(); i++ {
 				to := filepath.Join(dir, fmt.Sprint("floor-", i))
 				if err := os.MkdirAll(to, 0o755); err != nil {
@@ -170,7 +187,13 @@ func BenchmarkClean(b *testing.B) {
 				}
 				floors = append(floors, measured(b, "floor", filepath.Join(dir, "layer"), to))
 				out := filepath.Join(dir, fmt.Sprint("site-", i))
-				builds = append(builds, measured(b, "program", append(args, "--out", out)...))
+				args := append(args, "--out", out)
+				builds = append(builds, measured(b, "program", args...))
+				agains = append(agains, measured(b, "program", args...))
+				if c.pages > 0 {
+					oneMore(b, filepath.Join(dir, "layer"))
+					edits = append(edits, measured(b, "program", args...))
+				}
 				for _, d := range []string{to, out} {
 					if err := os.RemoveAll(d); err != nil {
 						b.Fatal(err)
@@ -180,9 +203,11 @@ func BenchmarkClean(b *testing.B) {
 			f, p := middle(floors), middle(builds)
 			b.ReportMetric(p.cpu*1000, "cpu-ms")
 			b.ReportMetric(p.memory, "MB")
+			b.ReportMetric(100*middle(agains).cpu/p.cpu, "%-nothing-edited")
 			if c.pages > 0 {
 				b.ReportMetric(f.cpu*1000, "floor-ms")
 				b.ReportMetric(p.cpu/f.cpu, "x-floor")
+				b.ReportMetric(100*middle(edits).cpu/p.cpu, "%-one-page-edited")
 				b.ReportMetric(p.cpu*1e6/float64(c.pages), "cpu-us/page")
 			}
 		})
