@@ -11,6 +11,7 @@ import (
 	"html/template"
 	"io/fs"
 	"runtime"
+	"sync"
 
 	"golang.org/x/sync/errgroup"
 
@@ -44,6 +45,7 @@ type maker struct {
 	assets    map[string]func() (asset, error) // by the file that each is made of
 	found     *finding.List                    // only the asset "carry" adds to it
 	before    *Before                          // nil where everything is made
+	layout    sync.Map                         // parts of the layout, by their template and what they hang on
 }
 
 func newMaker(l *library.Library, files fs.FS, list *finding.List) (*maker, error) {
@@ -144,6 +146,34 @@ func (m *maker) run(ctx context.Context, emit func(string, []byte) error, progre
 	return files, nil
 }
 
+// shared renders the parts of the layout that many pages have alike, each once for all that
+// it hangs on beside the edition and the words, which are the same for all pages.
+func (m *maker) shared(v *PageView) error {
+	for _, p := range []struct {
+		template string
+		on       string
+		to       *template.HTML
+	}{
+		{"layout-top", fmt.Sprintf("%q %q", v.Root, v.Room), &v.Top},
+		{"layout-stance", "", &v.Stance},
+		{"layout-credits", fmt.Sprintf("%q", v.Credits), &v.CreditLines},
+		{"layout-last", fmt.Sprintf("%q %t", v.Root, v.Name == "clinic/index.html"), &v.Last},
+	} {
+		key := [2]string{p.template, p.on}
+		if made, ok := m.layout.Load(key); ok {
+			*p.to = made.(template.HTML)
+			continue
+		}
+		made, err := m.made(p.template, *v)
+		if err != nil {
+			return err
+		}
+		*p.to = template.HTML(made)
+		m.layout.Store(key, *p.to)
+	}
+	return nil
+}
+
 // fill executes the template of a gap or a slot in the text of one of the site's own pages.
 func (m *maker) fill(name string, view any) (template.HTML, error) {
 	var b bytes.Buffer
@@ -184,6 +214,9 @@ func (m *maker) html(p plan.Page) (page []byte, from []shelf.Note, err error) {
 		view.Grade = gradeOf(k.text(v.shelf, p.Of))
 	} else {
 		view.Grade = gradeOf(prose.Of(passages(main.Bytes())))
+	}
+	if err := m.shared(&view); err != nil {
+		return nil, nil, err
 	}
 	var whole bytes.Buffer
 	if err := m.templates.ExecuteTemplate(&whole, "layout", view); err != nil {

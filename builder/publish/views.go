@@ -145,6 +145,9 @@ type PageView struct {
 	Grade       string        // reading grade of its text: "5.2"; empty where not measured
 	Text        *ownText      // what content/en/pages says on it; nil where its words stand in its template
 	Main        template.HTML // the page's own part, already rendered
+
+	// Parts of the layout that many pages have alike, already rendered.
+	Top, Stance, CreditLines, Last template.HTML
 }
 
 // PlannerView is the page on which a reader takes trees and builds the sheet.
