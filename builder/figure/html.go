@@ -8,15 +8,31 @@ import (
 
 	"keelpath/builder/quantity"
 	"keelpath/builder/read"
+	"keelpath/builder/say"
 )
 
 //go:embed figure.html
 var source string
 
-var page = template.Must(template.New("figure").Parse(source))
+var page = template.Must(template.New("figure").Funcs(functions(say.English())).Parse(source))
+
+// functions are what the template may call.
+func functions(w *say.Words) template.FuncMap {
+	return template.FuncMap{"say": w.Show, "tag": say.Tag}
+}
+
+// pageIn is the template as it says its words in a language.
+func pageIn(w *say.Words) (*template.Template, error) {
+	p, err := page.Clone()
+	if err != nil || w == nil {
+		return p, err
+	}
+	return p.Funcs(functions(w)), nil
+}
 
 // Options say how a figure stands on a page.
 type Options struct {
+	Words  *say.Words                    // what is said around it; in English where it is nil
 	Prefix string                        // of the ids inside; the figure's ID where empty
 	Given  map[string]string             // settings to begin with
 	Sheet  string                        // address of the planner; empty inside the planner itself
@@ -90,7 +106,11 @@ func (f *Figure) HTML(o Options) (template.HTML, error) {
 		v.Compared = append(v.Compared, c)
 	}
 	var b strings.Builder
-	err = page.Execute(&b, v)
+	in, err := pageIn(o.Words)
+	if err != nil {
+		return "", err
+	}
+	err = in.Execute(&b, v)
 	return template.HTML(b.String()), err
 }
 

@@ -40,7 +40,7 @@ func figureModel(v viewer, p plan.Page) (any, error) {
 	}
 	out.Notes = notes.HTML
 	cited := notes.Sources
-	out.Figure, err = f.HTML(figure.Options{Sheet: v.to(plan.Planner), Cite: func(id string) template.HTML {
+	out.Figure, err = f.HTML(figure.Options{Words: v.say(), Sheet: v.to(plan.Planner), Cite: func(id string) template.HTML {
 		cited = union(cited, []string{id})
 		return explainer.Citation(slices.Index(cited, id) + 1)
 	}})
@@ -76,7 +76,7 @@ func cellWords(t *library.FootType, row string) string {
 
 // figureIn puts a figure into an explainer.
 func (v viewer) figureIn(id string, given map[string]string) (template.HTML, error) {
-	return v.shelf.Figure(id).HTML(figure.Options{Given: given, Sheet: v.to(plan.Planner), Page: v.figure(id)})
+	return v.shelf.Figure(id).HTML(figure.Options{Words: v.say(), Given: given, Sheet: v.to(plan.Planner), Page: v.figure(id)})
 }
 
 // figureData is the JSON block that the figures of a page read.

@@ -118,7 +118,6 @@ var toGo = []struct {
 	{"library: kinds of sources", regexp.MustCompile(`\b(study|review|guideline|rule|standard|textbook|advice|trade report|report|data)\b`)},
 	{"quantity", regexp.MustCompile(`\babout\b|\b(degrees?|st|pounds|stone|inches)\b`)},
 	{"tree: an amount that is not known", regexp.MustCompile(`an? (length|weight|angle|slope) to (work out|measure) with your prosthetist`)},
-	{"figure", regexp.MustCompile(`^Figure:|^Limit$|^Where$|^Next to yours$|^More on this figure|Put this question on my sheet|^Copy it$|or type it|A question to bring, with these numbers|Some of these numbers are only an example.*|Use this number|published limits`)},
 	{"read: who paid", regexp.MustCompile(`No outside funding. No advertising.`)},
 }
 

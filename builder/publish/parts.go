@@ -139,7 +139,7 @@ func (v viewer) beside(t *tree.Tree) (map[string]dataBeside, error) {
 }
 
 func (m *maker) figurePart(f *figure.Figure) ([]byte, error) {
-	made, err := f.HTML(figure.Options{})
+	made, err := f.HTML(figure.Options{Words: m.lib.Say})
 	if err != nil {
 		return nil, err
 	}

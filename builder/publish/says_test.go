@@ -70,6 +70,7 @@ func TestEveryWordIsUsed(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
+	all = append(all, usesOfFigures(t)...)
 	for _, u := range all {
 		used[u.name] = true
 	}
@@ -96,6 +97,23 @@ func TestEveryWordIsUsed(t *testing.T) {
 			t.Errorf("nothing says %q; take it out of %s", n, say.File("en"))
 		}
 	}
+}
+
+// usesOfFigures is what the template of room figure says.
+func usesOfFigures(t *testing.T) []use {
+	t.Helper()
+	ts, err := template.New("figures").Funcs(functions(say.English())).ParseFiles("../figure/figure.html")
+	if err != nil {
+		t.Fatal(err)
+	}
+	if err := sayable(ts, say.English()); err != nil {
+		t.Error(err)
+	}
+	all, err := uses(ts)
+	if err != nil || len(all) < 10 {
+		t.Fatalf("%d uses, %v", len(all), err)
+	}
+	return all
 }
 
 func wordsOfScript(t *testing.T) string {
