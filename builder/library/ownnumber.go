@@ -50,7 +50,8 @@ var (
 // mayOwn is false where no number to call and no words for one stand, which most texts
 // show at a look.
 func mayOwn(text string) bool {
-	return ownStems().In(text) != 0
+	in := ownStems().In(text)
+	return !in.None()
 }
 
 var ownStems = sync.OnceValue(func() *quick.Finder {

@@ -111,17 +111,17 @@ func Settled(text, place string) []Hit {
 
 // settledList is a list of rules, with what tells quickly which of them may find something.
 type settledList struct {
-	rules  []settledRule
-	finder func() *among.Finder
+	rules []settledRule
+	may   func() *among.Any
 }
 
 func listOf(rules []settledRule) *settledList {
-	return &settledList{rules, sync.OnceValue(func() *among.Finder {
-		var groups [][]string
+	return &settledList{rules, sync.OnceValue(func() *among.Any {
+		var each []*regexp.Regexp
 		for _, r := range rules {
-			groups = append(groups, among.Needs(r.not))
+			each = append(each, r.not)
 		}
-		return among.New(groups...)
+		return among.NewAny(each...)
 	})}
 }
 
@@ -136,15 +136,9 @@ var byPlace = func() map[string]*settledList {
 }()
 
 func (l *settledList) in(text string) []Hit {
-	may := l.finder().In(text)
-	if may == 0 {
-		return nil
-	}
 	var out []Hit
-	for n, r := range l.rules {
-		if may&(1<<n) == 0 {
-			continue
-		}
+	l.may().In(text, func(n int) bool {
+		r := l.rules[n]
 		var free [][]int
 		if r.free != nil {
 			free = r.free.FindAllStringIndex(text, -1)
@@ -154,6 +148,7 @@ func (l *settledList) in(text string) []Hit {
 				out = append(out, Hit{Kind: Unsettled, From: m[0], To: m[1], Words: strings.Join(strings.Fields(text[m[0]:m[1]]), " "), Instead: r.use})
 			}
 		}
-	}
+		return true
+	})
 	return out
 }

@@ -34,16 +34,17 @@ type Hit struct {
 // keeps the first and longest.
 func In(text string) []Hit {
 	may := stems().In(text)
-	if may == 0 {
+	if may.None() {
 		return nil // most texts: the expressions are slow, and there are many texts
 	}
 	all := ruleLines()
-	for n := range rules {
-		if may&(1<<n) != 0 && !all[n].in(text) {
-			may &^= 1 << n
+	var with []rule
+	for n, r := range rules {
+		if may.Has(n) && all[n].in(text) {
+			with = append(with, r)
 		}
 	}
-	return look(text, may)
+	return look(text, with)
 }
 
 var stems = sync.OnceValue(func() *among.Finder {
@@ -57,18 +58,17 @@ var stems = sync.OnceValue(func() *among.Finder {
 // lines are the alternatives of a rule, one by one. All of them in one expression take
 // much longer to find nothing.
 type lines struct {
-	each   []*regexp.Regexp
-	finder *among.Finder
+	each []*regexp.Regexp
+	may  *among.Any
 }
 
 func (l *lines) in(text string) bool {
-	may := l.finder.In(text)
-	for n, e := range l.each {
-		if may&(1<<n) != 0 && e.MatchString(text) {
-			return true
-		}
-	}
-	return false
+	found := false
+	l.may.In(text, func(n int) bool {
+		found = l.each[n].MatchString(text)
+		return !found
+	})
+	return found
 }
 
 var ruleLines = sync.OnceValue(func() []*lines {
@@ -88,11 +88,7 @@ func linesOf(e *regexp.Regexp) *lines {
 	if out.each == nil {
 		out.each = []*regexp.Regexp{e}
 	}
-	var groups [][]string
-	for _, e := range out.each {
-		groups = append(groups, among.Needs(e))
-	}
-	out.finder = among.New(groups...)
+	out.may = among.NewAny(out.each...)
 	return out
 }
 
@@ -127,13 +123,10 @@ var grading = rule{Choosing, pattern(`
 	suited`),
 	`say which wishes are met, and turn the rest into a question`, nil}
 
-// look looks with the rules that may find something, a bit each.
-func look(text string, may uint64) []Hit {
+// look looks with some of the rules.
+func look(text string, with []rule) []Hit {
 	var all []Hit
-	for n, r := range rules {
-		if may&(1<<n) == 0 {
-			continue
-		}
+	for _, r := range with {
 		for _, m := range r.words.FindAllStringIndex(text, -1) {
 			all = append(all, Hit{Kind: r.kind, From: m[0], To: m[1], Words: text[m[0]:m[1]], Instead: r.instead})
 		}

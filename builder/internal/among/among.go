@@ -12,16 +12,27 @@ import (
 )
 
 // Most is how many groups a Finder can tell apart.
-const Most = 64
+const Most = 256
+
+// Set holds groups.
+type Set [Most / 64]uint64
+
+// Has tells whether a group is in the set.
+func (s *Set) Has(group int) bool { return s[group/64]&(1<<(group%64)) != 0 }
+
+// None tells whether no group is in it.
+func (s *Set) None() bool { return *s == Set{} }
+
+func (s *Set) add(group int) { s[group/64] |= 1 << (group % 64) }
 
 // Finder looks for groups of stems, in capitals or small letters.
 type Finder struct {
 	class [256]uint8 // of each byte; 0 of those that no stem has
 	many  int        // classes
 	next  []uint16   // by state and class
-	found []uint64   // by state: the groups of which a stem ends here
-	all   uint64     // every group
-	none  uint64     // groups without a stem, which are always found
+	found [][]uint16 // by state: the groups of which a stem ends here
+	all   Set        // every group
+	none  Set        // groups without a stem, which are always found
 }
 
 // New makes a finder of groups of stems in small letters. A group without stems is found
@@ -32,9 +43,9 @@ func New(groups ...[]string) *Finder {
 	}
 	f := &Finder{many: 1}
 	for g, stems := range groups {
-		f.all |= 1 << g
+		f.all.add(g)
 		if len(stems) == 0 {
-			f.none |= 1 << g
+			f.none.add(g)
 		}
 		for _, s := range stems {
 			for i := range len(s) {
@@ -56,7 +67,7 @@ func New(groups ...[]string) *Finder {
 func (f *Finder) build(groups [][]string) {
 	grow := func() uint16 {
 		f.next = append(f.next, make([]uint16, f.many)...)
-		f.found = append(f.found, 0)
+		f.found = append(f.found, nil)
 		return uint16(len(f.found) - 1)
 	}
 	grow()
@@ -71,7 +82,7 @@ func (f *Finder) build(groups [][]string) {
 				}
 				at = f.next[way]
 			}
-			f.found[at] |= 1 << g
+			f.found[at] = append(f.found[at], uint16(g))
 		}
 	}
 	fall := make([]uint16, len(f.found))
@@ -88,7 +99,7 @@ func (f *Finder) build(groups [][]string) {
 			way, back := int(at)*f.many+c, f.next[int(fall[at])*f.many+c]
 			if n := f.next[way]; n != 0 {
 				fall[n] = back
-				f.found[n] |= f.found[back]
+				f.found[n] = append(f.found[n], f.found[back]...)
 				queue = append(queue, n)
 			} else {
 				f.next[way] = back
@@ -97,12 +108,14 @@ func (f *Finder) build(groups [][]string) {
 	}
 }
 
-// In gives the groups of which the text holds a stem, a bit each.
-func (f *Finder) In(text string) uint64 {
+// In gives the groups of which the text holds a stem.
+func (f *Finder) In(text string) Set {
 	out, at := f.none, 0
 	for i := range len(text) {
 		at = int(f.next[at*f.many+int(f.class[text[i]])])
-		out |= f.found[at]
+		for _, g := range f.found[at] {
+			out.add(int(g))
+		}
 	}
 	if strings.Contains(text, "\u017f") || strings.Contains(text, "\u212a") {
 		return f.all // a long s and the sign of kelvin are an s and a k, as expressions see it
@@ -110,14 +123,73 @@ func (f *Finder) In(text string) uint64 {
 	return out
 }
 
-// Needs gives parts of words of which every text that an expression finds something in
-// holds one, in small letters; nil where there are none.
-func Needs(e *regexp.Regexp) []string {
+// Needs gives lists of parts of words. Every text that the expression finds something in
+// holds one of each list, in small letters or capitals.
+func Needs(e *regexp.Regexp) [][]string {
 	tree, err := syntax.Parse(e.String(), syntax.Perl)
 	if err != nil {
 		return nil
 	}
-	return needs(tree.Simplify())
+	return all(tree.Simplify())
+}
+
+// all gives what each part of a sequence needs.
+func all(e *syntax.Regexp) [][]string {
+	var out [][]string
+	switch e.Op {
+	case syntax.OpConcat:
+		for _, s := range e.Sub {
+			out = append(out, all(s)...)
+		}
+	case syntax.OpCapture:
+		return all(e.Sub[0])
+	default:
+		if n := needs(e); n != nil {
+			out = append(out, n)
+		}
+	}
+	return out
+}
+
+// Any tells quickly which of some expressions may find something in a text.
+type Any struct {
+	finder *Finder
+	groups [][]int // of each expression; all of them have to be there
+}
+
+// NewAny makes ready for these expressions.
+func NewAny(each ...*regexp.Regexp) *Any {
+	a := &Any{}
+	var groups [][]string
+	for _, e := range each {
+		var own []int
+		for _, n := range Needs(e) {
+			if len(groups) < Most { // what is over is not asked for
+				own = append(own, len(groups))
+				groups = append(groups, n)
+			}
+		}
+		a.groups = append(a.groups, own)
+	}
+	a.finder = New(groups...)
+	return a
+}
+
+// In calls try for each expression that may find something, by its number, until try gives
+// false.
+func (a *Any) In(text string, try func(n int) bool) {
+	in := a.finder.In(text)
+expressions:
+	for n, own := range a.groups {
+		for _, g := range own {
+			if !in.Has(g) {
+				continue expressions
+			}
+		}
+		if !try(n) {
+			return
+		}
+	}
 }
 
 func needs(e *syntax.Regexp) []string {

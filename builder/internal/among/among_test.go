@@ -32,8 +32,8 @@ func TestIn(t *testing.T) {
 		text := word("abAB cC-", 12)
 		for g, stems := range groups {
 			want := len(stems) == 0 || slices.ContainsFunc(stems, func(s string) bool { return strings.Contains(strings.ToLower(text), s) })
-			if got := f.In(text)&(1<<g) != 0; got != want {
-				t.Fatalf("%q holds one of %q: %t, and %t was expected", text, stems, got, want)
+			if in := f.In(text); in.Has(g) != want {
+				t.Fatalf("%q holds one of %q: %t, and %t was expected", text, stems, !want, want)
 			}
 			if want && len(stems) > 0 {
 				held++
@@ -44,7 +44,7 @@ func TestIn(t *testing.T) {
 		t.Errorf("a stem was held only %d times", held)
 	}
 	for _, text := range []string{"\u017fhort", "too \u212aeen"} { // as (?i) of an expression has it
-		if f := among.New([]string{"short", "keen"}); f.In(text) != 1 {
+		if in := among.New([]string{"short", "keen"}).In(text); !in.Has(0) {
 			t.Errorf("%q passes by", text)
 		}
 	}
@@ -53,20 +53,59 @@ func TestIn(t *testing.T) {
 func TestNeeds(t *testing.T) {
 	for _, c := range []struct {
 		expression string
-		want       []string
+		want       string // the lists, parted by "; "
 	}{
-		{`(?i)\b(?:short\s+questions)\b`, []string{"questions"}},
-		{`(?i)\b(?:stumps?|line-ups?)\b`, []string{"stump", "line-up"}},
-		{`(?i)(?:the|its) set-?ups?`, []string{" set"}},
-		{`[a-z]+`, nil},
-		{`stumps?|[a-z]`, nil},
-		{`(?:abc)?`, nil},
-		{`x(?:abc|de)*y`, []string{"x"}},
-		{`(?:ab)+`, []string{"ab"}},
-		{`(?i)GREY`, []string{"grey"}},
+		{`(?i)\b(?:short\s+questions)\b`, "short; questions"},
+		{`(?i)\b(?:stumps?|line-ups?)\b`, "stump line-up"},
+		{`(?i)(?:the|its) set-?ups?`, "the its;  set; up"},
+		{`[a-z]+`, ""},
+		{`stumps?|[a-z]`, ""},
+		{`(?:abc)?`, ""},
+		{`x(?:abc|de)*y`, "x; y"},
+		{`x(abc|de)+y`, "x; abc de; y"},
+		{`(?:ab)+`, "ab"},
+		{`(?i)GREY`, "grey"},
 	} {
-		if got := among.Needs(regexp.MustCompile(c.expression)); !slices.Equal(got, c.want) {
-			t.Errorf("%s needs %q, and %q was expected", c.expression, got, c.want)
+		var got []string
+		for _, list := range among.Needs(regexp.MustCompile(c.expression)) {
+			got = append(got, strings.Join(list, " "))
 		}
+		if s := strings.Join(got, "; "); s != c.want {
+			t.Errorf("%s needs %q, and %q was expected", c.expression, s, c.want)
+		}
+	}
+}
+
+// Of many expressions none is passed by that finds something.
+func TestAny(t *testing.T) {
+	var each []*regexp.Regexp
+	for _, a := range []string{"a", "b", "ab|c", "a?b", "(?:a|b)c", "[abc]"} {
+		for _, b := range []string{"b", "ca", "(?:b|c)+", ".?a"} {
+			each = append(each, regexp.MustCompile("(?i)"+a+`\s*`+b))
+		}
+	}
+	any := among.NewAny(each...)
+	r := rand.New(rand.NewPCG(5, 6))
+	found, passed := 0, 0
+	for range 5000 {
+		var b strings.Builder
+		for range r.IntN(6) {
+			b.WriteByte("abcABC -"[r.IntN(8)])
+		}
+		may := map[int]bool{}
+		any.In(b.String(), func(n int) bool { may[n] = true; return true })
+		for n, e := range each {
+			switch is := e.MatchString(b.String()); {
+			case is && !may[n]:
+				t.Fatalf("%s is passed by in %q", e, b.String())
+			case is:
+				found++
+			case !may[n]:
+				passed++
+			}
+		}
+	}
+	if found < 1000 || passed < 1000 {
+		t.Errorf("found %d times, passed by %d times", found, passed)
 	}
 }
