@@ -6,6 +6,7 @@ import (
 	"keelpath/builder/drawing"
 	"keelpath/builder/finding"
 	"keelpath/builder/read"
+	"keelpath/builder/say"
 )
 
 // Page is one explainer: a YAML header and markdown below it.
@@ -43,6 +44,8 @@ type Target struct {
 
 // Options is what rendering needs to know of the world around a text.
 type Options struct {
+	// Say is what marks and tables say; English where it is nil.
+	Say *say.Words
 	// Target says where a ref leads; it is only asked for refs that were checked.
 	Target func(kind, id string) Target
 	// Words are linked at their first use; nil links none.
@@ -68,6 +71,13 @@ type Options struct {
 	Slot func(name string) (template.HTML, error)
 	// NewTab opens links in a new tab, for places that would lose the reader's answers.
 	NewTab bool
+}
+
+func (o Options) say() *say.Words {
+	if o.Say == nil {
+		return say.English()
+	}
+	return o.Say
 }
 
 // Out is a rendered text.

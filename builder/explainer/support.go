@@ -10,22 +10,21 @@ import (
 	"github.com/yuin/goldmark/util"
 
 	"keelpath/builder/finding"
+	"keelpath/builder/say"
 )
 
 // Support says how sure a claim is. An author writes it behind the citation:
 // "[](support:some)".
 type Support struct {
 	ID    string
-	Words string // as a page shows them
-	Means string
+	Words say.Name // as a page shows them
+	Means say.Name
 }
 
 // Supports are all there are, from the surest down.
 var Supports = []Support{
-	{"well", "well supported", "Reviews of many studies agree, or a guideline rests on them."},
-	{"some", "some support", "A few studies, one large study or one review point this way. New ones could change it."},
-	{"little", "little studied", "There is one small study, or studies that do not agree, or none that we found. Take it as a hint."},
-	{"trade", "trade practice", "Clinics do it this way. We know of no study that tested it."},
+	{"well", "support.well", "support.well-means"}, {"some", "support.some", "support.some-means"},
+	{"little", "support.little", "support.little-means"}, {"trade", "support.trade", "support.trade-means"},
 }
 
 // SupportIDs gives their IDs in that order.
@@ -79,10 +78,10 @@ func (w *writer) support(l *ast.Link, id string) {
 		l.Parent().RemoveChild(l.Parent(), l)
 		return
 	}
-	words := s.Words
+	words := w.o.say().Say(s.Words)
 	if w.o.Partly != nil && len(w.behind[l]) > 0 {
 		if partly := w.o.Partly(w.behind[l]); partly != "" {
-			words += "; " + partly
+			words = w.o.say().Say("support.partly", "support", words, "partly", partly)
 		}
 	}
 	w.mark(l, words, "support", id)

@@ -30,10 +30,10 @@ func TestSupport(t *testing.T) {
 	checkNamed(t)
 	ids, words := map[string]bool{}, map[string]bool{}
 	for _, s := range explainer.Supports {
-		if ids[s.ID] || words[s.Words] || s.Means == "" {
+		if ids[s.ID] || words[string(s.Words)] || s.Means == "" {
 			t.Errorf("%+v", s)
 		}
-		ids[s.ID], words[s.Words] = true, true
+		ids[s.ID], words[string(s.Words)] = true, true
 	}
 }
 

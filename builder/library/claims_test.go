@@ -39,4 +39,9 @@ func TestSourceName(t *testing.T) {
 			t.Errorf("%s is named %q, want %q", id, got, want)
 		}
 	}
+	for _, s := range l.Sources {
+		if l.SourceName(s.ID.S) == "" {
+			t.Errorf("%s is of the kind %q, and has no name", s.ID.S, s.Kind.S)
+		}
+	}
 }

@@ -3,8 +3,8 @@
 package library
 
 import (
-	"fmt"
 	"slices"
+	"strconv"
 	"sync"
 
 	"keelpath/builder/drawing"
@@ -381,7 +381,13 @@ func (l *Library) Partly(ids []string) string {
 			return ""
 		}
 	}
-	return "we read only part"
+	return l.Say.Say("support.read-partly")
+}
+
+// kindWords are the kinds of sources in words.
+var kindWords = map[string]say.Name{
+	"study": "source-kind.study", "review": "source-kind.review", "guideline": "source-kind.guideline", "rule": "source-kind.rule", "standard": "source-kind.standard",
+	"textbook": "source-kind.textbook", "advice": "source-kind.advice", "trade": "source-kind.trade", "report": "source-kind.report", "data": "source-kind.data",
 }
 
 // SourceName says what kind of source it is and of which year, "2023 study", for a
@@ -391,14 +397,14 @@ func (l *Library) SourceName(id string) string {
 	if s == nil {
 		return ""
 	}
-	name := s.Kind.S
-	if name == "trade" { // the one kind that is no name of a text
-		name = "trade report"
+	kind := kindWords[s.Kind.S]
+	if kind == "" {
+		return "" // which was reported
 	}
 	if s.Year != 0 {
-		name = fmt.Sprintf("%d %s", s.Year, name)
+		return l.Say.Say("source-kind.of-year", "year", strconv.Itoa(s.Year), "kind", l.Say.Say(kind))
 	}
-	return name
+	return l.Say.Say(kind)
 }
 
 // Doc gives a markdown text of a YAML value, parsed. What is wrong in it has been

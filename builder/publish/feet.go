@@ -151,8 +151,8 @@ func (v viewer) cell(t *library.FootType, r *library.Row) cellView {
 	if out.Standing != library.Settled {
 		out.Kind = v.say().Say(out.Standing.Name())
 	}
-	if s := explainer.SupportByID(c.Support.S); len(out.Sources) > 0 {
-		out.Support = s.Words
+	if s := explainer.SupportByID(c.Support.S); s.ID != "" && len(out.Sources) > 0 {
+		out.Support = v.say().Say(s.Words)
 	}
 	if t.Addon || t.Way {
 		out.Signs, out.Words = "–", c.Says.S

@@ -111,11 +111,8 @@ var toGo = []struct {
 	who  string
 	says *regexp.Regexp
 }{
-	{"explainer: how sure a claim is", regexp.MustCompile(`little studied|some support|well supported|trade practice|we read only part|` +
-		`Clinics do it this way.*|A few studies, one large study.*|Reviews of many studies.*|There is one small study.*`)},
 	{"explainer: marks, tables and shares", regexp.MustCompile(`^source \d+$|^Table:|Each figure is one person\.?|\d+\. Those counted are filled\.|The picture has .* outlines`)},
 	{"helpline", regexp.MustCompile(`(?i)\bcall( or text)?( \d+)?$|, or your local emergency number|call (an urgent-advice line if you have one|a crisis line)|for urgent advice`)},
-	{"library: kinds of sources", regexp.MustCompile(`\b(study|review|guideline|rule|standard|textbook|advice|trade report|report|data)\b`)},
 	{"quantity", regexp.MustCompile(`\babout\b|\b(degrees?|st|pounds|stone|inches)\b`)},
 	{"tree: an amount that is not known", regexp.MustCompile(`an? (length|weight|angle|slope) to (work out|measure) with your prosthetist`)},
 	{"read: who paid", regexp.MustCompile(`No outside funding. No advertising.`)},

@@ -164,5 +164,5 @@ func (v viewer) say() *say.Words { return v.shelf.Say() }
 
 // options are how texts on this page are rendered.
 func (v viewer) options() explainer.Options {
-	return explainer.Options{Target: v.target, NewTab: v.newTab, Partly: v.shelf.Partly, Drawing: v.shelf.Drawing}
+	return explainer.Options{Say: v.say(), Target: v.target, NewTab: v.newTab, Partly: v.shelf.Partly, Drawing: v.shelf.Drawing}
 }

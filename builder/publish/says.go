@@ -14,8 +14,9 @@ import (
 // functions are what templates may call. What they say is in the language of w.
 func functions(w *say.Words) template.FuncMap {
 	return template.FuncMap{
-		"say": w.Show, // a text by its name, and what its gaps are filled with
-		"tag": say.Tag, "link": say.Link,
+		"say":  w.Show,                                                   // a text by its name, and what its gaps are filled with
+		"said": func(name say.Name) (any, error) { return w.Show(name) }, // a name that Go gave
+		"tag":  say.Tag, "link": say.Link,
 		"number": w.Number,
 		"links":  func(to []LinkView) template.HTML { return links(w, to) },
 		"themes": func(to []LinkView) template.HTML { return themeLinks(w, to) },
