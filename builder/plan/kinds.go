@@ -34,9 +34,6 @@ const (
 	Sources    Kind = "sources"
 )
 
-// English is the language of all words so far.
-const English = "en"
-
 // row says which pages of a kind a site has.
 type row struct {
 	kind Kind
@@ -92,7 +89,7 @@ func (r row) pages(l *library.Library) []Page {
 		if r.each != nil {
 			file = p.Of
 		}
-		p.Kind, p.Room, p.Lang, p.Name = r.kind, r.room, English, file+".html"
+		p.Kind, p.Room, p.Lang, p.Name = r.kind, r.room, l.Lang, file+".html"
 		if r.room != "" {
 			p.Name = r.room + "/" + p.Name
 		}

@@ -79,7 +79,7 @@ func (m *maker) later(files fs.FS) map[string]func() (asset, error) {
 
 func (m *maker) assetOf(files fs.FS, e entry) (asset, error) {
 	if f, ok := m.unchanged(e.of()); ok {
-		return asset{name: f.Name, kept: &f, from: f.From}, nil
+		return asset{name: strings.TrimPrefix(f.Name, m.folder), kept: &f, from: f.From}, nil
 	}
 	var data []byte
 	ext := path.Ext(e.from)

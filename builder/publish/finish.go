@@ -3,13 +3,13 @@ package publish
 import (
 	"context"
 	"crypto/sha256"
+	"strings"
 
 	"keelpath/builder/finding"
 	"keelpath/builder/ledger"
 	"keelpath/builder/library"
 	"keelpath/builder/plan"
 	"keelpath/builder/shelf"
-	"keelpath/site"
 )
 
 // Before is what a build may take over from the one before.
@@ -30,6 +30,8 @@ type File struct {
 	// Text gives the running text of an explainer and of a tree's page, as its grade is taken of it. It is nil for
 	// all else, whose words stand in a template.
 	Text func() []string
+
+	by *maker
 }
 
 // Step makes more files of those that are finished: once, when all of them are.
@@ -41,23 +43,22 @@ var finishing = []Step{writeLedger}
 // Build is Render with what comes behind it, and takes over from before what has not
 // changed: what was taken over is not handed to emit. It gives the site's files, without those of the steps.
 func Build(ctx context.Context, l *library.Library, list *finding.List, before Before, emit func(name string, data []byte) error, progress func(done, total int)) ([]File, error) {
-	m, err := newMaker(l, site.Files, list)
+	all, err := makers(l, list, &before)
 	if err != nil {
 		return nil, err
 	}
-	m.before = &before
 	if before.Ledger != nil {
 		before.of = map[string]ledger.File{}
 		for _, f := range before.Ledger.Files {
 			before.of[f.Of] = f
 		}
 	}
-	files, err := m.run(ctx, emit, progress)
+	files, err := run(ctx, all, emit, progress)
 	if err != nil {
 		return nil, err
 	}
 	for _, step := range finishing {
-		if err := step(m, files, emit); err != nil {
+		if err := step(all[0], files, emit); err != nil {
 			return nil, err
 		}
 	}
@@ -69,23 +70,41 @@ func (m *maker) unchanged(of string) (ledger.File, bool) {
 	if m.before == nil || m.before.Ledger == nil {
 		return ledger.File{}, false
 	}
-	f, ok := m.before.of[of]
+	f, ok := m.before.of[m.folder+of]
 	if !ok || len(f.From) == 0 {
 		return f, false
 	}
 	for _, n := range f.From {
-		if m.stock.Print(n) != m.before.Ledger.Prints[n] {
+		if m.print(n) != m.before.Ledger.Prints[n] {
 			return f, false
 		}
 	}
 	return f, m.before.Keep(f)
 }
 
+// noted says of what language the things are that were noted, for a ledger has those of all.
+func (m *maker) noted(notes []shelf.Note) []shelf.Note {
+	if m.folder == "" {
+		return notes
+	}
+	var out []shelf.Note
+	for _, n := range notes {
+		out = append(out, shelf.Note{What: m.folder + n.What, Of: n.Of})
+	}
+	return out
+}
+
+// print gives the print of a thing that a ledger notes.
+func (m *maker) print(n shelf.Note) shelf.Print {
+	n.What = strings.TrimPrefix(n.What, m.folder)
+	return m.stock.Print(n)
+}
+
 // finished says of a file what the steps have to know.
 func (m *maker) finished(j job, a asset) File {
-	out := File{File: ledger.File{Of: j.of, Name: a.name, From: a.from}, Title: j.page.Title, Lang: j.page.Lang}
+	out := File{File: ledger.File{Of: j.of, Name: m.folder + a.name, From: m.noted(a.from)}, Title: j.page.Title, Lang: j.page.Lang, by: m}
 	if a.kept != nil {
-		out.Size, out.Sum = a.kept.Size, a.kept.Sum
+		out.File = *a.kept
 	} else {
 		out.Size, out.Sum = int64(len(a.data)), sha256.Sum256(a.data)
 	}
@@ -109,7 +128,7 @@ func writeLedger(m *maker, files []File, emit func(name string, data []byte) err
 		l.Files = append(l.Files, f.File)
 		for _, n := range f.From {
 			if _, known := l.Prints[n]; !known {
-				l.Prints[n] = m.stock.Print(n)
+				l.Prints[n] = f.by.print(n)
 			}
 		}
 	}

@@ -26,6 +26,12 @@ const nobodys = "qaa" // BCP 47 keeps it for private use
 // inNobodys is the built-in content, and what the program says, in a language that nobody speaks.
 func inNobodys(t *testing.T) *library.Library {
 	t.Helper()
+	return inTwo(t).Others[0]
+}
+
+// inTwo is the built-in content in English and in that language.
+func inTwo(t *testing.T) *library.Library {
+	t.Helper()
 	texts, pages, err := library.Texts(t.Context(), library.Builtin())
 	if err != nil {
 		t.Fatal(err)
@@ -48,8 +54,7 @@ func inNobodys(t *testing.T) *library.Library {
 	for name, src := range words {
 		files[name] = string(src)
 	}
-	l := load(t, files)
-	return l.Others[0]
+	return load(t, files)
 }
 
 // readOut are the attributes that readers see or hear.
@@ -61,7 +66,8 @@ func eachSaid(n *html.Node, do func(string)) {
 	case html.TextNode:
 		do(n.Data)
 	case html.ElementNode:
-		if n.Data == "script" || n.Data == "style" || n.Data == "code" || n.Data == "pre" || n.Data == "cite" {
+		another := n.Data != "html" && slices.ContainsFunc(n.Attr, func(a html.Attribute) bool { return a.Key == "lang" }) // says so itself
+		if another || n.Data == "script" || n.Data == "style" || n.Data == "code" || n.Data == "pre" || n.Data == "cite" {
 			return
 		}
 		for _, a := range n.Attr {

@@ -1,8 +1,12 @@
 package publish
 
 import (
+	"cmp"
 	"path"
 	"slices"
+
+	"golang.org/x/text/language"
+	"golang.org/x/text/language/display"
 
 	"keelpath/builder/explainer"
 	"keelpath/builder/helpline"
@@ -20,6 +24,7 @@ func pageView(s *shelf.Shelf, p plan.Page, k kind) (PageView, error) {
 	v := PageView{
 		Name: p.Name, Root: root, Title: p.Title, Description: p.About, Lang: p.Lang, Dir: say.Dir(p.Lang), Room: p.Room,
 		Rooms: roomLinks(s.Say(), root), Trail: trail(s.Say(), p, root), Edition: editionView(s.Edition()), Credits: creditsOn(s, p, k),
+		Languages: languageLinks(s.Edition().Languages, p, root),
 	}
 	picture, err := s.Asset(mark)
 	if err != nil {
@@ -42,6 +47,27 @@ func pageView(s *shelf.Shelf, p plan.Page, k kind) (PageView, error) {
 		}
 	}
 	return v, nil
+}
+
+// languageLinks leads to the same page in each of the site's languages, by the language's own
+// name; there are none where the site has only the first.
+func languageLinks(others []read.Text, p plan.Page, root string) []LinkView {
+	if len(others) == 0 {
+		return nil
+	}
+	if p.Lang != library.FirstLanguage {
+		root += "../"
+	}
+	out := []LinkView{{library.FirstLanguage, ownName(library.FirstLanguage), root + p.Name}}
+	for _, lang := range read.Strings(others) {
+		out = append(out, LinkView{lang, ownName(lang), root + lang + "/" + p.Name})
+	}
+	return out
+}
+
+// ownName is what a language calls itself, or its tag where that is not known.
+func ownName(lang string) string {
+	return cmp.Or(display.Self.Name(language.Make(lang)), lang)
 }
 
 // roomLinks leads to the rooms, as every page names them.

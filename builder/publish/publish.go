@@ -11,6 +11,7 @@ import (
 	"html/template"
 	"io/fs"
 	"runtime"
+	"strings"
 	"sync"
 
 	"golang.org/x/sync/errgroup"
@@ -28,17 +29,36 @@ import (
 // once it is handed on. The library must be free of errors; what the site goes without is
 // a warning in list.
 func Render(ctx context.Context, l *library.Library, list *finding.List, emit func(name string, data []byte) error, progress func(done, total int)) error {
-	m, err := newMaker(l, site.Files, list)
+	all, err := makers(l, list, nil)
 	if err != nil {
 		return err
 	}
-	_, err = m.run(ctx, emit, progress)
+	_, err = run(ctx, all, emit, progress)
 	return err
+}
+
+// makers gives one for each language. The first language's pages lie at the top of the site, any
+// other's in a folder with all that they need, so that it can also be hosted alone.
+func makers(l *library.Library, list *finding.List, before *Before) ([]*maker, error) {
+	var out []*maker
+	for _, in := range append([]*library.Library{l}, l.Others...) {
+		m, err := newMaker(in, site.Files, list)
+		if err != nil {
+			return nil, err
+		}
+		m.before = before
+		if in != l {
+			m.folder = in.Lang + "/"
+		}
+		out = append(out, m)
+	}
+	return out, nil
 }
 
 // maker holds what all pages share. Nothing in it changes while pages render.
 type maker struct {
 	lib       *library.Library
+	folder    string // in which its files lie, with a slash behind it; empty for the first language
 	plan      *plan.Plan
 	stock     *shelf.Stock
 	templates *template.Template
@@ -70,19 +90,20 @@ func newMaker(l *library.Library, files fs.FS, list *finding.List) (*maker, erro
 
 // job makes one file. The name of an asset is known once it is made.
 type job struct {
+	by   *maker
 	of   string    // what it makes: the name of the page, or the file that the asset is made of
 	page plan.Page // none for an asset
 	make func() (asset, error)
 }
 
-// jobs lists every file of the site, assets first.
+// jobs lists every file of the language, assets first.
 func (m *maker) jobs() []job {
 	var out []job
 	for _, e := range m.entries() {
-		out = append(out, job{of: e.of(), make: m.assets[e.from]})
+		out = append(out, job{by: m, of: m.folder + e.of(), make: m.assets[e.from]})
 	}
 	for _, p := range m.plan.Pages {
-		out = append(out, job{p.Name, p, func() (asset, error) { return m.pageFile(p) }})
+		out = append(out, job{m, m.folder + p.Name, p, func() (asset, error) { return m.pageFile(p) }})
 	}
 	return out
 }
@@ -90,7 +111,7 @@ func (m *maker) jobs() []job {
 // pageFile makes a page, or takes it over where nothing of what it is made of has changed.
 func (m *maker) pageFile(p plan.Page) (asset, error) {
 	if f, ok := m.unchanged(p.Name); ok {
-		return asset{name: f.Name, kept: &f, from: f.From}, nil
+		return asset{name: strings.TrimPrefix(f.Name, m.folder), kept: &f, from: f.From}, nil
 	}
 	data, noted, err := m.html(p)
 	return asset{name: p.Name, data: data, from: noted}, err
@@ -98,8 +119,11 @@ func (m *maker) pageFile(p plan.Page) (asset, error) {
 
 // run makes the files on all processors and hands them on in the jobs' order; what is taken
 // over is not handed on. It gives all files. The error it gives is that of the first job that failed, in that order.
-func (m *maker) run(ctx context.Context, emit func(string, []byte) error, progress func(int, int)) ([]File, error) {
-	jobs := m.jobs()
+func run(ctx context.Context, all []*maker, emit func(string, []byte) error, progress func(int, int)) ([]File, error) {
+	var jobs []job
+	for _, m := range all {
+		jobs = append(jobs, m.jobs()...)
+	}
 	ctx, cancel := context.WithCancel(ctx)
 	type made struct {
 		asset
@@ -120,7 +144,7 @@ func (m *maker) run(ctx context.Context, emit func(string, []byte) error, progre
 					return nil
 				}
 				a, err := j.make()
-				results[i] <- made{a, m.finished(j, a), err}
+				results[i] <- made{a, j.by.finished(j, a), err}
 				return nil
 			})
 		}
@@ -134,7 +158,7 @@ func (m *maker) run(ctx context.Context, emit func(string, []byte) error, progre
 			return nil, fmt.Errorf("render %s: %w", j.of, r.err)
 		}
 		if r.kept == nil {
-			if err := emit(r.name, r.data); err != nil {
+			if err := emit(r.file.Name, r.data); err != nil {
 				return nil, err
 			}
 		}

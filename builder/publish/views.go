@@ -137,6 +137,7 @@ type PageView struct {
 	Room        string     // the id of one of Rooms; empty at home
 	Rooms       []LinkView // the site's rooms
 	Trail       []LinkView // the pages above this one, outermost first, home included
+	Languages   []LinkView // the same page in each language of the site, this one included; none where it has one
 	Styles      []string   // addresses of style sheets
 	Mark        string     // address of the small picture in the tab
 	Scripts     []string   // addresses of scripts, run in this order once the page is read
