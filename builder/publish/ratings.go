@@ -70,10 +70,10 @@ type howView struct {
 }
 
 // twoRatings are what the two readings found: "yes", "in part", "no", "–" or, where it was not read, "".
-type twoRatings struct{ First, Second string }
-
-// Plain tells whether no reading has anything to explain.
-func (r twoRatings) Plain() bool { return r.First == "yes" && (r.Second == "yes" || r.Second == "") }
+type twoRatings struct {
+	First, Second string
+	Plain         bool // no reading has anything to explain
+}
 
 // reasonView is a reason of one reading with those that share it.
 type reasonView struct {
@@ -106,7 +106,39 @@ type pageScoreView struct {
 // openView names the points of a measure that are short of a kind of page and not read page by page.
 type openView struct{ Reading, Kind, Yardstick, Points string }
 
-var ratingWords = map[library.Rating]string{library.Met: "yes", library.Partly: "in part", library.Not: "no", library.Apart: "–", library.Unread: "not read yet"}
+var ratingWords = map[library.Rating]say.Name{
+	library.Met: "ratings.yes", library.Partly: "ratings.partly", library.Not: "ratings.no", library.Unread: "ratings.not-read",
+}
+
+// rating says what a reading found of a point; a dash where it does not apply.
+func (v viewer) rating(r library.Rating) string {
+	if r == library.Apart {
+		return "–"
+	}
+	return v.say().Say(ratingWords[r])
+}
+
+// scoreWords says how much is met, and met in part, of what applies.
+func scoreWords(w *say.Words, s scoreView) string {
+	if s.Partly > 0 {
+		return w.Say("ratings.score-partly", "met", s.Met, "apply", s.Apply, "partly", s.Partly, "percent", s.Percent())
+	}
+	return w.Say("ratings.score", "met", s.Met, "apply", s.Apply, "percent", s.Percent())
+}
+
+// pageScoreWords counts what was found of a page's points.
+func pageScoreWords(w *say.Words, s scoreView) string {
+	out := w.Say("ratings.of", "met", s.Met, "apply", s.Apply)
+	for _, c := range []struct {
+		n    int
+		name say.Name
+	}{{s.Partly, "ratings.count-partly"}, {s.No(), "ratings.count-no"}, {s.Open, "ratings.count-unread"}} {
+		if c.n > 0 {
+			out = w.Say("ratings.next", "before", out, "next", w.Say(c.name, "number", c.n))
+		}
+	}
+	return out
+}
 
 // Percent is the share that is met, to the nearest whole number. What is met in part is not met.
 func (s scoreView) Percent() int {
@@ -242,9 +274,11 @@ func (v viewer) yardstick(y *library.Yardstick, see func(read.Text) (LinkView, e
 func (v viewer) item(y *library.Yardstick, i *library.YardstickItem, names map[string]string, see func(read.Text) (LinkView, error)) (itemView, error) {
 	out := itemView{ID: y.ID.S + "_" + i.ID.S, Number: strings.ToUpper(i.ID.S), Asks: i.Asks.S}
 	for _, of := range y.Rates {
-		var two twoRatings
+		two := twoRatings{Plain: true}
 		for n, r := range v.readings() {
-			*[]*string{&two.First, &two.Second}[n] = ratingWords[r.Of(y.ID.S, i.ID.S).Rating(of.S)]
+			found := r.Of(y.ID.S, i.ID.S).Rating(of.S)
+			*[]*string{&two.First, &two.Second}[n] = v.rating(found)
+			two.Plain = two.Plain && found == library.Met
 		}
 		out.Ratings = append(out.Ratings, two)
 	}
@@ -259,7 +293,7 @@ func (v viewer) item(y *library.Yardstick, i *library.YardstickItem, names map[s
 		if out.Open == "" {
 			out.Open = got.Open.S
 		}
-		out.Reasons = append(out.Reasons, together(n == 1, got.Partly, got.Not, got.Apart, names)...)
+		out.Reasons = append(out.Reasons, together(v.say(), n == 1, got.Partly, got.Not, got.Apart, names)...)
 		for _, t := range got.See {
 			link, err := see(t)
 			if err != nil {
@@ -365,7 +399,7 @@ func (v viewer) pageScores() ([]pageScoreView, []openView) {
 					}
 				}
 				if len(unread) > 0 {
-					open = append(open, openView{[]string{"First reading", "Second reading"}[n], kind.Name.S, y.Title.S, v.say().And(unread...)})
+					open = append(open, openView{v.say().Say([]say.Name{"ratings.first", "ratings.second"}[n]), kind.Name.S, y.Title.S, v.say().And(unread...)})
 				}
 			}
 		}
@@ -389,7 +423,7 @@ func (v viewer) pageScore(kind *library.Rated, id string, readings [][]point) pa
 			if p.found == nil || p.found.On.None() {
 				continue
 			}
-			for _, why := range together(n == 1, only(p.found.On.Partly, id, kind.ID.S), only(p.found.On.Not, id, kind.ID.S), only(p.found.On.Apart, id, kind.ID.S), nil) {
+			for _, why := range together(v.say(), n == 1, only(p.found.On.Partly, id, kind.ID.S), only(p.found.On.Not, id, kind.ID.S), only(p.found.On.Apart, id, kind.ID.S), nil) {
 				why.Number, why.Asks = strings.ToUpper(p.item.ID.S), p.item.Asks.S
 				out.Reasons = append(out.Reasons, why)
 			}
@@ -416,12 +450,12 @@ func itemsOf(y *library.Yardstick) []*library.YardstickItem {
 }
 
 // together joins the names of those that share a reason, in the order of the file.
-func together(second bool, partly, not, apart []library.Reason, names map[string]string) []reasonView {
+func together(w *say.Words, second bool, partly, not, apart []library.Reason, names map[string]string) []reasonView {
 	var out []reasonView
 	for _, group := range []struct {
 		says string
 		all  []library.Reason
-	}{{"No", not}, {"In part", partly}, {"Does not apply", apart}} {
+	}{{w.Say("ratings.says-no"), not}, {w.Say("ratings.says-partly"), partly}, {w.Say("ratings.says-apart"), apart}} {
 	next:
 		for _, r := range group.all {
 			for i := range out {

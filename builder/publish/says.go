@@ -17,17 +17,19 @@ func functions(w *say.Words) template.FuncMap {
 		"say":  w.Show,                                                   // a text by its name, and what its gaps are filled with
 		"said": func(name say.Name) (any, error) { return w.Show(name) }, // a name that Go gave
 		"tag":  say.Tag, "link": say.Link,
-		"number": w.Number,
-		"links":  func(to []LinkView) template.HTML { return links(w, to) },
-		"themes": func(to []LinkView) template.HTML { return themeLinks(w, to) },
-		"at":     func(way *WayView) (say.Element, error) { return say.Link("#at-" + way.Tree + "-" + way.ID) },
-		"place":  func(way *WayView) string { return place(w, way) },
-		"quoted": func(to []LinkView) (template.HTML, error) { return quoted(w, to) },
-		"apart":  func(texts []string) template.HTML { return w.ApartTexts(texts...) },
-		"bold":   func(html template.HTML) template.HTML { return "<strong>" + html + "</strong>" },
-		"whom":   func() template.HTML { return everyWhom(w) },
-		"listed": func(last string, names []string) (string, error) { return listed(w, last, names) },
-		"join":   func(sep string, parts []string) string { return strings.Join(parts, sep) },
+		"number":    w.Number,
+		"links":     func(to []LinkView) template.HTML { return links(w, to) },
+		"themes":    func(to []LinkView) template.HTML { return themeLinks(w, to) },
+		"at":        func(way *WayView) (say.Element, error) { return say.Link("#at-" + way.Tree + "-" + way.ID) },
+		"place":     func(way *WayView) string { return place(w, way) },
+		"score":     func(s scoreView) string { return scoreWords(w, s) },
+		"pageScore": func(s scoreView) string { return pageScoreWords(w, s) },
+		"quoted":    func(to []LinkView) (template.HTML, error) { return quoted(w, to) },
+		"apart":     func(texts []string) template.HTML { return w.ApartTexts(texts...) },
+		"bold":      func(html template.HTML) template.HTML { return "<strong>" + html + "</strong>" },
+		"whom":      func() template.HTML { return everyWhom(w) },
+		"listed":    func(last string, names []string) (string, error) { return listed(w, last, names) },
+		"join":      func(sep string, parts []string) string { return strings.Join(parts, sep) },
 	}
 }
 
