@@ -8,11 +8,31 @@ import (
 
 // Sealed reads layers and holds them against the first, and does nothing else that
 // Load does: no proof, and no check across files.
-func Sealed(ctx context.Context, list *finding.List, layers ...Layer) error {
+func Sealed(ctx context.Context, list *finding.List, layers ...Layer) (*Library, error) {
 	l := newLoader(list)
 	ground, err := l.readAll(ctx, layers)
-	if err == nil {
+	if err == nil && len(layers) > 1 {
 		l.unchanged(ground)
 	}
-	return err
+	return l.Library, err
+}
+
+// Made gives a layer of these files, which lies nowhere.
+func Made(dir string, files map[string]string) Layer {
+	y := Layer{Dir: dir, files: map[string][]byte{}}
+	for n, src := range files {
+		y.files[n] = []byte(src)
+	}
+	return y
+}
+
+// Only gives the layer with those of its files that are kept.
+func (y Layer) Only(keep func(file string) bool) Layer {
+	out := Layer{Dir: y.Dir, files: map[string][]byte{}}
+	for n, src := range y.files {
+		if keep(n) {
+			out.files[n] = src
+		}
+	}
+	return out
 }

@@ -44,7 +44,7 @@ type tamper struct {
 
 // TestTampers holds each tamper to a finding at the layer's own line.
 func TestTampers(t *testing.T) {
-	all := tampers(t)
+	all := tampers(t, librarytest.Load(t))
 	if len(all) < 60 {
 		t.Errorf("only %d tampers", len(all))
 	}
@@ -73,7 +73,7 @@ func TestTampers(t *testing.T) {
 
 // TestHarmless lets an edition add and reword what is not for safety.
 func TestHarmless(t *testing.T) {
-	all := harmless(t)
+	all := harmless(t, librarytest.Load(t))
 	if len(all) < 20 {
 		t.Errorf("only %d harmless edits", len(all))
 	}
@@ -328,8 +328,7 @@ func graves(l *library.Library) []grave {
 	return out
 }
 
-func tampers(t *testing.T) []tamper {
-	l := librarytest.Load(t)
+func tampers(t *testing.T, l *library.Library) []tamper {
 	out := screenTampers(t, l)
 	out = append(out, treeTampers(t, l)...)
 	out = append(out, tableTampers(l)...)
@@ -596,8 +595,7 @@ var editionTampers = []tamper{
 	{way: "name", name: "an endorsement that picks", file: "content/edition.yaml", edit: set("endorsement", "This picks your foot."), at: "endorsement", check: "wording"},
 }
 
-func harmless(t *testing.T) []tamper {
-	l := librarytest.Load(t)
+func harmless(t *testing.T, l *library.Library) []tamper {
 	g := graves(l)[0]
 	group := "groups/" + l.Safety.Groups[1].ID.S
 	free, end := unsealed(t, l)
