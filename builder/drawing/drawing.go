@@ -11,6 +11,7 @@ import (
 	"html"
 	"html/template"
 	"slices"
+	"sync"
 )
 
 // Drawing is one picture. Long says in words what it shows, for a reader who
@@ -23,6 +24,23 @@ type Drawing struct {
 	numbers map[string]string   // what its words may name in braces, worked out with the shape
 	labels  map[string][]string // the lines of each label
 	make    func(*canvas)
+
+	kept *keptSVG // nil where it is drawn each time
+}
+
+// keptSVG is a drawing as markup, made when it is first asked for.
+type keptSVG struct {
+	title, long string // with which it was made
+	svg         func() template.HTML
+}
+
+// Kept gives the drawing, which from then on is drawn once, however often its markup
+// with its own id is asked for.
+func (d Drawing) Kept() Drawing {
+	bare := d
+	bare.kept = nil
+	d.kept = &keptSVG{d.Title, d.Long, sync.OnceValue(func() template.HTML { return bare.SVG("") })}
+	return d
 }
 
 // all lists every drawing, in the order in which a reader may meet them.
@@ -73,6 +91,9 @@ func (d Drawing) Labels() []string { return d.drawn().asked }
 // that one page can hold many drawings; an empty prefix stands for the drawing's ID.
 func (d Drawing) SVG(idPrefix string) template.HTML {
 	if idPrefix == "" {
+		if k := d.kept; k != nil && k.title == d.Title && k.long == d.Long {
+			return k.svg()
+		}
 		idPrefix = d.ID
 	}
 	p := html.EscapeString(idPrefix)

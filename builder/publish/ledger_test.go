@@ -16,6 +16,7 @@ import (
 	"keelpath/builder/finding"
 	"keelpath/builder/ledger"
 	"keelpath/builder/library"
+	"keelpath/builder/prose"
 	"keelpath/content"
 	"keelpath/trees"
 )
@@ -211,5 +212,42 @@ func TestWhatIsMadeAgain(t *testing.T) {
 	}
 	if made := len(now) - 1 - kept; made != 1 {
 		t.Errorf("a line more on one page, and %d files were made", made)
+	}
+}
+
+// What steps behind the pages get is what was written: names, sizes and sums, a title and a language of
+// each page, and the text of those that have one in the library.
+func TestFinishedFiles(t *testing.T) {
+	l, written := load(t), map[string][]byte{}
+	files, err := Build(context.Background(), l, &finding.List{}, Before{}, func(name string, data []byte) error {
+		written[name] = data
+		return nil
+	}, nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	texts := 0
+	for _, f := range files {
+		data, ok := written[f.Name]
+		if !ok || f.Size != int64(len(data)) || f.Sum != sha256.Sum256(data) {
+			t.Errorf("%s is not what was written", f.Name)
+		}
+		delete(written, f.Name)
+		if page := strings.HasSuffix(f.Name, ".html"); page != (f.Title != "" && f.Lang == "en") {
+			t.Errorf("%s has the title %q and the language %q", f.Name, f.Title, f.Lang)
+		}
+		if f.Text == nil {
+			continue
+		}
+		texts++
+		if want := gradeOf(prose.Of(f.Text())); !strings.Contains(string(data), want) {
+			t.Errorf("%s does not show the grade of its text, %s", f.Name, want)
+		}
+	}
+	if len(written) != 1 || written[ledger.Name] == nil {
+		t.Errorf("beside the list, %d files were written", len(written))
+	}
+	if want := len(l.Explainers) + len(l.Trees) + len(l.PatientTrees()); texts != want {
+		t.Errorf("%d files have a text, and %d were expected", texts, want)
 	}
 }

@@ -40,6 +40,8 @@ type Stock struct {
 	ratings func() Ratings
 	asset   func(from string) (name string, err error)
 	prints  sync.Map // Print by Note
+
+	drawings sync.Map // drawn by id
 }
 
 // NewStock needs a library that is free of errors. asset gives the name of the asset that

@@ -42,7 +42,7 @@ var things = map[string]func(s *Stock, of string) any{
 
 	"figure":   func(s *Stock, of string) any { return s.lib.Figure(of) },
 	"figures":  func(s *Stock, _ string) any { return s.lib.Figures },
-	"drawing":  func(s *Stock, of string) any { d, ok := s.lib.Drawing(of); return drawn{d, ok} },
+	"drawing":  func(s *Stock, of string) any { return s.drawn(of) },
 	"general":  func(s *Stock, _ string) any { return s.lib.General },
 	"themes":   func(s *Stock, _ string) any { return s.lib.Themes },
 	"prompt":   func(s *Stock, of string) any { return s.lib.Prompt(of) },
@@ -139,6 +139,16 @@ func restOf(s *Stock) []any {
 type drawn struct {
 	drawing.Drawing
 	OK bool
+}
+
+// drawn gives a drawing, whose markup is made once for all pages that show it.
+func (s *Stock) drawn(id string) drawn {
+	if known, ok := s.drawings.Load(id); ok {
+		return known.(drawn)
+	}
+	d, ok := s.lib.Drawing(id)
+	known, _ := s.drawings.LoadOrStore(id, drawn{d.Kept(), ok})
+	return known.(drawn)
 }
 
 // kindOf and kindAndID part what a note is of.
