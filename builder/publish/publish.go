@@ -65,7 +65,7 @@ type maker struct {
 	assets    map[string]func() (asset, error) // by the file that each is made of
 	found     *finding.List                    // only the asset "carry" adds to it
 	before    *Before                          // nil where everything is made
-	layout    sync.Map                         // parts of the layout, by their template and what they hang on
+	alike     sync.Map                         // what several pages show alike, by its template and what it hangs on
 }
 
 func newMaker(l *library.Library, files fs.FS, list *finding.List) (*maker, error) {
@@ -80,6 +80,7 @@ func newMaker(l *library.Library, files fs.FS, list *finding.List) (*maker, erro
 	if err := sayable(m.templates, l.Say); err != nil {
 		return nil, fmt.Errorf("read the page templates: %w", err)
 	}
+	m.templates.Funcs(template.FuncMap{"source": m.source, "prompt": m.prompt})
 	m.assets = m.later(files)
 	m.stock = shelf.NewStock(l, m.plan, func(from string) (string, error) {
 		a, err := m.asset(from)
@@ -117,6 +118,10 @@ func (m *maker) pageFile(p plan.Page) (asset, error) {
 	return asset{name: p.Name, data: data, from: noted}, err
 }
 
+// mostAhead is how many files are made before they are handed on, so that those of a big
+// site do not wait in memory for a slow disk.
+const mostAhead = 64
+
 // run makes the files on all processors and hands them on in the jobs' order; what is taken
 // over is not handed on. It gives all files. The error it gives is that of the first job that failed, in that order.
 func run(ctx context.Context, all []*maker, emit func(string, []byte) error, progress func(int, int)) ([]File, error) {
@@ -134,10 +139,17 @@ func run(ctx context.Context, all []*maker, emit func(string, []byte) error, pro
 	for i := range results {
 		results[i] = make(chan made, 1)
 	}
+	ahead := make(chan struct{}, mostAhead)
 	var workers errgroup.Group
 	workers.SetLimit(runtime.GOMAXPROCS(0) + 1) // one is taken by the loop that starts the others
 	workers.Go(func() error {
 		for i, j := range jobs {
+			select {
+			case ahead <- struct{}{}:
+			case <-ctx.Done():
+				results[i] <- made{err: ctx.Err()}
+				continue
+			}
 			workers.Go(func() error {
 				if ctx.Err() != nil {
 					results[i] <- made{err: ctx.Err()}
@@ -157,6 +169,7 @@ func run(ctx context.Context, all []*maker, emit func(string, []byte) error, pro
 		if r.err != nil {
 			return nil, fmt.Errorf("render %s: %w", j.of, r.err)
 		}
+		<-ahead
 		if r.kept == nil {
 			if err := emit(r.file.Name, r.data); err != nil {
 				return nil, err
@@ -183,19 +196,37 @@ func (m *maker) shared(v *PageView) error {
 		{"layout-credits", fmt.Sprintf("%q", v.Credits), &v.CreditLines},
 		{"layout-last", fmt.Sprintf("%q %t", v.Root, v.Name == "clinic/index.html"), &v.Last},
 	} {
-		key := [2]string{p.template, p.on}
-		if made, ok := m.layout.Load(key); ok {
-			*p.to = made.(template.HTML)
-			continue
-		}
-		made, err := m.made(p.template, *v)
-		if err != nil {
+		var err error
+		if *p.to, err = m.once(p.template, p.on, *v); err != nil {
 			return err
 		}
-		*p.to = template.HTML(made)
-		m.layout.Store(key, *p.to)
 	}
 	return nil
+}
+
+// once renders a template once for all that it hangs on.
+func (m *maker) once(name, on string, view any) (template.HTML, error) {
+	key := [2]string{name, on}
+	if made, ok := m.alike.Load(key); ok {
+		return made.(template.HTML), nil
+	}
+	made, err := m.made(name, view)
+	if err == nil {
+		m.alike.Store(key, template.HTML(made))
+	}
+	return template.HTML(made), err
+}
+
+// source shows a source without its number, and with no address on the site.
+func (m *maker) source(s SourceView) (template.HTML, error) {
+	s.Number, s.URL = 0, ""
+	return m.once("source", fmt.Sprintf("%#v", s), s)
+}
+
+// prompt shows a prompt without what it rests on.
+func (m *maker) prompt(p PromptView) (template.HTML, error) {
+	p.ID, p.Sources = "", nil
+	return m.once("prompt", fmt.Sprintf("%#v", p), p)
 }
 
 // fill executes the template of a gap or a slot in the text of one of the site's own pages.

@@ -1,6 +1,7 @@
 package publish
 
 import (
+	"errors"
 	"fmt"
 	"html/template"
 	"slices"
@@ -30,8 +31,14 @@ func functions(w *say.Words) template.FuncMap {
 		"whom":      func() template.HTML { return everyWhom(w) },
 		"listed":    func(last string, names []string) (string, error) { return listed(w, last, names) },
 		"join":      func(sep string, parts []string) string { return strings.Join(parts, sep) },
+
+		// What these two show is made once for all pages, by the maker that the templates belong to.
+		"source": func(SourceView) (template.HTML, error) { return "", errNoMaker },
+		"prompt": func(PromptView) (template.HTML, error) { return "", errNoMaker },
 	}
 }
+
+var errNoMaker = errors.New("the templates belong to no maker")
 
 // listed joins names as one says them: "a", "a or b", "a, b or c".
 func listed(w *say.Words, last string, names []string) (string, error) {
