@@ -1,6 +1,6 @@
-// Package helpline is the one home of the words around the numbers to call. An
+// Package helpline is the one home of what is said around the numbers to call. An
 // edition gives the numbers and says where each holds; the words are the
-// program's own, so that no edition can make them weaker.
+// program's own, so that no edition can make them weaker, and stand in the words file.
 package helpline
 
 import (
@@ -11,6 +11,7 @@ import (
 	"unicode/utf8"
 
 	"keelpath/builder/read"
+	"keelpath/builder/say"
 )
 
 // The ids of the slots, as a text names them: "[](call:emergency)".
@@ -33,6 +34,8 @@ type Line struct {
 // Lines are the three slots of an edition.
 type Lines struct {
 	Emergency, Urgent, Crisis Line
+
+	Say *say.Words // the words around them; English where it is nil
 }
 
 // Slot gives a slot by its id, to be read or filled; nil where there is none.
@@ -54,35 +57,52 @@ type Words struct {
 	Before, Number, After string
 }
 
+// around are the words of a clause: with a number, with one that takes text messages, and
+// where an edition has none.
+type around struct{ call, text, without say.Name }
+
+var clauses = map[string]around{
+	Emergency: {"call.clause-emergency", "call.clause-emergency-text", "call.without-emergency"},
+	Urgent:    {"call.clause-urgent", "call.clause-urgent-text", "call.without-urgent"},
+	Crisis:    {"call.clause-crisis", "call.clause-crisis-text", "call.without-crisis"},
+}
+
+// IsClause tells whether a text of the words file is a clause of this room.
+func IsClause(name say.Name) bool {
+	for _, c := range clauses {
+		if name == c.call || name == c.text || name == c.without {
+			return true
+		}
+	}
+	return false
+}
+
+// mark stands for the number while a clause is filled; no text has it.
+const mark = "\x00"
+
 // Words gives a slot's clause as it stands in the middle of a sentence.
 func (l Lines) Words(id string) Words {
-	switch line := l.Slot(id); {
-	case line == nil:
+	line := l.Slot(id)
+	if line == nil {
 		return Words{}
-	case line.Number.S == "":
-		return Words{Before: without[id]}
-	case id == Emergency:
-		return line.say(", or your local emergency number")
-	case id == Urgent:
-		return line.say(" for urgent advice")
-	default:
-		return line.say("")
 	}
+	w, clause := l.say(), clauses[id]
+	if line.Number.S == "" {
+		return Words{Before: w.Say(clause.without)}
+	}
+	name := clause.call
+	if line.Texts {
+		name = clause.text
+	}
+	before, after, _ := strings.Cut(w.Say(name, "number", mark, "place", line.Where.S), mark)
+	return Words{Before: before, Number: line.Number.S, After: after}
 }
 
-// without is what is said where an edition has no number.
-var without = map[string]string{
-	Emergency: "call your local emergency number",
-	Urgent:    "call an urgent-advice line if you have one",
-	Crisis:    "call a crisis line",
-}
-
-func (l Line) say(end string) Words {
-	verb := "call "
-	if l.Texts {
-		verb = "call or text "
+func (l Lines) say() *say.Words {
+	if l.Say == nil {
+		return say.English()
 	}
-	return Words{Before: verb, Number: l.Number.S, After: " in " + l.Where.S + end}
+	return l.Say
 }
 
 // Capital gives the clause as it opens a sentence.
@@ -135,7 +155,11 @@ func dialled(number string) string {
 }
 
 // Sentence gives a slot's clause as a sentence of its own.
-func (l Lines) Sentence(id string) string { return l.Words(id).Capital().Plain() + "." }
+func (l Lines) Sentence(id string) string {
+	return l.say().Say("call.sentence", "call", l.Words(id).Capital().Plain())
+}
 
 // SentenceHTML is Sentence with the number as a link.
-func (l Lines) SentenceHTML(id string) template.HTML { return l.Words(id).Capital().HTML() + "." }
+func (l Lines) SentenceHTML(id string) template.HTML {
+	return l.say().HTML("call.sentence", "call", l.Words(id).Capital().HTML())
+}

@@ -27,6 +27,7 @@ var numberForm, placeForm = regexp.MustCompile(NumberForm), regexp.MustCompile(P
 // lines reads the numbers to call and gives the ids of those that the file has. A
 // layer replaces each of them as a whole.
 func (l *loader) lines(m *read.Map) []string {
+	l.Edition.Lines.Say = l.Say
 	var has []string
 	for _, id := range helpline.IDs {
 		if s := m.Sub(id, fmt.Sprintf("%q", id)); s != nil {

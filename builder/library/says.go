@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"keelpath/builder/finding"
+	"keelpath/builder/helpline"
 	"keelpath/builder/read"
 	"keelpath/builder/say"
 )
@@ -46,7 +47,12 @@ func (l *loader) saysIn(first *say.Words, layers []Layer) {
 	l.Say = l.Say.Against(first, l.list)
 }
 
-// everyWord gives what the program says.
+// everyWord gives what the program says, but for the clauses of room helpline: they are what other texts
+// name in place of words of their own.
 func (c *checker) everyWord(do func(string, ...read.Text)) {
-	c.Say.Each(func(name say.Name, t read.Text) { do(fmt.Sprintf("text %q", name), t) })
+	c.Say.Each(func(name say.Name, t read.Text) {
+		if !helpline.IsClause(name) {
+			do(fmt.Sprintf("text %q", name), t)
+		}
+	})
 }

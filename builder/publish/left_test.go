@@ -118,7 +118,6 @@ var toGo = []struct {
 	says *regexp.Regexp
 }{
 	{"explainer: marks, tables and shares", regexp.MustCompile(`^source \d+$|^Table:|Each figure is one person\.?|\d+\. Those counted are filled\.|The picture has .* outlines`)},
-	{"helpline", regexp.MustCompile(`(?i)\bcall( or text)?( \d+)?$|, or your local emergency number|call (an urgent-advice line if you have one|a crisis line)|for urgent advice`)},
 	{"quantity", regexp.MustCompile(`\babout\b|\b(degrees?|st|pounds|stone|inches)\b`)},
 	{"tree: an amount that is not known", regexp.MustCompile(`an? (length|weight|angle|slope) to (work out|measure) with your prosthetist`)},
 	{"read: who paid", regexp.MustCompile(`No outside funding. No advertising.`)},
