@@ -276,7 +276,7 @@ func difference(s, n sealed) string {
 func apart(a, b string) (string, string) {
 	const most = 40
 	a, b = oneLine(a), oneLine(b)
-	at, same := 0, 0
+	var at, same int
 	for same < min(len(a), len(b)) && a[same] == b[same] {
 		if same++; a[same-1] == ' ' {
 			at = same
