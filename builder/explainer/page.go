@@ -156,6 +156,7 @@ func InWords(p *Page, file string, src []byte, lines helpline.Lines, list *findi
 	out := *p
 	out.File, out.Title, out.Message, out.Body = file, m.NeedText("title"), m.NeedText("message"), doc
 	out.Credits.Authors = append(slices.Clone(p.Credits.Authors), m.Texts("translators")...)
+	out.Credits.Funding = m.NeedText("funding")
 	m.Done()
 	p.fits(of, doc, file, list)
 	return &out

@@ -118,6 +118,8 @@ func Files(lang string, l Letters, texts []translation.Need, pages []*explainer.
 		says, name := map[string]string{"of": p.Of, "title": l.Text(p.Title.S), "message": l.Text(p.Message.S)}, p.ID+".md"
 		if p.Lead != nil { // one of the site's own
 			says["about"], name = l.Text(p.About.S), "pages/"+name
+		} else {
+			says["funding"] = l.Text(p.Credits.Funding.S)
 		}
 		header, err := yaml.Marshal(says)
 		if err != nil {

@@ -1,0 +1,111 @@
+package browsertest
+
+import (
+	"fmt"
+	"os"
+	"path"
+	"path/filepath"
+	"regexp"
+	"slices"
+	"strings"
+	"testing"
+
+	"keelpath/builder/internal/pseudo"
+	"keelpath/builder/internal/pseudo/layer"
+	"keelpath/builder/internal/sitetest"
+	"keelpath/builder/read"
+)
+
+// onlyEnglish are states whose steps wait for words of English.
+var onlyEnglish = []string{"planner-sheet", "planner-sheet-too-long", "planner-missing"}
+
+// In languages that nobody speaks, one with longer words and one from right to left: no word of
+// English is left on a page or a screen of the planner, nothing is cut off, and nothing is wider than a
+// window of 320 px. With KEELPATH_ROUNDS set every page is looked at, and else one of each kind.
+func TestInLanguagesOfNobody(t *testing.T) {
+	for _, lang := range layer.Languages {
+		t.Run(lang, func(t *testing.T) {
+			dir := t.TempDir()
+			if err := layer.Write(t.Context(), filepath.Join(dir, "layer"), lang); err != nil {
+				t.Fatal(err)
+			}
+			site := filepath.Join(dir, "site")
+			l, err := sitetest.Build(t.Context(), site, filepath.Join(dir, "layer"))
+			if err != nil {
+				t.Fatal(err)
+			}
+			names := notWords()
+			all := states
+			if os.Getenv("KEELPATH_ROUNDS") != "" {
+				all = slices.Concat(all, everyPage(t))
+			}
+			b := newTab(t)
+			b.size(320, 640)
+			for _, s := range all {
+				if slices.Contains(onlyEnglish, s.name) {
+					continue
+				}
+				address := func(name string) string { return sitetest.OnDisk(site, path.Join(l.Others[0].Lang, name)) }
+				if path.Ext(s.name) == ".html" {
+					b.open(address(s.name)) // what it loads has other names than in English
+				} else {
+					s.reach(b, address)
+				}
+				for _, wrong := range eval[[]string](b, layout) {
+					// Where labels stand is a drawing's own; of those without room the checker warns, and whoever
+					// says them in another language breaks them into lines.
+					if !strings.Contains(wrong, ": text.d-") {
+						t.Errorf("%s: %s", s.name, wrong)
+					}
+				}
+				for _, said := range eval[[]string](b, allSaid) {
+					if word := pseudo.Left(units.ReplaceAllString(toGo.ReplaceAllString(names.Replace(said), ""), "")); word != "" {
+						t.Errorf("%s: %q says %q in English", s.name, said, word)
+					}
+				}
+				keepPicture(t, fmt.Sprintf("%s-%s.png", lang, s.name), b.picture)
+			}
+		})
+	}
+}
+
+// toGo is what is still said in English: around the numbers to call, before the number of a source, and
+// where an amount is not known. publish's test of the same languages says where each is put together.
+var toGo = regexp.MustCompile(`(?i)\bcall( or text)?( \d+)?$|^in |, or your local emergency number|call (an urgent-advice line if you have one|a crisis line)|` +
+	`for urgent advice|^source \d+$|^Table:|an? (length|weight|angle|slope) to (work out|measure) with your prosthetist|\b(st|stone|pounds|degrees|about)\b`)
+
+// units are signs of units, which are the same in every language.
+var units = regexp.MustCompile(`\b(mm|cm|in|kg|lb|ft)\b`)
+
+// allSaid gives what a reader sees or hears of a page, other languages' names aside.
+const allSaid = `(() => {
+const out = [];
+for (const e of document.body.querySelectorAll("*")) {
+  if (e.closest(".languages, code, pre, cite, template") || !e.checkVisibility({ visibilityProperty: true })) continue;
+  for (const n of e.childNodes) if (n.nodeType === Node.TEXT_NODE && n.data.trim()) out.push(n.data.trim());
+  for (const a of ["aria-label", "title", "alt", "placeholder", "aria-valuetext"]) if (e.hasAttribute(a)) out.push(e.getAttribute(a));
+}
+return Array.from(new Set(out));
+})()`
+
+// notWords takes out what stands as it is in every language: titles of sources and who wrote them, people,
+// the edition's name, and names of formulas.
+func notWords() *strings.Replacer {
+	all := []string{lib.Edition.Name.S, "Flesch-Kincaid", "SMOG"}
+	for _, s := range lib.Sources {
+		all = append(all, s.Title.S, s.By.S, s.Where.S)
+	}
+	for _, tr := range lib.Trees {
+		all = append(all, read.Strings(slices.Concat(tr.Credits.Authors, tr.Credits.Reviewers))...)
+	}
+	for _, p := range lib.Explainers {
+		all = append(all, read.Strings(slices.Concat(p.Credits.Authors, p.Credits.Reviewers))...)
+	}
+	all = slices.DeleteFunc(all, func(s string) bool { return s == "" })
+	slices.SortFunc(all, func(a, b string) int { return len(b) - len(a) })
+	var pairs []string
+	for _, s := range all {
+		pairs = append(pairs, s, " ")
+	}
+	return strings.NewReplacer(pairs...)
+}
