@@ -239,6 +239,7 @@ func (m *maker) fill(name string, view any) (template.HTML, error) {
 // viewer gives a page's, with a shelf of its own.
 func (m *maker) viewer(p plan.Page) (viewer, error) {
 	k, s := kinds[p.Kind], m.stock.Shelf()
+	s.Find(p.Kind, p.Of) // the page's own title and what it is about are off the shelf too
 	view, err := pageView(s, p, k)
 	return viewer{addresses: addresses{s, view.Root, p}, view: view, newTab: k.newTab}, err
 }
