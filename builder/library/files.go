@@ -1,6 +1,7 @@
 package library
 
 import (
+	"bytes"
 	"cmp"
 	"context"
 	"crypto/sha256"
@@ -126,7 +127,10 @@ func readLimited(f fs.FS, p string) ([]byte, error) {
 		return nil, err
 	}
 	defer file.Close()
-	return io.ReadAll(io.LimitReader(file, read.MaxBytes+1))
+	// Of many files, room that is not needed would come to a large part of the memory.
+	b := bytes.NewBuffer(make([]byte, 0, min(info.Size(), read.MaxBytes+1)+bytes.MinRead))
+	_, err = b.ReadFrom(io.LimitReader(file, read.MaxBytes+1))
+	return b.Bytes(), err
 }
 
 // Print is the fingerprint of all files of some layers. Where the layers lie has no part in it.

@@ -120,8 +120,8 @@ func (e *editor) edit(t *testing.T) string {
 		e.layer[pageFile] = get(pageFile) + fmt.Sprintf("\nThis line has the number %d.\n", n)
 		return "a page's text: " + page
 	case 2:
-		e.layer[pageFile] = strings.Replace(get(pageFile), "\nmessage:", fmt.Sprintf(" %d\nmessage:", n), 1)
-		return "what stands before a page's message: " + page
+		e.layer[pageFile] = strings.Replace(get(pageFile), "\naudience:", fmt.Sprintf(" %d\naudience:", n), 1)
+		return "a page's title: " + page
 	case 3:
 		delete(e.layer, pageFile)
 		return "a page as it was: " + page
@@ -140,7 +140,7 @@ func (e *editor) edit(t *testing.T) string {
 		return "nothing"
 	case 7:
 		e.layer[topicFile] = strings.Replace(get(topicFile), "\naudience:", fmt.Sprintf(" %d\naudience:", n), 1)
-		return "what stands before a tree's audience: " + topic
+		return "a tree's title: " + topic
 	case 8:
 		delete(e.layer, topicFile)
 		delete(e.layer, "trees/copied.yaml")

@@ -40,6 +40,7 @@ type Stock struct {
 	ratings func() Ratings
 	asset   func(from string) (name string, err error)
 	prints  sync.Map // Print by Note
+	notes   sync.Map // Note by itself
 
 	drawings sync.Map // drawn by id
 }
@@ -68,7 +69,12 @@ type Shelf struct {
 
 // Noted gives the notes of all that was handed out, in order.
 func (s *Shelf) Noted() []Note {
-	return slices.SortedFunc(maps.Keys(s.noted), func(a, b Note) int { return cmp.Or(cmp.Compare(a.What, b.What), cmp.Compare(a.Of, b.Of)) })
+	out := slices.SortedFunc(maps.Keys(s.noted), func(a, b Note) int { return cmp.Or(cmp.Compare(a.What, b.What), cmp.Compare(a.Of, b.Of)) })
+	for i, n := range out { // the letters of many pages' notes are the same
+		known, _ := s.stock.notes.LoadOrStore(n, n)
+		out[i] = known.(Note)
+	}
+	return slices.Clip(out)
 }
 
 // take notes a thing and hands it out.
