@@ -476,7 +476,7 @@ func (w *walker) filled(t read.Text, path tree.Path) string {
 		if v, ok := path.Amounts[id]; ok {
 			return w.t.ShowAmount(id, v)
 		}
-		return w.t.WithoutAmount(id)
+		return w.t.WithoutAmount(w.l.Say, id)
 	})
 }
 

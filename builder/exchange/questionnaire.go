@@ -392,7 +392,7 @@ func (f *former) prompts(link string, ids []read.Text) []item {
 func (f *former) plain(t read.Text) string { return f.worded(t, nil) }
 
 func (f *former) worded(t read.Text, name func(id string) string) string {
-	t.S = tree.FillGaps(t.S, f.t.WithoutAmount)
+	t.S = tree.FillGaps(t.S, func(id string) string { return f.t.WithoutAmount(f.lib.Say, id) })
 	doc := f.lib.Doc(t)
 	text := doc.Text(func(kind, id string) explainer.Target {
 		return explainer.Target{Title: "“" + f.lib.TitleOf(kind, id) + "”"}

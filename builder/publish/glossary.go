@@ -7,6 +7,7 @@ import (
 
 	"keelpath/builder/library"
 	"keelpath/builder/plan"
+	"keelpath/builder/say"
 )
 
 // glossaryView lists the words in the order of the alphabet.
@@ -26,19 +27,20 @@ type entryView struct {
 }
 
 func glossaryModel(v viewer, _ plan.Page) (any, error) {
-	return glossaryView{PageView: v.view, Letters: letters(v.shelf.Words())}, nil
+	return glossaryView{PageView: v.view, Letters: letters(v.say(), v.shelf.Words())}, nil
 }
 
-func letters(words []*library.Word) []letterView {
+func letters(in *say.Words, words []*library.Word) []letterView {
 	words = slices.Clone(words)
+	order, same := in.Order(), in.SameLetter()
 	slices.SortStableFunc(words, func(a, b *library.Word) int {
-		return cmp.Or(cmp.Compare(strings.ToLower(a.Word.S), strings.ToLower(b.Word.S)), cmp.Compare(a.ID.S, b.ID.S))
+		return cmp.Or(order(a.Word.S, b.Word.S), cmp.Compare(a.ID.S, b.ID.S))
 	})
 	var out []letterView
 	for _, w := range words {
-		letter := strings.ToUpper(string([]rune(w.Word.S)[:1]))
-		if len(out) == 0 || out[len(out)-1].Letter != letter {
-			out = append(out, letterView{Letter: letter})
+		letter := string([]rune(w.Word.S)[:1])
+		if len(out) == 0 || !same(out[len(out)-1].Letter, letter) {
+			out = append(out, letterView{Letter: in.Capital(letter)})
 		}
 		last := &out[len(out)-1]
 		last.Words = append(last.Words, entryView{w.ID.S, w.Word.S, w.Meaning.S, otherNames(w)})

@@ -119,8 +119,6 @@ var toGo = []struct {
 }{
 	{"explainer: marks, tables and shares", regexp.MustCompile(`^source \d+$|^Table:|Each figure is one person\.?|\d+\. Those counted are filled\.|The picture has .* outlines`)},
 	{"quantity", regexp.MustCompile(`\babout\b|\b(degrees?|st|pounds|stone|inches)\b`)},
-	{"tree: an amount that is not known", regexp.MustCompile(`an? (length|weight|angle|slope) to (work out|measure) with your prosthetist`)},
-	{"read: who paid", regexp.MustCompile(`No outside funding. No advertising.`)},
 }
 
 // In a language that nobody speaks no word of English is left, but for names, units and

@@ -163,7 +163,7 @@ func short(m *tree.Measure, x float64) string {
 func withGaps(w *say.Words, t *tree.Tree, text string, rendered template.HTML) template.HTML {
 	out := string(rendered)
 	for _, id := range tree.Gaps(text) {
-		words, other := t.WithoutAmount(id), ""
+		words, other := t.WithoutAmount(w, id), ""
 		if q := t.Question(id); q != nil {
 			other = fmt.Sprintf(` data-else="%s"`, html.EscapeString(words))
 			words = w.Say("amount.wrote-at", "number", t.Numbers()[id])

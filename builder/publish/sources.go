@@ -3,7 +3,6 @@ package publish
 import (
 	"cmp"
 	"slices"
-	"strings"
 
 	"keelpath/builder/library"
 	"keelpath/builder/plan"
@@ -43,8 +42,9 @@ func tallied(ts []library.Tally) tallyView {
 
 func sourcesModel(v viewer, _ plan.Page) (any, error) {
 	sorted := slices.Clone(v.shelf.Sources())
+	order := v.say().Order()
 	slices.SortStableFunc(sorted, func(a, b *library.Source) int {
-		return cmp.Or(cmp.Compare(strings.ToLower(a.Title.S), strings.ToLower(b.Title.S)), cmp.Compare(a.ID.S, b.ID.S))
+		return cmp.Or(order(a.Title.S, b.Title.S), cmp.Compare(a.ID.S, b.ID.S))
 	})
 	out := sourcesView{PageView: v.view, Seen: map[string]int{}, Opening: v.opening()}
 	if s := v.shelf.Search(); s != nil {

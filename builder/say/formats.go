@@ -141,6 +141,13 @@ func (w *Words) ApartTexts(all ...string) template.HTML {
 // one goroutine at a time.
 func (w *Words) Order() func(a, b string) int { return collate.New(w.tag).CompareString }
 
+// SameLetter gives a function that tells whether two letters stand under one heading of such a list: "é" under
+// "E" in most languages, and "ñ" apart from "n" in Spanish. It is for one goroutine at a time.
+func (w *Words) SameLetter() func(a, b string) bool {
+	c := collate.New(w.tag, collate.Loose)
+	return func(a, b string) bool { return c.CompareString(a, b) == 0 }
+}
+
 // Dir is the direction in which the language is written: "ltr" or "rtl".
 func (w *Words) Dir() string { return Dir(w.Lang) }
 

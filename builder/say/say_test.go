@@ -183,6 +183,18 @@ func TestOrder(t *testing.T) {
 	}
 }
 
+// A letter with an accent stands under the one without, unless it is a letter of its own.
+func TestSameLetter(t *testing.T) {
+	for _, c := range []struct {
+		lang, a, b string
+		same       bool
+	}{{"en", "É", "e", true}, {"es", "Á", "a", true}, {"es", "ñ", "N", false}, {"en", "a", "b", false}} {
+		if got := fine(t, c.lang, formats).SameLetter()(c.a, c.b); got != c.same {
+			t.Errorf("%s: %s and %s: %v", c.lang, c.a, c.b, got)
+		}
+	}
+}
+
 func TestDir(t *testing.T) {
 	for lang, want := range map[string]string{"en": "ltr", "es-US": "ltr", "ar": "rtl", "he": "rtl", "fa-IR": "rtl", "ur": "rtl", "uz-Arab": "rtl", "uz": "ltr", "zh-Hant": "ltr"} {
 		if got := say.Dir(lang); got != want {

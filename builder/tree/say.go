@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"keelpath/builder/quantity"
+	"keelpath/builder/say"
 )
 
 // Says words an answer for readers: the texts of the chosen answers, the amount
@@ -45,23 +46,27 @@ func (t *Tree) ShowAmount(id string, v quantity.Value) string {
 	return quantity.Show(v)
 }
 
-// lacking words an amount that is not known, by its kind.
-var lacking = map[quantity.Kind]string{
-	quantity.Length: "a length", quantity.Mass: "a weight", quantity.Angle: "an angle",
-	quantity.Slope: "a slope", quantity.Count: "a number",
+// lacking are the words for an amount that is not known, by its kind: one that a reader can measure, and one
+// that follows from others.
+var lacking = map[quantity.Kind]struct{ measure, workOut say.Name }{
+	quantity.Length: {"amount.length-to-measure", "amount.length-to-work-out"},
+	quantity.Mass:   {"amount.weight-to-measure", "amount.weight-to-work-out"},
+	quantity.Angle:  {"amount.angle-to-measure", "amount.angle-to-work-out"},
+	quantity.Slope:  {"amount.slope-to-measure", "amount.slope-to-work-out"},
+	quantity.Count:  {"amount.number-to-measure", "amount.number-to-work-out"},
 }
 
-// WithoutAmount stands in a text where an amount is not known.
-func (t *Tree) WithoutAmount(id string) string {
+// WithoutAmount stands in a text where an amount is not known, in the words of w.
+func (t *Tree) WithoutAmount(w *say.Words, id string) string {
 	if q := t.Question(id); q != nil && q.Measure != nil {
-		return lacking[q.Measure.Kind()] + " to measure with your prosthetist"
+		return w.Say(lacking[q.Measure.Kind()].measure)
 	}
-	for _, w := range t.Values {
-		if what := lacking[quantity.Kind(w.Kind)]; w.ID.S == id && what != "" {
-			return what + " to work out with your prosthetist"
+	for _, v := range t.Values {
+		if what, ok := lacking[quantity.Kind(v.Kind)]; v.ID.S == id && ok {
+			return w.Say(what.workOut)
 		}
 	}
-	return "a number to work out with your prosthetist"
+	return w.Say(lacking[quantity.Count].workOut)
 }
 
 // FillGaps puts words into the gaps of a text, "about {needed}".

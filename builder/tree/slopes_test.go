@@ -12,6 +12,7 @@ import (
 	"keelpath/builder/formula"
 	"keelpath/builder/quantity"
 	"keelpath/builder/read"
+	"keelpath/builder/say"
 	"keelpath/builder/tree"
 )
 
@@ -157,7 +158,7 @@ func TestSays(t *testing.T) {
 		"needed": "an angle to work out with your prosthetist", "gap": "a length to work out with your prosthetist",
 		"apart": "a number to work out with your prosthetist", "none": "a number to work out with your prosthetist",
 	} {
-		if got := tr.WithoutAmount(id); got != want {
+		if got := tr.WithoutAmount(say.English(), id); got != want {
 			t.Errorf("without %s it says %q, want %q", id, got, want)
 		}
 	}
