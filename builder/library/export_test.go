@@ -2,6 +2,8 @@ package library
 
 import (
 	"context"
+	"testing"
+	"time"
 
 	"keelpath/builder/finding"
 )
@@ -35,4 +37,19 @@ func (y Layer) Only(keep func(file string) bool) Layer {
 		}
 	}
 	return out
+}
+
+// Soon fails where do, which has little to do, goes on without end.
+func Soon(t *testing.T, do func()) {
+	t.Helper()
+	done := make(chan bool)
+	go func() {
+		defer close(done)
+		do()
+	}()
+	select {
+	case <-done:
+	case <-time.After(3 * time.Second):
+		t.Fatal("it goes on without end")
+	}
 }

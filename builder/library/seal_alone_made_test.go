@@ -6,7 +6,6 @@ import (
 	"slices"
 	"strings"
 	"testing"
-	"time"
 
 	"keelpath/builder/finding"
 	"keelpath/builder/library"
@@ -242,23 +241,15 @@ func listing(lines []string) string {
 	return out
 }
 
-// sealSays gives what the seal says of layers. It is soon done, or never.
+// sealSays gives what the seal says of layers.
 func sealSays(t *testing.T, layers ...library.Layer) []string {
 	t.Helper()
 	const rule = "an edition may add before and after what is for safety, and change nothing of it"
 	var list finding.List
-	done := make(chan error, 1)
-	go func() {
-		_, err := library.Sealed(t.Context(), &list, layers...)
-		done <- err
-	}()
-	select {
-	case err := <-done:
-		if err != nil {
-			t.Fatal(err)
-		}
-	case <-time.After(3 * time.Second):
-		t.Fatal("the seal goes on without end")
+	var err error
+	library.Soon(t, func() { _, err = library.Sealed(t.Context(), &list, layers...) })
+	if err != nil {
+		t.Fatal(err)
 	}
 	var out []string
 	for _, f := range list.Sorted() {

@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"keelpath/builder/explainer"
+	"keelpath/builder/figure"
 	"keelpath/builder/finding"
 	"keelpath/builder/read"
 	"keelpath/builder/tree"
@@ -141,8 +142,10 @@ func TestSealAloneHold(t *testing.T) {
 			` the edition lacks the the tree a and 1 more of its parts, which the built-in content has for safety (copy it from old:1)`}},
 	} {
 		var got []string
-		ledgerOf("old", ground...).hold(ledgerOf("now", c.now...), func(at finding.Place, text string, help ...string) {
-			got = append(got, fmt.Sprintf("%s %s (%s)", at, text, strings.Join(help, ", ")))
+		Soon(t, func() {
+			ledgerOf("old", ground...).hold(ledgerOf("now", c.now...), func(at finding.Place, text string, help ...string) {
+				got = append(got, fmt.Sprintf("%s %s (%s)", at, text, strings.Join(help, ", ")))
+			})
 		})
 		if !slices.Equal(got, c.want) {
 			t.Errorf("%s:\n%s\nwant:\n%s", c.name, strings.Join(got, "\n"), strings.Join(c.want, "\n"))
@@ -190,7 +193,7 @@ func TestSealAloneGone(t *testing.T) {
 	if page == nil || known == nil {
 		t.Fatal("no page, or no tree")
 	}
-	l.unchanged(seal{ledger: ledgerOf("old"), trees: []*tree.Tree{known}, pages: []*explainer.Page{page}})
+	l.unchanged(seal{ledger: ledgerOf("old"), trees: []*tree.Tree{known}, pages: []*explainer.Page{page}, figures: []*figure.Figure{{ID: "tilt"}}})
 	if fs := list.Sorted(); len(fs) > 0 {
 		t.Errorf("found: %v", fs)
 	}
@@ -198,14 +201,7 @@ func TestSealAloneGone(t *testing.T) {
 
 // A visit goes to each place once, on from where it is let, and comes to an end in a circle.
 func TestSealAloneVisit(t *testing.T) {
-	to := func(ids ...string) *tree.Question {
-		q := &tree.Question{ID: read.Text{S: ids[0]}}
-		for _, id := range ids[1:] {
-			q.Answers = append(q.Answers, &tree.Answer{Go: read.Text{S: id, At: finding.Place{Line: 1}}})
-		}
-		return q
-	}
-	circle := &tree.Tree{Questions: []*tree.Question{to("a", "b", "b", "c", "d"), to("b", "a", "x"), to("c", "y"), to("d", "a", "z")}}
+	circle := &tree.Tree{Questions: []*tree.Question{asked("a", "b", "b", "c", "d"), asked("b", "a", "x"), asked("c", "y"), asked("d", "a", "z")}}
 	for _, c := range []struct{ from, stop, want string }{
 		{"a", "", "a b c d x y z"},
 		{"a", "b", "a b c d y z"},
@@ -221,6 +217,41 @@ func TestSealAloneVisit(t *testing.T) {
 		})
 		if s := strings.Join(got, " "); s != c.want {
 			t.Errorf("from %s, not past %q, it goes to %s, want %s", c.from, c.stop, s, c.want)
+		}
+	}
+}
+
+// asked makes a question of an id and of where its answers lead.
+func asked(id string, to ...string) *tree.Question {
+	q := &tree.Question{ID: read.Text{S: id}}
+	for _, to := range to {
+		q.Answers = append(q.Answers, &tree.Answer{Go: read.Text{S: to, At: finding.Place{Line: 1}}})
+	}
+	return q
+}
+
+func TestSealAloneReaches(t *testing.T) {
+	known := &tree.Tree{
+		Questions: []*tree.Question{asked("a", "b", "b", "c"), asked("b", "hurt"), asked("c", "hurt", "d"), asked("d", "rest", "talk"), asked("hurt", "stop", "talk"), asked("e", "b", "stop")},
+		Endings:   []*tree.Ending{{ID: read.Text{S: "stop"}, Safety: true}, {ID: read.Text{S: "talk"}}, {ID: read.Text{S: "rest"}}},
+	}
+	for _, c := range []struct {
+		from    string
+		reaches bool
+		without string
+	}{
+		{"a", true, "rest"}, {"b", true, ""}, {"c", true, "rest"}, {"d", false, "rest"}, {"e", true, ""}, {"hurt", true, ""},
+		{"stop", false, ""}, {"talk", false, "talk"}, {"nowhere", false, ""},
+	} {
+		if got := reaches(known, c.from, "hurt"); got != c.reaches {
+			t.Errorf("%s reaches the question: %t", c.from, got)
+		}
+		without := ""
+		if e := endingWithout(known, c.from, "hurt"); e != nil {
+			without = e.ID.S
+		}
+		if without != c.without {
+			t.Errorf("from %s it leads past the question to %q, want %q", c.from, without, c.without)
 		}
 	}
 }
