@@ -99,6 +99,8 @@ var readings = []struct {
 	{height, "70 in", 1778, "[in_i]"},
 	{height, "1 m 78 cm", 1780, "m"},
 	{height, "1,78 m", 1780, "m"},
+	{height, "1.78 m.", 1780, "m"}, // a full stop behind one letter
+	{heel, "8. mm", 8, "mm"},       // and behind one digit
 
 	{measure("mm", nil, 0, 2000, 0.5), "1234,567 mm", 1234.567, "mm"}, // four digits before it: no comma of thousands
 

@@ -215,3 +215,25 @@ func note(told map[string]bool, facts []read.Text) {
 		told[f.S] = true
 	}
 }
+
+// A code may have as many symbols as are read at all, and no more.
+func TestMostSymbols(t *testing.T) {
+	for symbols, want := range map[int]bool{mostSymbols: true, mostSymbols + 1: false} {
+		n := new(big.Int).Lsh(big.NewInt(1), uint(5*(symbols-2))) // and the check symbol
+		text := spell(n)
+		if got := len(strip(text)); got != symbols {
+			t.Fatalf("it has %d symbols, and %d were wanted", got, symbols)
+		}
+		back, ok := unspell(text)
+		if ok != want || want && back.Cmp(n) != 0 {
+			t.Errorf("of %d symbols: %v", symbols, ok)
+		}
+	}
+}
+
+// What is said of a code that is not taken names the reason.
+func TestRefused(t *testing.T) {
+	if got := Mistyped.Error(); got != "the code is not taken: mistyped" {
+		t.Errorf("got %q", got)
+	}
+}
