@@ -69,10 +69,9 @@ func TestInLanguagesOfNobody(t *testing.T) {
 	}
 }
 
-// toGo is what is still said in English: around the numbers to call, before the number of a source, and
-// where an amount is not known. publish's test of the same languages says where each is put together.
-var toGo = regexp.MustCompile(`(?i)\bcall( or text)?( \d+)?$|^in |, or your local emergency number|call (an urgent-advice line if you have one|a crisis line)|` +
-	`for urgent advice|^source \d+$|^Table:|an? (length|weight|angle|slope) to (work out|measure) with your prosthetist|\b(st|stone|pounds|degrees|about)\b`)
+// toGo is what is still said in English: before the number of a source, before the name of a table, and
+// in amounts. publish's test of the same languages says where each is put together.
+var toGo = regexp.MustCompile(`(?i)^source \d+$|^Table:|\b(st|stone|pounds|inches|degrees|about)\b`)
 
 // units are signs of units, which are the same in every language.
 var units = regexp.MustCompile(`\b(mm|cm|in|kg|lb|ft)\b`)
