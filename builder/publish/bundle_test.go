@@ -6,10 +6,20 @@ import (
 	"strings"
 	"testing"
 	"testing/fstest"
+
+	"keelpath/builder/library"
+	"keelpath/builder/say"
+	"keelpath/builder/shelf"
 )
 
+// bare makes assets of files that are no site, and speaks English.
+func bare() *maker {
+	l := &library.Library{Say: say.English()}
+	return &maker{lib: l, stock: shelf.NewStock(l, nil, nil)}
+}
+
 func TestBundleScript(t *testing.T) {
-	a, err := new(maker).assetOf(os.DirFS("testdata/site"), entry{from: "client/planner.ts"})
+	a, err := bare().assetOf(os.DirFS("testdata/site"), entry{from: "client/planner.ts"})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -33,7 +43,7 @@ func TestBundleStyle(t *testing.T) {
 		"style/site.css": {Data: []byte("@import \"./more.css\";\nmain { inset: 0; }\n")},
 		"style/more.css": {Data: []byte("p { a: b }")},
 	}
-	a, err := new(maker).assetOf(files, entry{from: "style/site.css"})
+	a, err := bare().assetOf(files, entry{from: "style/site.css"})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -45,7 +55,7 @@ func TestBundleStyle(t *testing.T) {
 // The name changes with what is inside, and with nothing else.
 func TestBundleNames(t *testing.T) {
 	of := func(css string) asset {
-		a, err := new(maker).assetOf(fstest.MapFS{"style/site.css": {Data: []byte(css)}}, entry{from: "style/site.css"})
+		a, err := bare().assetOf(fstest.MapFS{"style/site.css": {Data: []byte(css)}}, entry{from: "style/site.css"})
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -77,7 +87,7 @@ func TestBundleErrors(t *testing.T) {
 			for n, text := range c.files {
 				files[n] = &fstest.MapFile{Data: []byte(text)}
 			}
-			_, err := new(maker).assetOf(files, entry{from: c.entry})
+			_, err := bare().assetOf(files, entry{from: c.entry})
 			if err == nil || !strings.Contains(err.Error(), c.want) {
 				t.Errorf("got %v, want it to say %q", err, c.want)
 			}
