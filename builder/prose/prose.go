@@ -3,7 +3,10 @@
 // whole pages, and swings on a few words.
 package prose
 
-import "math"
+import (
+	"math"
+	"strings"
+)
 
 // Highest grades of a page for patients: below 7 by Flesch-Kincaid, and below
 // 9.5 by SMOG, which gives about three grades more for the same text (Grabeel
@@ -12,6 +15,10 @@ const (
 	MaxGrade = 6.9
 	MaxSMOG  = 9.5 // a page stays below it
 )
+
+// Judges tells whether there are formulas here for a language. Measures of English run lower on
+// others, so no grade is better than one of those.
+func Judges(lang string) bool { return lang == "en" || strings.HasPrefix(lang, "en-") }
 
 // Counts is what the formulas need. Long counts words of three or more syllables.
 type Counts struct {

@@ -43,6 +43,10 @@ func TestPagesInTwoLanguages(t *testing.T) {
 			t.Errorf("%s does not lead to %s, or does not say that it is in %s", name, other, lang)
 		}
 	}
+	judged := func(page string) bool { return bytes.Contains(made[page], []byte("Flesch-Kincaid")) }
+	if !judged("learn/stairs.html") || judged(nobodys+"/learn/stairs.html") {
+		t.Error("a page is judged by the formulas of another language, or by none of its own")
+	}
 	if pages < 2*len(l.Trees) {
 		t.Errorf("there are %d pages", pages)
 	}

@@ -266,9 +266,12 @@ func (m *maker) html(p plan.Page) (page []byte, from []shelf.Note, err error) {
 		return nil, nil, err
 	}
 	view.Main = template.HTML(main.String())
-	if k.text != nil {
+	switch {
+	case !prose.Judges(p.Lang):
+		view.NotJudged = true
+	case k.text != nil:
 		view.Grade = gradeOf(k.text(v.shelf, p.Of))
-	} else {
+	default:
 		view.Grade = gradeOf(prose.Of(passages(main.Bytes())))
 	}
 	if err := m.shared(&view); err != nil {

@@ -143,6 +143,7 @@ type PageView struct {
 	Scripts     []string   // addresses of scripts, run in this order once the page is read
 	Edition     EditionView
 	Credits     CreditsView
+	NotJudged   bool          // there is no reading grade for its language
 	Grade       string        // reading grade of its text: "5.2"; empty where not measured
 	Text        *ownText      // what content/en/pages says on it; nil where its words stand in its template
 	Main        template.HTML // the page's own part, already rendered
