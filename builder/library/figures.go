@@ -13,16 +13,13 @@ import (
 	"keelpath/builder/read"
 )
 
-// figures reads a layer's figures. One of a later layer stands in the place of the
+// readFigure reads a figure. One of a later layer stands in the place of the
 // whole figure of the same id.
-func (l *loader) figures(y Layer) {
-	for _, n := range y.names(isFigure) {
-		f := figure.Read(l.whole(n), y.name(n), y.files[n], l.list)
-		if f == nil {
-			l.unread["figure "+strings.TrimSuffix(path.Base(n), ".yaml")] = true
-			continue
-		}
+func (l *loader) readFigure(y Layer, name string) {
+	if f := figure.Read(l.whole(name), y.name(name), y.files[name], l.list); f != nil {
 		enter(&l.Figures, &l.by.figures, f.ID, f)
+	} else {
+		l.unread["figure "+stem(path.Base(name))] = true
 	}
 }
 

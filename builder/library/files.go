@@ -147,45 +147,20 @@ func Print(layers []Layer) string {
 	return hex.EncodeToString(sum.Sum(nil)[:16])
 }
 
-// tables are the input files with a name of their own.
-var tables = []string{
-	"content/edition.yaml", "content/first-reading.yaml", "content/foot-types.yaml", "content/glossary.yaml", "content/learn.yaml",
-	"content/second-reading.yaml", "content/self-ratings.yaml", "content/sources.yaml", "content/wishes.yaml",
-	"content/en/drawings.yaml", "content/en/words.yaml",
-	"trees/cards.yaml", "trees/cases.yaml", "trees/planner.yaml", "trees/prompts.yaml", "trees/safety.yaml", "trees/told.yaml",
-}
-
 func isInput(name string) bool {
-	if slices.Contains(tables, name) {
-		return true
-	}
 	if _, _, ok := ofLanguage(name); ok {
 		return true
 	}
-	dir, base := path.Split(name)
-	return (dir == "trees/" && strings.HasSuffix(base, ".yaml")) || isExplainer(name) || isPageText(name) || isFigure(name)
-}
-
-func isFigure(name string) bool {
-	dir, base := path.Split(name)
-	return dir == "content/en/figures/" && strings.HasSuffix(base, ".yaml")
-}
-
-func isExplainer(name string) bool {
-	return strings.HasPrefix(name, "content/en/") && !strings.HasPrefix(name, pagesFolder) && strings.HasSuffix(name, ".md")
-}
-
-func isTree(name string) bool {
-	return strings.HasPrefix(name, "trees/") && !slices.Contains(tables, name)
+	return fileKindOf(name) >= 0
 }
 
 func nearestInput(name string) []string {
-	named := slices.Clone(tables)
+	named := tables()
 	for _, f := range PageForms {
 		named = append(named, pagesFolder+f.ID+".md")
 	}
 	help := finding.NearestHelp(name, named, nil)
-	return append(help, "a layer holds trees/ID.yaml, content/en/ID.md, content/en/pages/PAGE.md, content/en/figures/ID.yaml, "+strings.Join(tables, ", "))
+	return append(help, "a layer holds trees/ID.yaml, content/en/ID.md, content/en/pages/PAGE.md, content/en/figures/ID.yaml, "+strings.Join(tables(), ", "))
 }
 
 // names gives the layer's files that pass keep, sorted.

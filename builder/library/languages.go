@@ -30,20 +30,7 @@ func ofLanguage(name string) (lang, speaksFor string, ok bool) {
 	if m == nil || m[1] == FirstLanguage {
 		return "", "", false
 	}
-	dir, base := path.Split(m[2])
-	switch {
-	case dir == "" && (strings.HasSuffix(base, ".md") || slices.Contains(spoken, base)),
-		(dir == "trees/" || dir == "figures/") && strings.HasSuffix(base, ".yaml"),
-		isPageText("content/" + FirstLanguage + "/" + m[2]):
-		return m[1], m[2], true
-	}
-	return "", "", false
-}
-
-// spoken are the tables that have words, beside those under trees/.
-var spoken = []string{
-	"edition.yaml", "first-reading.yaml", "foot-types.yaml", "glossary.yaml", "learn.yaml", "second-reading.yaml", "self-ratings.yaml", "sources.yaml", "wishes.yaml",
-	"drawings.yaml", wordsFile,
+	return m[1], m[2], speaks(m[2])
 }
 
 // page is the file of an explainer, or of a page's text, in another language.

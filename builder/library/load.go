@@ -4,11 +4,9 @@ import (
 	"cmp"
 	"context"
 	"fmt"
-	"path"
 	"slices"
 	"strings"
 
-	"keelpath/builder/drawing"
 	"keelpath/builder/explainer"
 	"keelpath/builder/finding"
 	"keelpath/builder/proof"
@@ -103,51 +101,20 @@ func (l *loader) layer(ctx context.Context, y Layer) error {
 	for _, n := range y.names(func(string) bool { return true }) {
 		l.files[y.name(n)], l.inside[y.name(n)] = y.files[n], n
 	}
-	open := func(file string) *read.Map { return l.open(y, file) }
-	l.sources(open("content/sources.yaml"))
-	l.words(open("content/glossary.yaml"))
-	l.facts(open("trees/told.yaml"))
-	l.prompts(open("trees/prompts.yaml"))
-	l.cards(open("trees/cards.yaml"))
-	l.cases(open("trees/cases.yaml"))
-	l.footTypes(open("content/foot-types.yaml"))
-	for _, w := range drawing.ReadWords(open(DrawingsFile), l.list) {
-		put(&l.Drawings, w, func(w *drawing.Words) string { return w.ID.S })
+	of := map[int][]string{} // names of files by their kind
+	for _, n := range y.names(isInput) {
+		i := fileKindOf(n)
+		of[i] = append(of[i], n)
 	}
-	l.wishes(open("content/wishes.yaml"))
-	l.selfRatings(open("content/self-ratings.yaml"))
-	l.reading(&l.First, open("content/first-reading.yaml"))
-	l.reading(&l.Second, open("content/second-reading.yaml"))
-	l.plannerOrder(open("trees/planner.yaml"))
-	l.safetyScreen(y)
-	for _, n := range y.names(isTree) {
-		if err := ctx.Err(); err != nil {
-			return err
+	for i, k := range FileKinds() {
+		for _, n := range of[i] {
+			if err := ctx.Err(); err != nil {
+				return err
+			}
+			if k.read != nil {
+				k.read(l, y, n)
+			}
 		}
-		id := strings.TrimSuffix(path.Base(n), ".yaml")
-		t := tree.Read(l.whole(n), y.name(n), y.files[n], l.list)
-		if t == nil {
-			l.unread["tree "+id] = true
-			continue
-		}
-		// Where the tree says another name, that was reported, and the file's counts.
-		t.ID.S, t.ID.At.File = id, y.name(n)
-		enter(&l.Trees, &l.by.trees, t.ID.S, t)
-	}
-	for _, n := range y.names(isExplainer) {
-		if err := ctx.Err(); err != nil {
-			return err
-		}
-		if p := explainer.Parse(y.name(n), y.files[n], l.Edition.Lines, l.list); p != nil {
-			l.explainer(p)
-		} else {
-			l.unread["explainer "+strings.TrimSuffix(path.Base(n), ".md")] = true
-		}
-	}
-	l.pageTexts(y)
-	l.figures(y)
-	if m := open("content/learn.yaml"); m != nil {
-		l.learn = append(l.learn, m)
 	}
 	return ctx.Err()
 }

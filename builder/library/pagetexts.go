@@ -90,16 +90,14 @@ func (l *Library) ownTitle(id string) string {
 // written are all texts with a header: explainers, and those of the site's own pages.
 func (l *Library) written() []*explainer.Page { return slices.Concat(l.Explainers, l.Pages) }
 
-// pageTexts reads a layer's texts of pages. One of a later layer stands in the place of
+// readPageText reads the text of a page. One of a later layer stands in the place of
 // the whole text of the same page.
-func (l *loader) pageTexts(y Layer) {
-	for _, n := range y.names(isPageText) {
-		f := formOf(n)
-		if p := explainer.ParseOwn(y.name(n), y.files[n], f, l.Edition.Lines, l.list); p != nil {
-			l.enterText(p, f)
-		} else {
-			l.unread["page "+f.ID] = true
-		}
+func (l *loader) readPageText(y Layer, name string) {
+	f := formOf(name)
+	if p := explainer.ParseOwn(y.name(name), y.files[name], f, l.Edition.Lines, l.list); p != nil {
+		l.enterText(p, f)
+	} else {
+		l.unread["page "+f.ID] = true
 	}
 }
 

@@ -13,12 +13,8 @@ import (
 const safetyFile = "trees/safety.yaml"
 
 // safetyScreen reads a layer's shared safety screen, if it has one.
-func (l *loader) safetyScreen(y Layer) {
-	src, ok := y.files[safetyFile]
-	if !ok {
-		return
-	}
-	if s := safety.Read(l.whole(safetyFile), y.name(safetyFile), src, l.list); s != nil {
+func (l *loader) safetyScreen(y Layer, name string) {
+	if s := safety.Read(l.whole(name), y.name(name), y.files[name], l.list); s != nil {
 		l.Safety = s
 	} else {
 		l.unread["screen"] = true

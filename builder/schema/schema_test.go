@@ -425,3 +425,24 @@ func change(n *yaml.Node, i int, at string, isID bool, add func(string)) {
 }
 
 func scalar(s string) *yaml.Node { return &yaml.Node{Kind: yaml.ScalarNode, Tag: "!!str", Value: s} }
+
+// Each kind of file that a layer may hold has a schema, and no schema is of another file.
+func TestEachKindOfFile(t *testing.T) {
+	of := map[string]string{}
+	for _, k := range schema.Kinds() {
+		for _, file := range strings.FieldsFunc(k.File, func(r rune) bool { return r == ',' || r == ' ' }) {
+			if path.Ext(file) != "" && !strings.Contains(file, "/LL/") {
+				of[strings.ReplaceAll(file, "LANGUAGE", library.FirstLanguage)] = k.ID
+			}
+		}
+	}
+	for _, k := range library.FileKinds() {
+		if of[k.File] == "" {
+			t.Errorf("%s has no schema", k.File)
+		}
+		delete(of, k.File)
+	}
+	for file, id := range of {
+		t.Errorf("the schema %s is of %s, which no layer holds", id, file)
+	}
+}

@@ -1,0 +1,140 @@
+package library
+
+import (
+	"cmp"
+	"maps"
+	"path"
+	"slices"
+	"strings"
+	"sync"
+
+	"keelpath/builder/drawing"
+	"keelpath/builder/explainer"
+	"keelpath/builder/read"
+	"keelpath/builder/translation"
+	"keelpath/builder/tree"
+)
+
+// FileKind is a kind of input file.
+type FileKind struct {
+	// File is where one lies in a layer: "content/sources.yaml". "ID" stands for a name, and
+	// "PAGE" for that of one of PageForms.
+	File string
+	// Spoken tells whether another language says what stands in it, in a file of the same name.
+	Spoken bool
+
+	read func(*loader, Layer, string) // reads the file of that name; nil where that is done apart
+}
+
+// FileKinds gives all kinds, in the order in which a layer's files are read.
+func FileKinds() []FileKind { return fileKinds() }
+
+var fileKinds = sync.OnceValue(func() []FileKind {
+	return []FileKind{
+		{"content/edition.yaml", true, nil}, // read before all else; see editions
+		{"content/en/words.yaml", true, nil},
+		{"content/sources.yaml", true, table((*loader).sources)},
+		{"content/glossary.yaml", true, table((*loader).words)},
+		{"trees/told.yaml", true, table((*loader).facts)},
+		{"trees/prompts.yaml", true, table((*loader).prompts)},
+		{"trees/cards.yaml", true, table((*loader).cards)},
+		{"trees/cases.yaml", true, table((*loader).cases)},
+		{"content/foot-types.yaml", true, table((*loader).footTypes)},
+		{DrawingsFile, true, table((*loader).readDrawings)},
+		{"content/wishes.yaml", true, table((*loader).wishes)},
+		{"content/self-ratings.yaml", true, table((*loader).selfRatings)},
+		{"content/first-reading.yaml", true, table(func(l *loader, m *read.Map) { l.reading(&l.First, m) })},
+		{"content/second-reading.yaml", true, table(func(l *loader, m *read.Map) { l.reading(&l.Second, m) })},
+		{"trees/planner.yaml", false, table((*loader).plannerOrder)},
+		{safetyFile, true, (*loader).safetyScreen},
+		{"trees/ID.yaml", true, (*loader).readTree},
+		{"content/en/ID.md", true, (*loader).readExplainer},
+		{pagesFolder + "PAGE.md", true, (*loader).readPageText},
+		{"content/en/figures/ID.yaml", true, (*loader).readFigure},
+		{"content/learn.yaml", true, table(func(l *loader, m *read.Map) { l.learn = append(l.learn, m) })},
+	}
+})
+
+// table reads a file that holds a table; one that cannot be read at all was reported.
+func table(to func(*loader, *read.Map)) func(*loader, Layer, string) {
+	return func(l *loader, y Layer, name string) {
+		if m := l.open(y, name); m != nil {
+			to(l, m)
+		}
+	}
+}
+
+// many tells whether there may be several files of the kind.
+func (k FileKind) many() bool {
+	return strings.HasSuffix(stem(k.File), "ID") || strings.HasSuffix(stem(k.File), "PAGE")
+}
+
+func stem(name string) string { return strings.TrimSuffix(name, path.Ext(name)) }
+
+// fileKindOf gives the place of an input file's kind in FileKinds; -1 where it is none. What has a
+// kind of its own, such as trees/cards.yaml, is of no other.
+func fileKindOf(name string) int {
+	if i, ok := fixedKinds()[name]; ok {
+		return i
+	}
+	return slices.IndexFunc(FileKinds(), func(k FileKind) bool {
+		if strings.HasSuffix(stem(k.File), "PAGE") {
+			return formOf(name) != nil
+		}
+		return k.many() && path.Dir(name) == path.Dir(k.File) && path.Ext(name) == path.Ext(k.File)
+	})
+}
+
+// fixedKinds are the kinds of which there is one file, by its name.
+var fixedKinds = sync.OnceValue(func() map[string]int {
+	out := map[string]int{}
+	for i, k := range FileKinds() {
+		if !k.many() {
+			out[k.File] = i
+		}
+	}
+	return out
+})
+
+// tables are the input files with a name of their own, as messages list them.
+func tables() []string {
+	return slices.SortedFunc(maps.Keys(fixedKinds()), func(a, b string) int {
+		top := func(s string) string { s, _, _ = strings.Cut(s, "/"); return s }
+		return cmp.Or(cmp.Compare(top(a), top(b)), cmp.Compare(strings.Count(a, "/"), strings.Count(b, "/")), cmp.Compare(a, b))
+	})
+}
+
+// speaks tells whether a file of another language's words, by what stands behind content/LL/ in
+// its name, speaks for a kind of file.
+func speaks(name string) bool {
+	return slices.ContainsFunc([]string{name, "content/" + name, "content/" + FirstLanguage + "/" + name}, func(file string) bool {
+		i := fileKindOf(file)
+		return i >= 0 && FileKinds()[i].Spoken && translation.Name(file) == name
+	})
+}
+
+func (l *loader) readDrawings(m *read.Map) {
+	for _, w := range drawing.ReadWords(m, l.list) {
+		put(&l.Drawings, w, func(w *drawing.Words) string { return w.ID.S })
+	}
+}
+
+func (l *loader) readTree(y Layer, name string) {
+	id := stem(path.Base(name))
+	t := tree.Read(l.whole(name), y.name(name), y.files[name], l.list)
+	if t == nil {
+		l.unread["tree "+id] = true
+		return
+	}
+	// Where the tree says another name, that was reported, and the file's counts.
+	t.ID.S, t.ID.At.File = id, y.name(name)
+	enter(&l.Trees, &l.by.trees, t.ID.S, t)
+}
+
+func (l *loader) readExplainer(y Layer, name string) {
+	if p := explainer.Parse(y.name(name), y.files[name], l.Edition.Lines, l.list); p != nil {
+		l.explainer(p)
+	} else {
+		l.unread["explainer "+stem(path.Base(name))] = true
+	}
+}
