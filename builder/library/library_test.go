@@ -120,6 +120,7 @@ func TestLayerOfTables(t *testing.T) {
 	l := load(t, &list, library.Builtin(), layer(t, tableLayer+sameCard(before.Card("a-fall"), "heel-99"), &list))
 	fine(t, &list)
 
+	before.Edition.Lines.Say, l.Edition.Lines.Say = nil, nil // each library reads its own
 	if l.Edition.Name.S != "Keelpath at Alder Quay" || l.Edition.Lines != before.Edition.Lines || l.Edition.Lines.Emergency.Number.S == "" {
 		t.Errorf("the edition is %+v", l.Edition)
 	}

@@ -137,12 +137,12 @@ func line() form { return form{"type": []string{"string", "number", "boolean"}} 
 
 // words is a text that readers see: one, or one in each voice, or several, each for a place.
 func words() form {
-	return form{"anyOf": []form{text(), {"$ref": spokenRef}, list(anyOf(text(), form{"$ref": spokenRef})).with(form{"minItems": 1})}}
+	return form{"anyOf": []form{text(), {"$ref": spokenRef}, some(form{"$ref": spokenRef})}}
 }
 
 // wordsOrNone is words that may be empty.
 func wordsOrNone() form {
-	return form{"anyOf": []form{line(), {"$ref": spokenRef}, list(anyOf(text(), form{"$ref": spokenRef}))}}
+	return form{"anyOf": []form{line(), {"$ref": spokenRef}, some(form{"$ref": spokenRef})}}
 }
 
 const spokenRef = "#/$defs/spoken"
