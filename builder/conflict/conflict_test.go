@@ -308,6 +308,38 @@ func TestRandomTablesByBruteForce(t *testing.T) {
 	t.Log(seen)
 }
 
+// No more wishes at once than are asked for, the fewer first; and where there is no foot, none
+// of them pulls.
+func TestMostAtOnce(t *testing.T) {
+	r := rand.New(rand.NewPCG(8, 2026))
+	left, several := 0, 0
+	for range 300 {
+		table := randomTable(r)
+		all := table.Find(Most)
+		few := slices.DeleteFunc(slices.Clone(all), func(c Conflict) bool { return c.Wishes.Len() > 2 })
+		left += len(all) - len(few)
+		if got := table.Find(2); len(got)+len(few) > 0 && !cmp.Equal(few, got) {
+			t.Fatal(cmp.Diff(few, got))
+		}
+		leans := table.Leans(Most)
+		if len(leans) > 1 {
+			several++
+		}
+		for i := 1; i < len(leans); i++ {
+			if a, b := leans[i-1], leans[i]; a.Len() > b.Len() || a.Len() == b.Len() && slices.Compare(a.List(), b.List()) > 0 {
+				t.Fatalf("they come as %v", leans)
+			}
+		}
+	}
+	if left < 20 || several < 20 {
+		t.Errorf("only %d conflicts are of more wishes, and %d tables lean more than once: they try too little", left, several)
+	}
+	none := Table{Wishes: []Wish{{Row: 0, Step: 3}}}
+	if got := none.Find(Most); len(got) > 0 {
+		t.Errorf("where there is no foot: %v", got)
+	}
+}
+
 // A table small enough to work out by hand. Foot 0 pushes and is not low; foot 1
 // is low and does not push, by an unsettled mark one step short of it.
 func TestByHand(t *testing.T) {
