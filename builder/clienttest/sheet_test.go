@@ -115,6 +115,10 @@ func TestSheet(t *testing.T) {
 		{"a pick against the default is kept", `(() => { const s = begun(full); s.pick("feet5", true); s.pick("g1", false); return [s.kept.picks, s.sheet(), s.takenOff()]; })()`, `[{"feet5": true, "g1": false}, ["g2", "g3", "feet1", "feet2", "visits1", "bring1", "visits9", "bring2", "feet5"], ["g1"]]`},
 		{"a star stays while it is on", `(() => { const s = begun(full); s.star("g1"); s.pick("g1", true); return s.starred(); })()`, `["g1"]`},
 
+		{"the first star is one", `(() => { const s = begun(full); s.star("g1"); return [s.isStarred("g1"), s.isStarred("g2")]; })()`, `[true, false]`},
+		{"a topic is done at its ending", `(() => { const s = begun(full); s.begin("long"); return ["day", "long", "sore", "none"].map((id) => s.isDone(id)); })()`, `[true, false, false, false]`},
+		{"what a sign brings, its topic does not", `(() => { const s = begun(null, "split"); s.data.trees[1].endings["safety-crack"].prompts = ["visits8"]; return s.broughtBy("visits8"); })()`, `[]`},
+
 		{"begun once, it waits no more", `(() => { const s = begun(); s.kept.waiting = ["day", "sore"]; s.begin("day"); s.begin("day"); return [s.kept.taken, s.kept.waiting]; })()`, `[["day"], ["sore"]]`},
 		{"answers are kept by tree", `(() => { const s = begun(full); return [s.chosen("day", "stairs"), s.chosen("day", "no-such"), s.chosen("sore", "now")]; })()`, `[["yes"], [], []]`},
 		{"a tree that is not there", `(() => { try { begun().tree("none"); } catch (e) { return e.message; } })()`, `"no tree \"none\""`},
