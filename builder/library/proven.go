@@ -29,7 +29,7 @@ const mostProven = 256
 
 // prove is proof.Prove, remembered. A proof that was stopped is not.
 func (l *loader) prove(ctx context.Context, t *tree.Tree) (*proof.Proof, error) {
-	key := sha256.Sum256(append([]byte(t.File+"\x00"), l.files[t.File]...))
+	key := sha256.Sum256(append([]byte(t.File+"\x00"+l.Edition.Place.S+"\x00"), l.files[t.File]...)) // a tree has other answers in another place
 	proven.Lock()
 	known, ok := proven.by[key]
 	proven.Unlock()

@@ -178,11 +178,6 @@ func (m *Map) EachHere(key, kind string, do func(id Text, entry *Map)) {
 	})
 }
 
-// MapsHere is Maps for entries that may be for some places only.
-func (m *Map) MapsHere(key, what string) []*Map {
-	return slices.DeleteFunc(m.Maps(key, what), func(s *Map) bool { return !s.Here() })
-}
-
 // Parts calls do for each entry of the top mapping, whose keys need not be ids.
 func (m *Map) Parts(what string, do func(key Text, entry *Map)) {
 	if m == nil {
