@@ -4,14 +4,20 @@ import (
 	"crypto/sha256"
 	"encoding/binary"
 	"fmt"
-	"hash"
 	"maps"
 	"math"
 	"reflect"
 	"slices"
 	"strings"
+	"sync"
 
+	"keelpath/builder/drawing"
+	"keelpath/builder/figure"
 	"keelpath/builder/finding"
+	"keelpath/builder/library"
+	"keelpath/builder/safety"
+	"keelpath/builder/say"
+	"keelpath/builder/tree"
 )
 
 // Print is the fingerprint of what a note names: the same as long as the thing is the same.
@@ -25,7 +31,7 @@ func (s *Stock) Print(n Note) Print {
 	}
 	p := Print{}
 	if get := things[n.What]; get != nil {
-		p = printOf(get(s, n.Of))
+		p = s.printOf(reflect.ValueOf(get(s, n.Of)))
 	}
 	s.prints.Store(n, p)
 	return p
@@ -33,16 +39,43 @@ func (s *Stock) Print(n Note) Print {
 
 // printOf takes a print of all that can be reached from a value, but for where in the
 // files it stands, and for functions: those are the program's.
-func printOf(x any) Print {
-	p := printer{sum: sha256.New(), seen: map[pointer]int{}}
-	p.value(reflect.ValueOf(x))
-	return Print(p.sum.Sum(nil)[:16])
+func (s *Stock) printOf(v reflect.Value) Print {
+	p := printer{stock: s, seen: map[pointer]int{}}
+	p.value(v)
+	sum := sha256.Sum256(p.text)
+	return Print(sum[:16])
 }
 
+// wholes are the types of what many things hold, or what is both handed out alone and in a list of its
+// kind. A print of each one is taken once and stands for it wherever it is met.
+var wholes = map[reflect.Type]bool{
+	reflect.TypeFor[*say.Words]():        true,
+	reflect.TypeFor[*tree.Tree]():        true,
+	reflect.TypeFor[*safety.Screen]():    true,
+	reflect.TypeFor[*figure.Figure]():    true,
+	reflect.TypeFor[*drawing.Words]():    true,
+	reflect.TypeFor[*library.Prompt]():   true,
+	reflect.TypeFor[*library.Source]():   true,
+	reflect.TypeFor[*library.FootType](): true,
+}
+
+// printOfWhole gives the print of what a pointer of such a type leads to.
+func (s *Stock) printOfWhole(v reflect.Value) Print {
+	at := pointer{v.Pointer(), v.Type()}
+	if known, ok := s.wholes.Load(at); ok {
+		return known.(Print)
+	}
+	made := s.printOf(v.Elem())
+	s.wholes.Store(at, made)
+	return made
+}
+
+// printer writes down a value in a form that is another for each other value; the print is that
+// text's sum.
 type printer struct {
-	sum   hash.Hash
+	stock *Stock
+	text  []byte
 	seen  map[pointer]int // numbers of what was met, so that it is taken once and circles end
-	small [8]byte
 }
 
 // pointer tells apart a struct and its first field, which stand in one place.
@@ -51,17 +84,17 @@ type pointer struct {
 	kind reflect.Type
 }
 
-func (p *printer) number(n uint64) {
-	binary.LittleEndian.PutUint64(p.small[:], n)
-	p.sum.Write(p.small[:])
-}
+func (p *printer) number(n uint64) { p.text = binary.LittleEndian.AppendUint64(p.text, n) }
 
-func (p *printer) text(s string) {
+func (p *printer) letters(s string) {
 	p.number(uint64(len(s)))
-	p.sum.Write([]byte(s))
+	p.text = append(p.text, s...)
 }
 
-var placeType = reflect.TypeFor[finding.Place]()
+var (
+	placeType    = reflect.TypeFor[finding.Place]()
+	placeLine, _ = placeType.FieldByName("Line")
+)
 
 func (p *printer) value(v reflect.Value) {
 	p.number(uint64(v.Kind()))
@@ -80,14 +113,19 @@ func (p *printer) value(v reflect.Value) {
 	case reflect.Float32, reflect.Float64:
 		p.number(math.Float64bits(v.Float()))
 	case reflect.String:
-		p.text(v.String())
+		p.letters(v.String())
 	case reflect.Interface:
 		if !v.IsNil() {
-			p.text(v.Elem().Type().String())
+			p.letters(v.Elem().Type().String())
 			p.value(v.Elem())
 		}
 	case reflect.Pointer:
 		if v.IsNil() {
+			return
+		}
+		if wholes[v.Type()] {
+			made := p.stock.printOfWhole(v)
+			p.text = append(p.text, made[:]...)
 			return
 		}
 		at := pointer{v.Pointer(), v.Type()}
@@ -100,7 +138,7 @@ func (p *printer) value(v reflect.Value) {
 	case reflect.Slice, reflect.Array:
 		p.number(uint64(v.Len()))
 		if v.Type().Elem().Kind() == reflect.Uint8 && v.Kind() == reflect.Slice {
-			p.sum.Write(v.Bytes())
+			p.text = append(p.text, v.Bytes()...)
 			return
 		}
 		for i := range v.Len() {
@@ -115,17 +153,17 @@ func (p *printer) value(v reflect.Value) {
 	}
 }
 
-// table takes a map's entries in the order of their keys' prints.
+// table takes a map's entries in the order of their keys, as they are written down.
 func (p *printer) table(v reflect.Value) {
-	entries := map[string]reflect.Value{}
+	entries := make(map[string]reflect.Value, v.Len())
 	for i := v.MapRange(); i.Next(); {
-		k := printer{sum: sha256.New(), seen: map[pointer]int{}}
+		k := printer{stock: p.stock, seen: map[pointer]int{}}
 		k.value(i.Key())
-		entries[string(k.sum.Sum(nil))] = i.Value()
+		entries[string(k.text)] = i.Value()
 	}
 	p.number(uint64(len(entries)))
 	for _, k := range slices.Sorted(maps.Keys(entries)) {
-		p.text(k)
+		p.letters(k)
 		p.value(entries[k])
 	}
 }
@@ -133,17 +171,28 @@ func (p *printer) table(v reflect.Value) {
 // fields leaves out where something stands, but not whether it stands anywhere: that is
 // whether an author wrote it. File is the name of a file as the one who builds named it.
 func (p *printer) fields(v reflect.Value) {
-	t := v.Type()
-	if t == placeType {
-		p.value(reflect.ValueOf(v.FieldByName("Line").Int() > 0))
+	if t := v.Type(); t == placeType {
+		p.value(reflect.ValueOf(v.FieldByIndex(placeLine.Index).Int() > 0))
 		return
 	}
-	if strings.HasPrefix(t.PkgPath(), "sync") {
-		return
-	}
-	for i := range t.NumField() {
-		if f := t.Field(i); f.Name != "File" || f.Type.Kind() != reflect.String {
-			p.value(v.Field(i))
-		}
+	for _, i := range taken(v.Type()) {
+		p.value(v.Field(i))
 	}
 }
+
+// taken gives the fields of a type that have a part in a print.
+func taken(t reflect.Type) []int {
+	if known, ok := takenOf.Load(t); ok {
+		return known.([]int)
+	}
+	var out []int
+	for i := range t.NumField() {
+		if f := t.Field(i); !strings.HasPrefix(t.PkgPath(), "sync") && (f.Name != "File" || f.Type.Kind() != reflect.String) {
+			out = append(out, i)
+		}
+	}
+	takenOf.Store(t, out)
+	return out
+}
+
+var takenOf sync.Map // []int by reflect.Type

@@ -40,6 +40,7 @@ type Stock struct {
 	ratings func() Ratings
 	asset   func(from string) (name string, err error)
 	prints  sync.Map // Print by Note
+	wholes  sync.Map // Print by pointer
 	notes   sync.Map // Note by itself
 
 	drawings sync.Map // drawn by id
