@@ -2,6 +2,7 @@ package exchange
 
 import (
 	"context"
+	"sync"
 	"testing"
 
 	"keelpath/builder/finding"
@@ -17,7 +18,7 @@ func BenchmarkForms(b *testing.B) {
 	l := librarytest.Load(b)
 	trees := l.PatientTrees()
 	one := func(b *testing.B, t *tree.Tree) {
-		if _, err := write(l, t); err != nil {
+		if _, err := write(l, t, &sync.Map{}); err != nil {
 			b.Fatal(err)
 		}
 	}

@@ -7,6 +7,7 @@ import (
 	"regexp"
 	"slices"
 	"strings"
+	"sync"
 	"testing"
 
 	"keelpath/builder/internal/librarytest"
@@ -184,7 +185,7 @@ func TestSameBytes(t *testing.T) {
 	}
 	tr := l.Trees[0]
 	tr.Title.S += "!"
-	other, err := write(l, tr)
+	other, err := write(l, tr, &sync.Map{})
 	if err != nil {
 		t.Fatal(err)
 	}

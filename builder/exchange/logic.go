@@ -35,6 +35,8 @@ type place struct {
 	ticks  map[string]*variable // the same, by answer
 	firsts []int                // of a measure: the number of the first amount of each stretch
 	class  []int                // of a measure: the class of each stretch
+
+	answered map[*proof.Way][]box // what answers gives, remembered
 }
 
 // logic is what makes each item of a tree's form appear.
@@ -45,6 +47,10 @@ type logic struct {
 	places  map[*tree.Question][]*place
 	classed map[*tree.Question][]int
 	when    map[string][][]clause // item to its conditions; an ending or card may have copies with one each
+
+	in  map[*tree.Question][]*proof.State  // the chart's states by their question
+	led map[*tree.Question]map[string]bool // what a question leads to, once that is settled
+	to  map[*proof.Way][]string            // what targets gives, remembered
 }
 
 // work gives an error where the tree's logic cannot be said by conditions of a form.
@@ -53,7 +59,11 @@ func work(t *tree.Tree, proved *proof.Proof) (*logic, error) {
 	if !ok {
 		return nil, fmt.Errorf("the tree cannot be proved, so what leads where is not known")
 	}
-	w := &logic{t: t, chart: chart, places: map[*tree.Question][]*place{}, when: map[string][][]clause{}, classed: map[*tree.Question][]int{}}
+	w := &logic{t: t, chart: chart, places: map[*tree.Question][]*place{}, when: map[string][][]clause{}, classed: map[*tree.Question][]int{},
+		in: map[*tree.Question][]*proof.State{}, led: map[*tree.Question]map[string]bool{}, to: map[*proof.Way][]string{}}
+	for _, st := range chart.States {
+		w.in[st.Question] = append(w.in[st.Question], st)
+	}
 	w.sort()
 	for _, q := range slices.Backward(w.order) {
 		if err := w.settle(q); err != nil {
@@ -151,15 +161,7 @@ func (w *logic) settle(q *tree.Question) error {
 	return nil
 }
 
-func (w *logic) states(q *tree.Question) []*proof.State {
-	var out []*proof.State
-	for _, st := range w.chart.States {
-		if st.Question == q {
-			out = append(out, st)
-		}
-	}
-	return out
-}
+func (w *logic) states(q *tree.Question) []*proof.State { return w.in[q] }
 
 // suffix tells the copies of a question apart by what is known there.
 func (w *logic) suffix(q *tree.Question, st *proof.State) string {
@@ -197,7 +199,7 @@ func inOrder(q *tree.Question, chosen []string) []string {
 func system(t *tree.Tree, q *tree.Question) string { return urlOf(t) + ":" + q.ID.S }
 
 func (w *logic) newPlace(q *tree.Question, link string) *place {
-	p := &place{q: q, link: link, ticks: map[string]*variable{}}
+	p := &place{q: q, link: link, ticks: map[string]*variable{}, answered: map[*proof.Way][]box{}}
 	var options []coding
 	sys := system(w.t, q)
 	for _, a := range q.Answers {
@@ -293,14 +295,26 @@ func (p *place) picked(codes ...string) box {
 	return out
 }
 
-// answers gives the combinations that a way's class of answers stands for.
-func (w *logic) answers(p *place, way proof.Way) []box {
+// answers gives the combinations that a way's class of answers stands for, and of an amount all stretches
+// in one.
+func (w *logic) answers(p *place, way *proof.Way) []box {
+	out, known := p.answered[way]
+	if !known {
+		out = w.answersOf(p, way)
+		p.answered[way] = out
+	}
+	return out
+}
+
+func (w *logic) answersOf(p *place, way *proof.Way) []box {
 	skipped := len(way.Chosen) == 1 && way.Chosen[0] == tree.Skip && p.q.Skip.Given()
 	switch {
 	case p.given != nil:
 		return []box{w.set(p, way.Chosen)}
 	case p.amount != nil && !skipped:
-		return p.measured(w.classes(p.q), way.Value.Num)
+		classes := w.classes(p.q)
+		c := classes[p.q.Measure.Index(way.Value.Num)]
+		return append([]box{p.stretch(p.stretchesOf(c)...)}, p.likes(classes, c)...)
 	}
 	return []box{p.picked(way.Chosen[0])}
 }
@@ -309,25 +323,44 @@ func (w *logic) answers(p *place, way proof.Way) []box {
 func (p *place) measured(classes []int, canonical float64) []box {
 	c := classes[p.q.Measure.Index(canonical)]
 	var out []box
+	for _, j := range p.stretchesOf(c) {
+		out = append(out, p.stretch(j))
+	}
+	return append(out, p.likes(classes, c)...)
+}
+
+// stretchesOf gives the values of a class, of the variable that is the amount.
+func (p *place) stretchesOf(class int) []int {
+	var out []int
 	for j := range p.firsts {
-		if p.class[j] == c {
-			b := box{p.amount: only(p.amount, j+1)}
-			if p.choice != nil {
-				b[p.choice] = only(p.choice, 0)
-			}
-			out = append(out, b)
+		if p.class[j] == class {
+			out = append(out, j+1)
 		}
 	}
+	return out
+}
+
+// stretch is the place with an amount in one of some stretches.
+func (p *place) stretch(in ...int) box {
+	b := box{p.amount: only(p.amount, in...)}
+	if p.choice != nil {
+		b[p.choice] = only(p.choice, 0)
+	}
+	return b
+}
+
+// likes gives those of a class as one box; none where it has no likes.
+func (p *place) likes(classes []int, c int) []box {
 	var likes []string
 	for _, l := range p.q.Measure.Likes {
 		if classes[p.q.Measure.Index(l.Value.Num)] == c {
 			likes = append(likes, l.ID.S)
 		}
 	}
-	if len(likes) > 0 {
-		out = append(out, p.picked(likes...))
+	if len(likes) == 0 {
+		return nil
 	}
-	return out
+	return []box{p.picked(likes...)}
 }
 
 // set gives the combinations that a class of a question with several answers
@@ -453,8 +486,8 @@ func (w *logic) target(way proof.Way) string {
 func (w *logic) sayable(q *tree.Question) bool {
 	seen := map[string]bool{}
 	for _, st := range w.states(q) {
-		for _, way := range st.Ways {
-			for _, target := range w.targets(way) {
+		for i := range st.Ways {
+			for _, target := range w.targets(&st.Ways[i]) {
 				if seen[target] {
 					continue
 				}
@@ -468,13 +501,34 @@ func (w *logic) sayable(q *tree.Question) bool {
 	return true
 }
 
-// targets gives what a way leads to, and the cards that its route adds.
-func (w *logic) targets(way proof.Way) []string {
-	out := []string{w.target(way)}
-	for _, c := range way.Cards {
-		out = append(out, cardTarget(c))
+// targets gives what a way leads to, and the cards that its route adds. What it leads to is settled.
+func (w *logic) targets(way *proof.Way) []string {
+	out, known := w.to[way]
+	if !known {
+		out = append(out, w.target(*way))
+		for _, c := range way.Cards {
+			out = append(out, cardTarget(c))
+		}
+		w.to[way] = out
 	}
 	return out
+}
+
+// leads tells whether a question leads to a target. What it leads to is settled.
+func (w *logic) leads(q *tree.Question, target string) bool {
+	to := w.led[q]
+	if to == nil {
+		to = map[string]bool{}
+		for _, st := range w.states(q) {
+			for i := range st.Ways {
+				for _, t := range w.targets(&st.Ways[i]) {
+					to[t] = true
+				}
+			}
+		}
+		w.led[q] = to
+	}
+	return to[target]
 }
 
 func cardTarget(card string) string { return "note " + card } // the blank keeps it apart from ids
@@ -482,9 +536,7 @@ func cardTarget(card string) string { return "note " + card } // the blank keeps
 // from gives the clauses by which a question leads to a target; leads is false
 // where it does not.
 func (w *logic) from(q *tree.Question, target string) (cs []clause, leads bool, err error) {
-	if !slices.ContainsFunc(w.states(q), func(st *proof.State) bool {
-		return slices.ContainsFunc(st.Ways, func(way proof.Way) bool { return slices.Contains(w.targets(way), target) })
-	}) {
+	if !w.leads(q, target) {
 		return nil, false, nil
 	}
 	var sources [][]clause
@@ -530,7 +582,8 @@ func (w *logic) from(q *tree.Question, target string) (cs []clause, leads bool, 
 // sides gives the answers in a state that lead to a target, and those that do not.
 func (w *logic) sides(p *place, st *proof.State, target string) (yes, no []box) {
 	side := map[bool][]box{}
-	for _, way := range st.Ways {
+	for i := range st.Ways {
+		way := &st.Ways[i]
 		into := slices.Contains(w.targets(way), target)
 		side[into] = append(side[into], w.answers(p, way)...)
 	}
@@ -547,8 +600,8 @@ func (p *place) joined(boxes []box, runs bool) []box {
 	answered := func(v *variable) values {
 		s := none(v)
 		for _, b := range boxes {
-			for i := 1; i < len(s); i++ {
-				s[i] = s[i] || b[v][i]
+			for i, in := range b[v] {
+				s[i] = s[i] || in && i > 0
 			}
 		}
 		return s
@@ -579,11 +632,7 @@ func stretches(p *place, s values, runs bool) []box {
 			out[len(out)-1][p.amount][i] = true
 			continue
 		}
-		b := box{p.amount: only(p.amount, i)}
-		if p.choice != nil {
-			b[p.choice] = only(p.choice, 0)
-		}
-		out = append(out, b)
+		out = append(out, p.stretch(i))
 	}
 	return out
 }

@@ -8,6 +8,7 @@ import (
 	"path/filepath"
 	"slices"
 	"strings"
+	"sync"
 	"testing"
 
 	"github.com/google/go-cmp/cmp"
@@ -164,7 +165,7 @@ func TestRandomTrees(t *testing.T) {
 			t.Fatal(err)
 		}
 		lib.Proofs[tr.ID.S] = proved
-		w, err := write(lib, tr)
+		w, err := write(lib, tr, &sync.Map{})
 		if err != nil {
 			refused[strings.Map(func(r rune) rune {
 				if r >= '0' && r <= '9' {

@@ -9,6 +9,7 @@ import (
 	"runtime"
 	"slices"
 	"strings"
+	"sync"
 	"unicode"
 
 	"golang.org/x/sync/errgroup"
@@ -45,12 +46,12 @@ const NotAForm = "not-a-form"
 // their order; they are made side by side. A tree whose logic a form cannot say is not
 // written, and a warning says so.
 func Write(l *library.Library, trees []*tree.Tree, list *finding.List) []Written {
-	all, errs := make([]Written, len(trees)), make([]error, len(trees))
+	all, errs, said := make([]Written, len(trees)), make([]error, len(trees)), &sync.Map{}
 	var workers errgroup.Group
 	workers.SetLimit(runtime.GOMAXPROCS(0))
 	for i, t := range trees {
 		workers.Go(func() error {
-			all[i], errs[i] = write(l, t)
+			all[i], errs[i] = write(l, t, said)
 			return nil
 		})
 	}
@@ -67,12 +68,13 @@ func Write(l *library.Library, trees []*tree.Tree, list *finding.List) []Written
 	return out
 }
 
-func write(l *library.Library, t *tree.Tree) (Written, error) {
+// write gives one tree; said is shared by all that are written.
+func write(l *library.Library, t *tree.Tree, said *sync.Map) (Written, error) {
 	w, err := work(t, l.Proofs[t.ID.S])
 	if err != nil {
 		return Written{}, err
 	}
-	f := &former{logic: w, lib: l, form: Form{System: urlOf(t), Nest: map[string]int{}, Split: w.split()}}
+	f := &former{logic: w, lib: l, said: said, form: Form{System: urlOf(t), Nest: map[string]int{}, Split: w.split()}}
 	r := questionnaire{
 		ResourceType: "Questionnaire", URL: urlOf(t), Name: machineName(t.ID.S), Title: t.Title.S, Status: "active",
 		Description: t.Purpose.S, Purpose: stance, LastReviewDate: t.Credits.Reviewed.S, Item: f.items(),
@@ -89,10 +91,14 @@ func write(l *library.Library, t *tree.Tree) (Written, error) {
 	}
 	sum := sha256.Sum256(blank)
 	r.Version = hex.EncodeToString(sum[:6])
-	data, err := encode(r)
+	data := bytes.Replace(blank, []byte(noVersion), fmt.Appendf(nil, `"version": %q`, r.Version), 1)
 	f.form.Questionnaire = r.URL + "|" + r.Version
-	return Written{t, data, f.form}, err
+	return Written{t, data, f.form}, nil
 }
+
+// noVersion is how a form is encoded that has no version yet. It stands before any text, and inside one its
+// quotes would be escaped.
+const noVersion = `"version": ""`
 
 func encode(v any) ([]byte, error) {
 	var b bytes.Buffer
@@ -141,6 +147,7 @@ func machineName(id string) string {
 type former struct {
 	*logic
 	lib  *library.Library
+	said *sync.Map // what worded gives, by wording: the safety screen is the same in many forms
 	form Form
 	err  error
 }
@@ -393,9 +400,21 @@ func (f *former) plain(t read.Text) string { return f.worded(t, nil) }
 
 func (f *former) worded(t read.Text, name func(id string) string) string {
 	t.S = tree.FillGaps(t.S, func(id string) string { return f.t.WithoutAmount(f.lib.Say, id) })
+	of := wording{t, name != nil}
+	if known, ok := f.said.Load(of); ok {
+		return known.(string)
+	}
 	doc := f.lib.Doc(t)
 	text := doc.Text(func(kind, id string) explainer.Target {
 		return explainer.Target{Title: "“" + f.lib.TitleOf(kind, id) + "”"}
 	}, name, f.lib.Partly)
-	return strings.ReplaceAll(text, "\n", " ")
+	text = strings.ReplaceAll(text, "\n", " ")
+	f.said.Store(of, text)
+	return text
+}
+
+// wording is a text with its gaps filled, and whether its sources are named.
+type wording struct {
+	text  read.Text
+	named bool
 }
