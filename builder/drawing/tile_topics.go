@@ -1,0 +1,108 @@
+package drawing
+
+// One thing for each topic, in the planner's list; its name is "topic-" and the topic's.
+var topicTiles = []tileShape{
+	{name: "wrong", draw: func(p *pencil) {
+		p.flat(func() {
+			p.legShoe(44, 75.4, 0.52, 0, 128)
+			p.d("h", "M46.4 12L42 18L47 24L42 30L46 36")
+			p.path("", from(58, 22).curve(62, 19, 66, 19, 70, 22), from(56, 13).curve(62, 8, 70, 8, 75, 13))
+		})
+	}},
+	{name: "topic-where-to-start", draw: func(p *pencil) {
+		p.flat(func() {
+			p.path("h", from(60, 76).line(60, 8))
+			p.d("e", "M60 14H92L100 21L92 28H60Z")
+			p.d("t", "M60 34H30L22 41L30 48H60Z")
+			p.d("f", "M66 21H88M36 41H54")
+		})
+	}},
+	{name: "topic-hills-and-ramps", draw: func(p *pencil) {
+		p.ground("M0 76H26L112 66.5C116 66 116 76 120 76", func() {
+			p.at(62, 71.2, 0.48, -6.3, func() {
+				p.in("translate(-25 0)", func() { p.in("rotate(6.3 25 -30)", func() { p.pylon(112) }); p.laced() })
+			})
+		})
+	}},
+	{name: "topic-heel-height", draw: func(p *pencil) {
+		p.flat(func() {
+			p.at(18, 75.4, 0.78, 0, func() {
+				p.fixedHeel()
+				p.path("dash", from(4, -21.4).line(112, -21.4))
+				p.path("", from(106, 0).line(106, -21.4), from(101, -21.4).line(111, -21.4), from(101, 0).line(111, 0))
+			})
+		})
+	}},
+	{name: "topic-foot-shell-and-toes", draw: func(p *pencil) { p.flat(func() { p.at(24, 75.4, 0.8, 0, func() { p.bareFoot("t") }) }) }},
+	{name: "topic-motion-or-push", draw: func(p *pencil) {
+		p.flat(func() {
+			p.legShoe(42, 75.4, 0.52, 0, 120)
+			p.d("h", "M100 34C104 44 104 54 98 66")
+			p.d("h", "M95 40L99.6 33L106 38M93 59.6L97.4 67L104.4 62.6")
+		})
+	}},
+	{name: "topic-loads-and-weight", draw: func(p *pencil) {
+		p.flat(func() {
+			p.stand(54, 0.42, someone{lean: -2, near: footing{-6, 0, 0}, far: footing{9, 0, 2}, nearLeg: belowKnee, nearArm: []pt{{0, -106}, {24, -102}}, farArm: []pt{{4, -106}, {26, -100}}, hair: "bald", stout: true, coat: "e", legs: "t",
+				hold: func(p *pencil) { p.box("p", 14, -130, 42, 34, 1); p.line("f", 35, -130, 35, -96) }})
+		})
+	}},
+	{name: "topic-uneven-ground", draw: func(p *pencil) {
+		p.ground("M0 76C8 76 10 66 20 67C28 68 28 72 34 71C40 70 42 61 54 61C66 61 66 68 76 69C86 70 88 62 98 63C108 64 110 76 120 76", func() {
+			p.at(48, 61.4, 0.5, 8, func() { p.in("translate(-25 0)", func() { p.pylon(104); p.laced() }) })
+		})
+	}},
+	{name: "topic-water-and-weather", draw: func(p *pencil) {
+		p.ground("M0 76H14C20 76 22 82 30 82H98C106 82 106 76 112 76H120", func() {
+			p.path("t n", wavesAt(14, 60, 4).line(110, 76).line(104, 82, 24, 82, 14, 76).shut())
+			p.legShoe(46, 81.4, 0.5, 0, 124)
+			p.path("h", wavesAt(14, 64, 4))
+			p.drop(96, 22, 1)
+			p.drop(82, 40, 0.6)
+		})
+	}},
+	{name: "topic-work", draw: func(p *pencil) {
+		p.flat(func() {
+			p.at(12, 75.4, 0.62, 0, p.boot)
+			p.path("", from(84, 76).line(98, 6), from(100, 76).line(114, 6))
+			p.path("", from(87.2, 60).line(103.2, 60), from(90.2, 45).line(106.2, 45), from(93.2, 30).line(109.2, 30), from(96.2, 15).line(112.2, 15))
+		})
+	}},
+	{name: "topic-sport-and-play", draw: func(p *pencil) {
+		p.flat(func() {
+			p.legShoe(38, 75.4, 0.52, 0, 120)
+			p.ball(96, 63, 12.4)
+		})
+	}},
+	{name: "topic-something-changed", draw: func(p *pencil) {
+		p.flat(func() {
+			p.at(58, 75.4, 0.46, 0, p.standingLeg)
+			p.at(94, 24, 1, 0, func() {
+				p.d("h", "M-7 -6C-7 -16 8 -16 8 -6C8 1 0 1 0 9")
+				p.disc("i", 0, 16, 1.6)
+			})
+		})
+	}},
+	{name: "topic-ready-for-the-visit", draw: func(p *pencil) {
+		p.flat(func() {
+			p.at(34, 75.4, 1, 0, func() {
+				p.d("p", "M0 0V-68H48V0Z")
+				p.path("h", from(8, -57).line(28, -57))
+				p.path("f s", from(8, -46).line(40, -46), from(8, -36).line(40, -36), from(8, -26).line(40, -26), from(8, -16).line(30, -16))
+			})
+			p.d("e", "M78 66L98 32L105 36L85 70L77.4 74Z")
+			p.line("f", 78, 66, 85, 70)
+		})
+	}},
+	{name: "topic-paying-for-it", draw: func(p *pencil) {
+		p.flat(func() {
+			p.at(22, 75.4, 1, 0, func() {
+				p.d("p", "M0 0V-48H68V0Z")
+				p.d("", "M0 -48L34 -20L68 -48")
+				p.d("f s", "M0 0L26 -26M68 0L42 -26")
+			})
+			p.disc("e", 96, 64, 11.4)
+			p.disc("f", 96, 64, 7.4)
+		})
+	}},
+}
