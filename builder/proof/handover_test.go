@@ -29,6 +29,16 @@ endings:
 	return tr
 }
 
+// Each tree of a ring is named once, however many endings hand over to it.
+func TestHandedToOnce(t *testing.T) {
+	var list finding.List
+	proof.HandOvers([]*tree.Tree{twoEndings(t, "a", "b, lost", "b"), twoEndings(t, "b", "a", "a")}, &list)
+	got := list.Sorted()
+	if len(got) != 2 || !strings.HasSuffix(got[0].Text, `in a circle: "b"`) || !strings.HasSuffix(got[1].Text, `in a circle: "a"`) {
+		t.Errorf("findings: %v", got)
+	}
+}
+
 func TestHandOvers(t *testing.T) {
 	for _, c := range []struct {
 		name  string
