@@ -177,10 +177,7 @@ func (s *search) next(st *state, c *choice, known map[string]formula.Value) (to,
 	for _, r := range q.Routes {
 		if r.Else() {
 			last = r
-			continue
-		}
-		s.test(r.If.Expr, k)
-		if r.Holds(k.Value) {
+		} else if s.test(r.If.Expr, k); r.Holds(k.Value) {
 			holding = append(holding, r)
 		}
 	}
