@@ -165,3 +165,22 @@ examples:
 		t.Errorf("findings: %v", got)
 	}
 }
+
+// A question with a single way on that changes nothing says where that way leads.
+func TestIdleQuestionWithOneWay(t *testing.T) {
+	var list finding.List
+	tr := tree.Parse("trees/random.yaml", []byte(header+`questions:
+  q0:
+    text: So?
+    why: To know.
+    pick: any
+    go: end
+    answers: { a: { text: A }, b: { text: B }, unsure: { text: Not sure } }
+endings:
+  end: { title: End, text: Talk. }
+`), &list)
+	proved(t, tr, &list)
+	if got := list.Sorted(); len(got) != 1 || got[0].Text != `question "q0" changes nothing: whatever the answer, it leads to "end"` {
+		t.Errorf("findings: %v", got)
+	}
+}

@@ -25,7 +25,7 @@ type asset struct {
 // entry is what becomes an asset: a file of the site's own tree, or a part of the planner, which
 // the library alone makes.
 type entry struct {
-	from   string                       // a style sheet (.css) or a script (.ts), with all it imports, or a picture (.svg); of a part its name (.js)
+	from   string                       // a style sheet (.css) or a script (.ts), with all it imports, a picture (.svg) or a typeface (.woff2); of a part its name (.js)
 	behind func(*maker) ([]byte, error) // what the library puts behind it; nil for nothing
 }
 
@@ -50,6 +50,8 @@ const (
 // page names those that it loads.
 var entries = []entry{
 	{from: siteStyle},
+	{from: "type/keelpath-text-400.woff2"}, // the site's style names both
+	{from: "type/keelpath-text-600.woff2"},
 	{from: "style/planner.css"}, // trees and the sheet
 	{from: "style/ask.css"},     // the planner until it comes to the sheet
 	{from: "style/sheets.css"},  // and from then on
@@ -112,13 +114,13 @@ func (m *maker) assetOf(files fs.FS, e entry) (asset, error) {
 	return asset{name: hashedName(base, ext, data), data: data, from: from}, nil
 }
 
-// whole gives a picture as it is, and anything else as a bundle.
+// whole gives a script or a style as a bundle, and a picture or a typeface as it is.
 func whole(files fs.FS, w *say.Words, from string) (data []byte, ext string, err error) {
-	if ext = path.Ext(from); ext == ".svg" {
-		data, err = fs.ReadFile(files, from)
-		return data, ext, err
+	if ext = path.Ext(from); loaders[ext] != 0 {
+		return bundle(files, w, from)
 	}
-	return bundle(files, w, from)
+	data, err = fs.ReadFile(files, from)
+	return data, ext, err
 }
 
 // asset gives what an entry became.

@@ -83,8 +83,12 @@ func embedded(files fs.FS, w *say.Words) api.Plugin {
 					name += ".ts"
 				}
 			}
-			if _, err := fs.Stat(files, name); err != nil {
+			data, err := fs.ReadFile(files, name)
+			if err != nil {
 				return api.OnResolveResult{}, fmt.Errorf("there is no file site/%s", name)
+			}
+			if ext := path.Ext(name); loaders[ext] == 0 { // a typeface, which lies beside the style under the name that its bytes give it
+				return api.OnResolveResult{Path: path.Base(hashedName(strings.TrimSuffix(path.Base(name), ext), ext, data)), External: true}, nil
 			}
 			return api.OnResolveResult{Path: name, Namespace: namespace}, nil
 		})
