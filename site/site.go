@@ -4,7 +4,7 @@ package site
 
 import "embed"
 
-// Files holds pages/, style/, client/ and drawings/.
+// Files holds pages/, style/, client/, drawings/ and the typeface with its licence, type/.
 //
-//go:embed pages style client drawings
+//go:embed pages style client drawings type/*.woff2 type/OFL.txt
 var Files embed.FS

@@ -51,7 +51,7 @@ func TestPartsComeWhenNeeded(t *testing.T) {
 			}
 		}
 		want("opened,")
-		b.hand(`answer(["heel-height", "hills-and-ramps"]); next()`)
+		b.hand(`answer(["heel-height", "hills-and-ramps"])`)
 		wantsScreen(t, b, "a topic that is not loaded")
 		b.hand(`pass()`)
 		b.waitFor(`document.querySelector("#planner .question") !== null`)
@@ -71,7 +71,7 @@ func TestPartsComeWhenNeeded(t *testing.T) {
 		}
 		// A topic that comes after the part with all prompts takes nothing from it.
 		b.tap("bar-topics")
-		b.hand(`answer(["work"]); next()`)
+		b.hand(`answer(["work"])`)
 		b.waitFor(`(document.querySelector('#planner [data-slot="tree"]') || {}).textContent === ` + quoted(b, lib.Tree("work").Title.S))
 		for _, step := range walk(t, lib.Tree("work"), exampleAt(b, "work", "")).Steps {
 			s = b.choose(step.Chosen...)
@@ -148,7 +148,7 @@ func TestSafetyWithoutParts(t *testing.T) {
 			ids = append(ids, s.ID.S)
 			said = append(said, safety.Said{Group: g.ID.S, Sign: s.ID.S})
 		}
-		b.hand(`answer(["hills-and-ramps"]); next(); tapOn(planner.querySelector('[data-leg="worn"]'), "leg")`)
+		b.hand(`answer(["hills-and-ramps"]); tapOn(planner.querySelector('[data-leg="worn"]'), "leg")`)
 		b.hand(`tapOn(planner.querySelector('label[for="gate-' + %s + '"]'), "line"); next()`, g.ID.S)
 		s := b.hand(`for (const id of %s) tapOn(planner.querySelector('label[for="sign-' + id + '"]'), id); next()`, ids)
 		if s.View != "told" {
@@ -189,7 +189,7 @@ func TestMissingTopic(t *testing.T) {
 	site := copyWith(t, "tree-hills-and-ramps")
 	site.takeAway()
 	b.openBare(site.address)
-	b.hand(`answer(["hills-and-ramps"]); next(); pass()`)
+	b.hand(`answer(["hills-and-ramps"]); pass()`)
 	s := b.missing("“Hills and ramps” did not load")
 	if want := []string{"Try again", "All topics"}; !slices.Equal(s.Buttons[:2], want) || !strings.HasPrefix(s.Focus, "“Hills") {
 		t.Errorf("the ways on are %q, the focus is on %q", s.Buttons, s.Focus)
@@ -210,13 +210,13 @@ func TestMissingTopic(t *testing.T) {
 	b.tap("again")
 	b.missing("“Hills and ramps” did not load")
 	b.tap("topics")
-	b.hand(`answer(["heel-height", "hills-and-ramps"]); next()`)
+	b.hand(`answer(["heel-height", "hills-and-ramps"])`)
 	b.waitFor(`document.querySelector("#planner .question") !== null`)
 	if s = b.look(); s.Title != lib.Tree("heel-height").Title.S {
 		t.Errorf("another topic shows %q, %q", s.View, s.Title)
 	}
 	b.tap("bar-topics")
-	b.hand(`answer(["hills-and-ramps"]); next()`)
+	b.hand(`answer(["hills-and-ramps"])`)
 	b.missing("“Hills and ramps” did not load")
 	site.putBack()
 	b.tap("again")
@@ -297,7 +297,7 @@ func TestMissingSheet(t *testing.T) {
 	b.openBare(site.address)
 	tr := lib.Tree("heel-height")
 	answers := exampleAt(b, tr.ID.S, "set-it-yourself")
-	b.hand(`answer(["heel-height"]); next(); pass()`)
+	b.hand(`answer(["heel-height"]); pass()`)
 	b.waitFor(`document.querySelector("#planner .question") !== null`)
 	var s screen
 	for _, step := range walk(t, tr, answers).Steps {
@@ -331,7 +331,7 @@ func TestMissingSheet(t *testing.T) {
 	site.files = slices.DeleteFunc(site.files, func(name string) bool { return filepath.Ext(name) != ".css" })
 	site.takeAway()
 	c.openBare(site.address)
-	c.hand(`answer(["heel-height"]); next(); tapOn(planner.querySelector('[data-leg="worn"]'), "a leg"); button("bar-sheet")`)
+	c.hand(`answer(["heel-height"]); tapOn(planner.querySelector('[data-leg="worn"]'), "a leg"); button("bar-sheet")`)
 	c.missing("Your sheet did not load")
 	c.tap("again")
 	c.missing("Your sheet did not load")
@@ -362,7 +362,7 @@ func TestLastAskedIsShown(t *testing.T) {
 	b := newTab(t)
 	b.atStart(hold)
 	b.openBare(onDisk(plannerName))
-	b.hand(`answer(["hills-and-ramps"]); next()`)
+	b.hand(`answer(["hills-and-ramps"])`)
 	wantsScreen(t, b, "a topic that does not come")
 	s := b.hand(`pass()`)
 	if s.View != "signs" && s.View != "gate" {
@@ -378,8 +378,8 @@ func TestLastAskedIsShown(t *testing.T) {
 	}
 
 	b.tap("bar-topics")
-	b.hand(`answer(["heel-height"]); next()`)
-	b.hand(`answer(["work"]); next()`)
+	b.hand(`answer(["heel-height"])`)
+	b.hand(`answer(["work"])`)
 	b.run(`release()`)
 	b.waitFor(`document.querySelector("#planner .question") !== null`)
 	b.run(`new Promise((done) => setTimeout(done, 300))`)
@@ -387,7 +387,7 @@ func TestLastAskedIsShown(t *testing.T) {
 		t.Errorf("asked for last was work, and %q is shown", s.Title)
 	}
 	b.tap("bar-topics")
-	b.hand(`answer(["sport-and-play"]); next(); button("bar-sheet")`)
+	b.hand(`answer(["sport-and-play"]); button("bar-sheet")`)
 	b.run(`release(); new Promise((done) => setTimeout(done, 300))`)
 	if s = b.look(); s.View != "sheet" {
 		t.Errorf("a reader who went to the sheet meanwhile is shown %q", s.View)
@@ -401,7 +401,7 @@ func TestSlowTopic(t *testing.T) {
 	b := newTab(t)
 	b.atStart(hold + `const later = setTimeout; window.setTimeout = (does, ms) => later(does, ms === 20000 ? 100 : ms);`)
 	b.openBare(onDisk(plannerName))
-	b.hand(`answer(["hills-and-ramps"]); next(); pass()`)
+	b.hand(`answer(["hills-and-ramps"]); pass()`)
 	b.missing("“Hills and ramps” did not load")
 	b.run(`release(); new Promise((done) => setTimeout(done, 300))`)
 	if s := b.tap("again"); s.View != "question" {
@@ -472,7 +472,7 @@ func TestBrokenTopic(t *testing.T) {
 	}
 	write(whole[:len(whole)/2])
 	b.openBare(site.address)
-	b.hand(`answer(["hills-and-ramps"]); next(); pass()`)
+	b.hand(`answer(["hills-and-ramps"]); pass()`)
 	b.missing("“Hills and ramps” did not load")
 	write(whole)
 	b.tap("again")
@@ -488,7 +488,7 @@ func TestHostGone(t *testing.T) {
 	host := httptest.NewServer(http.FileServerFS(os.DirFS(siteDir)))
 	defer host.Close()
 	b.openBare(host.URL + "/prepare/")
-	b.hand(`answer(["heel-height"]); next(); pass()`)
+	b.hand(`answer(["heel-height"]); pass()`)
 	b.waitFor(`document.querySelector("#planner .question") !== null`)
 	b.waitFor(`!!window.keelpathSheets && document.querySelector('link[href*="/sheets."]')?.sheet != null`)
 	host.CloseClientConnections()
@@ -504,7 +504,7 @@ func TestHostGone(t *testing.T) {
 		t.Errorf("the sheet is %q", s.View)
 	}
 	b.tap("bar-topics")
-	b.hand(`answer(["work"]); next()`)
+	b.hand(`answer(["work"])`)
 	b.missing("“Your work day” did not load")
 	if s = b.tap("bar-wrong"); s.View != "signs" {
 		t.Errorf("something is wrong now leads to %q", s.View)

@@ -83,30 +83,33 @@ const out = { View: "", Title: "", Place: "", Question: "", Choices: [], Entry: 
   Sheet: { Grave: "", Stars: "", Groups: [], More: [], Own: [], Bring: [], Off: [], Notes: [], Mind: "", Long: "" } };
 if (!shown(root)) return out;
 const view = at("view");
-if (one("form.topics", view)) out.View = "topics";
+if (one("[data-topic]", view)) out.View = "topics";
 if (one(".question", view)) out.View = "question";
 if (one(".ending", view)) out.View = "ending";
 if (one(".sheet", view)) out.View = "sheet";
 if (one('[data-slot="by-hand"]', view)) out.View = "missing";
-if (one(".safety", view)) out.View = one(".choices", view) ? "leg" : one(".steps", view) ? "told" : one('[name="gate"]', view) ? "gate" : "signs";
-out.Title = text(one("h2", view));
-out.Place = text(one(".place", view));
-out.Question = text(one(".question legend", view));
-const choices = out.View === "topics" ? all("form.topics input", view) : one("form.safety", view) ? all(".signs input", view) : all('.question .answers input', view);
+if (one(".safety", view)) out.View = one("[data-leg]", view) ? "leg" : one(".steps", view) ? "told" : one('[name="gate"]', view) ? "gate" : "signs";
+const asks = out.View === "question";
+out.Title = asks || out.View === "ending" ? text(at("tree", view)) : text(one("h2", view));
+out.Place = text(asks ? at("left", view) : one(".place span", view));
+out.Question = asks ? text(one("h2", view)) : "";
+const safe = one("form.safety", view);
+const choices = safe ? all(".signs input", view) : all(out.View === "topics" ? "[data-topic]" : ".question .rows [value]", view);
+const says = (i) => { const e = safe ? one('label[for="' + i.id + '"]', view) : one(".says", i.closest(".row")), c = e.cloneNode(true); for (const x of c.querySelectorAll(".unseen")) x.remove(); return shown(e) ? clean(c.textContent) : ""; };
 const entry = one(".question .entry", view);
 out.Entry = text(one("label", entry));
 out.Written = entry ? one("input", entry).value : "";
-out.Choices = choices.map((i) => ({ ID: i.value, Text: text(one('label[for="' + i.id + '"]', view)), Checked: i.checked }));
+out.Choices = choices.map((i) => ({ ID: i.value, Text: says(i), Checked: i.checked || i.classList.contains("mine") }));
 out.Problem = text(at("problem", view));
 out.Trail = all('[data-slot="steps"] > li', view).filter(shown).map((li) => ({ Question: text(at("asked", li)), Answers: all('[data-slot="answered"] > *', li).map(text) }));
 if (out.View === "ending") {
   const ending = one(".ending", view);
-  out.Ending.Title = text(one(":scope > h3", ending));
+  out.Ending.Title = text(one("h2", ending));
   out.Ending.Caution = text(at("caution", ending));
   const plain = (e) => { const c = e.cloneNode(true); for (const x of c.querySelectorAll(".unseen, .by-hand, .cite")) x.remove(); return clean(c.textContent.replace(/ \(opens in a new tab\)/g, "")); };
-  out.Ending.Text = all(":scope > p", ending).filter(shown).map(plain);
+  out.Ending.Text = all(".sky > p", ending).filter(shown).map(plain);
   out.Ending.Cards = all(".card > h4", ending).map(text);
-  out.Ending.Prompts = all('[data-slot="prompts"] .ask', ending).map(text);
+  out.Ending.Prompts = all('[data-slot="prompts"] .ask, [data-slot="more-prompts"] .ask', ending).map((e) => clean(e.textContent));
 }
 if (out.View === "told") out.Ending.Title = out.Title;
 if (out.View === "sheet") {
@@ -148,14 +151,20 @@ const pass = () => {
   if (leg) tapOn(leg, "a leg that is worn");
   for (let n = 0; n < 6 && planner.querySelector("form.safety"); n++) button("none");
 };
+// One answer or topic is a button that goes on; several topics are lined up, several answers ticked.
 const answer = (ids) => {
+  const named = (id) => planner.querySelector('.question .rows [value="' + CSS.escape(id) + '"], [data-topic][value="' + CSS.escape(id) + '"]');
+  const one = named(ids[0]);
+  if (one && one.tagName === "BUTTON" && ids.length === 1) return tapOn(one, ids[0]);
   const entry = planner.querySelector(".question .entry input");
-  if (entry && !planner.querySelector('.question .answers input[value="' + CSS.escape(ids[0]) + '"]')) return write(entry, ids[0]);
-  for (const i of planner.querySelectorAll(".question .answers input, form.topics input")) {
-    if (i.checked !== ids.includes(i.value) && (i.type !== "radio" || ids.includes(i.value))) tapOn(planner.querySelector('label[for="' + i.id + '"]'), i.value);
-  }
-  const have = Array.from(planner.querySelectorAll(".question input:checked, form.topics input:checked")).map((i) => i.value);
+  if (entry && !one) { write(entry, ids[0]); return next(); }
+  const line = planner.querySelector("details.several");
+  if (line) line.open = true;
+  const boxes = Array.from(planner.querySelectorAll(".rows input"));
+  for (const i of boxes) if (i.checked !== ids.includes(i.value)) tapOn(i.closest("label"), i.value);
+  const have = boxes.filter((i) => i.checked).map((i) => i.value);
   if (String(have) !== String(ids)) throw new Error("ticked " + have + ", wanted " + ids);
+  next();
 };
 `
 
@@ -187,7 +196,7 @@ func (b *tab) choose(ids ...string) screen {
 	if len(ids) == 1 && ids[0] == tree.Skip {
 		return b.tap("skip")
 	}
-	return b.hand(`answer(%s); next(); pass()`, ids)
+	return b.hand(`answer(%s); pass()`, ids)
 }
 
 // openPlanner opens it anew, without what this tab may have kept, and waits until it
@@ -252,11 +261,11 @@ const look = () => %s;
 return %s.map((path) => {
   const screens = [];
   try {
-    answer([%q]); next(); pass();
+    answer([%q]); pass();
     for (const ids of path) {
       screens.push(look());
       if (String(ids) === %q) button("skip");
-      else { answer(ids); next(); }
+      else answer(ids);
     }
     screens.push(look());
     for (const name of %s) { button(name); screens.push(look()); }

@@ -163,7 +163,7 @@ func TestEveryCautionIsShown(t *testing.T) {
 			drawn = 50
 		}
 		for _, told := range someSets(leg, drawn, draw) {
-			b.hand(`answer(["hills-and-ramps"]); next()`)
+			b.hand(`answer(["hills-and-ramps"])`)
 			holdsAll(t, b, leg, told)
 			b.clear()
 		}
@@ -183,7 +183,7 @@ func TestEveryTopicGathers(t *testing.T) {
 		for range 3 {
 			leg := safety.LegAnswers[draw.IntN(3)]
 			told := drawTold(leg, draw)
-			b.hand(`answer([%s]); next()`, tr.ID.S)
+			b.hand(`answer([%s])`, tr.ID.S)
 			holdsAll(t, b, leg, told)
 			s := b.tap("onward")
 			if s.View != "question" || s.Question != oneLine(tr.Question(tr.Start.S).Text.S) {
@@ -201,7 +201,7 @@ func TestNothingOfALegWithoutOne(t *testing.T) {
 	b.openPlanner(onDisk)
 	worn := 0
 	for _, leg := range safety.LegAnswers {
-		b.hand(`answer(["hills-and-ramps"]); next()`)
+		b.hand(`answer(["hills-and-ramps"])`)
 		b.tell(leg, canTell(leg))
 		said := eval[string](b, `document.querySelector("#planner .safety").innerText.replace(/\s+/g, " ")`)
 		off := strings.Contains(strings.ToLower(said), "leg off")
@@ -232,7 +232,7 @@ func TestCallLine(t *testing.T) {
 				if s.When.S != string(safety.Now) && s.When.S != string(safety.Crisis) {
 					continue
 				}
-				b.hand(`answer(["hills-and-ramps"]); next(); tapOn(planner.querySelector('[data-leg="worn"]'), "leg")`)
+				b.hand(`answer(["hills-and-ramps"]); tapOn(planner.querySelector('[data-leg="worn"]'), "leg")`)
 				b.hand(`tapOn(planner.querySelector('label[for="gate-' + %s + '"]'), "line"); next()`, g.ID.S)
 				b.hand(`const row = planner.querySelector('label[for="sign-' + %s + '"]'); row.scrollIntoView({ block: "center" }); tapOn(row, "sign")`, s.ID.S)
 				if size[1] < 420 {

@@ -37,7 +37,7 @@ func TestEveryWayPassesTheScreen(t *testing.T) {
 			t.Fatalf("behind the screen stands %q, not a question", s.View)
 		}
 	}
-	b.hand(`answer(["hills-and-ramps"]); next()`)
+	b.hand(`answer(["hills-and-ramps"])`)
 	wantsScreen(t, b, "the list of topics")
 	b.back()
 	b.waitFor(`document.querySelector("#planner form.topics") !== null`)
@@ -46,17 +46,17 @@ func TestEveryWayPassesTheScreen(t *testing.T) {
 	wantsScreen(t, b, "Back and Forward")
 	first(b.hand(`pass()`))
 	b.tap("bar-topics")
-	if s := b.hand(`answer(["heel-height"]); next()`); s.View != "question" {
+	if s := b.hand(`answer(["heel-height"])`); s.View != "question" {
 		t.Errorf("a second topic asks the screen again: %q", s.View)
 	}
 	// A hand-over within the sitting asks nothing again, and one by a link does.
 	b.open("about:blank")
 	b.openAgain(onWeb)
-	if s := b.hand(`answer(["hills-and-ramps"]); next()`); s.View != "question" {
+	if s := b.hand(`answer(["hills-and-ramps"])`); s.View != "question" {
 		t.Errorf("a reload within the sitting asks the screen again: %q", s.View)
 	}
 	b.clear()
-	b.hand(`answer(["heel-height"]); next()`)
+	b.hand(`answer(["heel-height"])`)
 	wantsScreen(t, b, "a topic after clearing")
 	b.clear()
 
@@ -127,7 +127,7 @@ func TestOpenedSheetAsksAgain(t *testing.T) {
 		t.Helper()
 		c.waitFor(`document.querySelector("#planner .sheet") !== null`)
 		c.tap("bar-topics")
-		c.hand(`answer(["heel-height"]); next()`)
+		c.hand(`answer(["heel-height"])`)
 		wantsScreen(t, c, way)
 	}
 	c.run(fmt.Sprintf(`(() => { const d = new DataTransfer(); d.items.add(new File([%s], "sheet.json")); const f = document.querySelector("#planner-file"); f.files = d.files; f.dispatchEvent(new Event("change")); })()`, quoted(c, file)))
@@ -143,7 +143,7 @@ func TestOpenedSheetAsksAgain(t *testing.T) {
 	d.open(onWeb(plannerName) + "#code=" + code)
 	d.waitFor(`document.querySelector("#planner .sheet") !== null`)
 	d.tap("bar-topics")
-	d.hand(`answer(["heel-height"]); next()`)
+	d.hand(`answer(["heel-height"])`)
 	wantsScreen(t, d, "a link with a code")
 }
 
@@ -178,7 +178,7 @@ func TestTwelveHours(t *testing.T) {
 	b.choose("heel-height")
 	b.tap("bar-topics")
 	hours(11.99)
-	if s := b.hand(`answer(["hills-and-ramps"]); next()`); s.View != "question" {
+	if s := b.hand(`answer(["hills-and-ramps"])`); s.View != "question" {
 		t.Fatalf("within twelve hours the screen is asked again: %q", s.View)
 	}
 	hours(12.01)
@@ -189,12 +189,12 @@ func TestTwelveHours(t *testing.T) {
 	}
 	b.tap("bar-topics")
 	hours(25)
-	b.hand(`answer(["heel-height"]); next()`)
+	b.hand(`answer(["heel-height"])`)
 	wantsScreen(t, b, "a topic after twelve hours")
 	b.hand(`pass()`)
 	hours(1) // a clock set back counts as another day
 	b.tap("bar-topics")
-	b.hand(`answer(["heel-height"]); next()`)
+	b.hand(`answer(["heel-height"])`)
 	wantsScreen(t, b, "a topic at an earlier hour")
 }
 
@@ -215,7 +215,7 @@ func TestSecondTapAnswersNothing(t *testing.T) {
 	tapOn := func(selector string) { t.Helper(); x, y := middle(selector); b.tapAt(x, y) }
 	after := func(ms int) { b.run(fmt.Sprintf(`window.clock += %d`, ms)) }
 
-	b.hand(`answer(["hills-and-ramps"]); next()`)
+	b.hand(`answer(["hills-and-ramps"])`)
 	tapOn(`#planner [data-leg="worn"]`)
 	if s := b.look(); s.View != "leg" {
 		t.Fatalf("a tap at once answers the leg question: %q", s.View)
@@ -263,7 +263,7 @@ func TestToldStaysInTheTab(t *testing.T) {
 	take := func(told []safety.Said) *tab {
 		b := newTab(t)
 		b.openPlanner(onWeb)
-		b.hand(`answer(["hills-and-ramps"]); next()`)
+		b.hand(`answer(["hills-and-ramps"])`)
 		if len(told) == 0 {
 			b.hand(`pass()`)
 		} else {
@@ -312,7 +312,7 @@ func TestToldOnTheSheet(t *testing.T) {
 	t.Parallel()
 	b := newTab(t)
 	b.openPlanner(onDisk)
-	b.hand(`answer(["hills-and-ramps"]); next()`)
+	b.hand(`answer(["hills-and-ramps"])`)
 	set := append(slices.Clone(told), safety.Said{Group: "help", Sign: "chest"})
 	b.tell(safety.Worn, set)
 	_, names := gatheredInGo(safety.Worn, set)

@@ -35,7 +35,7 @@ var states = []state{
 	pageState("prepare/loads-and-weight.html"), pageState("workbench/index.html"), pageState("workbench/heel-change.html"),
 	planner("topics", func(*tab) {}),
 	planner("topics-error", func(b *tab) { wantProblem(b, b.hand(`next()`)) }),
-	planner("safety-leg", func(b *tab) { b.hand(`answer(["hills-and-ramps"]); next()`) }),
+	planner("safety-leg", func(b *tab) { b.hand(`answer(["hills-and-ramps"])`) }),
 	planner("safety-gate", func(b *tab) { toGate(b) }),
 	planner("safety-signs", func(b *tab) { toGate(b); b.tap("unsure") }),
 	planner("safety-call", func(b *tab) {
@@ -81,7 +81,7 @@ Node.prototype.appendChild = function (node) {
   setTimeout(() => node.onerror(new Event("error")));
   return node;
 }`)
-		b.hand(`answer(["hills-and-ramps"]); next(); pass()`)
+		b.hand(`answer(["hills-and-ramps"]); pass()`)
 		b.missing("“Hills and ramps” did not load")
 	}},
 }
@@ -126,7 +126,7 @@ func wantProblem(b *tab, s screen) {
 // toGate stops before the gate of the safety screen.
 func toGate(b *tab) {
 	b.t.Helper()
-	if s := b.hand(`answer(["hills-and-ramps"]); next(); tapOn(planner.querySelector('[data-leg="worn"]'), "leg")`); s.View != "gate" {
+	if s := b.hand(`answer(["hills-and-ramps"]); tapOn(planner.querySelector('[data-leg="worn"]'), "leg")`); s.View != "gate" {
 		b.t.Fatalf("not at the gate: %q", s.View)
 	}
 }
@@ -140,7 +140,7 @@ func tellAll(b *tab, leg string, groups ...string) {
 			told = append(told, d)
 		}
 	}
-	b.hand(`answer(["hills-and-ramps"]); next()`)
+	b.hand(`answer(["hills-and-ramps"])`)
 	if s := b.tell(leg, told); s.View != "told" {
 		b.t.Fatalf("not at what was told: %q", s.View)
 	}

@@ -42,7 +42,7 @@ func TestAnswerThatTellsASign(t *testing.T) {
 				b := newTab(t)
 				b.openPlanner(onDisk)
 				told := []safety.Said{{Group: "fall", Sign: "fall"}}
-				b.hand(`answer([%s]); next()`, tr.ID.S)
+				b.hand(`answer([%s])`, tr.ID.S)
 				b.tell(safety.NotNow, told)
 				b.tap("onward")
 				path, err := tr.Walk(witness(tr, q.ID.S))

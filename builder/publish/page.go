@@ -23,8 +23,11 @@ func pageView(s *shelf.Shelf, p plan.Page, k kind) (PageView, error) {
 	root := rootOf(p.Name)
 	v := PageView{
 		Name: p.Name, Root: root, Title: p.Title, Description: p.About, Lang: p.Lang, Dir: say.Dir(p.Lang), Room: p.Room, Look: k.look,
-		Rooms: roomLinks(s.Say(), root), Trail: trail(s.Say(), p, root), Edition: editionView(s.Edition()), Credits: creditsOn(s, p, k),
+		Rooms: roomLinks(s.Say(), root), Edition: editionView(s.Edition()), Credits: creditsOn(s, p, k),
 		Languages: languageLinks(s.Edition().Languages, p, root),
+	}
+	if k.look == "" {
+		v.Trail = trail(s.Say(), p, root)
 	}
 	picture, err := s.Asset(mark)
 	if err != nil {

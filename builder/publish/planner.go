@@ -1,6 +1,7 @@
 package publish
 
 import (
+	"cmp"
 	"encoding/json"
 	"fmt"
 	"html/template"
@@ -15,6 +16,7 @@ import (
 	"keelpath/builder/plan"
 	"keelpath/builder/read"
 	"keelpath/builder/safety"
+	"keelpath/builder/say"
 	"keelpath/builder/shelf"
 	"keelpath/builder/tree"
 )
@@ -37,10 +39,11 @@ func plannerModel(v viewer, _ plan.Page) (any, error) {
 			return nil, err
 		}
 		out.Topics = append(out.Topics, TopicView{
-			ID: t.ID.S, Title: t.Title.S, Purpose: t.Purpose.S, URL: v.addresses.paper(t.ID.S), Longest: v.shelf.Proof(t.ID.S).Longest,
+			ID: t.ID.S, Title: t.Title.S, Purpose: t.Purpose.S, URL: v.addresses.paper(t.ID.S), Group: groupOf(t), Longest: v.shelf.Proof(t.ID.S).Longest,
 			Whole: t.Safety.S == tree.SafetyWhole, Script: v.root + file,
 		})
 	}
+	out.Groups = topicGroups(v.say(), out.Topics)
 	var err error
 	if out.Safety, err = v.safety(); err != nil {
 		return nil, err
@@ -48,6 +51,44 @@ func plannerModel(v viewer, _ plan.Page) (any, error) {
 	data, err := json.Marshal(plannerData(v.shelf))
 	out.Data = template.JS(ascii(data))
 	return out, err
+}
+
+// The planner's groups of topics beside those that a tree can name.
+const (
+	groupWrong = "wrong"
+	groupOther = "other"
+)
+
+var groupTitles = map[string]say.Name{
+	"ground": "planner.group-ground", "shoes": "planner.group-shoes", "days": "planner.group-days", "body": "planner.group-body",
+	"visit": "planner.group-visit", groupOther: "planner.group-other",
+}
+
+func groupOf(t *tree.Tree) string {
+	if t.Safety.S == tree.SafetyWhole {
+		return groupWrong
+	}
+	return cmp.Or(t.Group.S, groupOther)
+}
+
+// topicGroups puts topics together, each group in the order of the list; groups without any are left out.
+func topicGroups(w *say.Words, topics []TopicView) []TopicGroupView {
+	var out []TopicGroupView
+	for _, id := range slices.Concat([]string{groupWrong}, tree.Groups, []string{groupOther}) {
+		g := TopicGroupView{ID: id}
+		if title, ok := groupTitles[id]; ok {
+			g.Title = w.Say(title)
+		}
+		for _, t := range topics {
+			if t.Group == id {
+				g.Topics = append(g.Topics, t)
+			}
+		}
+		if len(g.Topics) > 0 {
+			out = append(out, g)
+		}
+	}
+	return out
 }
 
 // onScreen leaves out what only a reader without script goes by, and the

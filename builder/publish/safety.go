@@ -33,10 +33,11 @@ type SafetyGateView struct {
 // SafetyGroupView is one group of signs. Told are the cautions of its signs and of
 // its "not sure".
 type SafetyGroupView struct {
-	ID, Line, Title, Text, Why, Hint string
-	Signs                            []ToldView
-	Unsure                           ToldView
-	Bracket                          bool // every sign of it asks for the emergency number
+	ID, Title, Text, Why, Hint string
+	Start, Line                string // of the gate: "My artificial leg:", and what follows it; Start may be empty
+	Signs                      []ToldView
+	Unsure                     ToldView
+	Bracket                    bool // every sign of it asks for the emergency number
 }
 
 // Told gives all that a reader may tell in the group.
@@ -119,7 +120,8 @@ func (r *safetyTexts) inline(t read.Text) template.HTML {
 }
 
 func (r *safetyTexts) group(g *safety.Group) SafetyGroupView {
-	out := SafetyGroupView{ID: g.ID.S, Line: g.Line.S, Title: g.Title.S, Text: g.Text.S, Why: g.Why.S, Hint: g.Hint.S, Bracket: true}
+	out := SafetyGroupView{ID: g.ID.S, Title: g.Title.S, Text: g.Text.S, Why: g.Why.S, Hint: g.Hint.S, Bracket: true}
+	out.Start, out.Line = opening(g.Line.S)
 	for _, s := range g.Signs {
 		out.Bracket = out.Bracket && s.When.S == string(safety.Now)
 		out.Signs = append(out.Signs, ToldView{
@@ -130,6 +132,14 @@ func (r *safetyTexts) group(g *safety.Group) SafetyGroupView {
 	u := g.Unsure
 	out.Unsure = ToldView{ID: safety.NotSure, Title: u.Title.S, Worn: r.html(u.Worn), Caution: r.html(u.Caution)}
 	return out
+}
+
+// opening parts the words before a colon from the rest; there are none where it has no colon.
+func opening(line string) (start, rest string) {
+	if start, rest, ok := strings.Cut(line, ": "); ok {
+		return start + ":", rest
+	}
+	return "", line
 }
 
 func (r *safetyTexts) ending(e *safety.Ending) SafetyEndingView {

@@ -135,6 +135,7 @@ type PageView struct {
 	Lang        string     // the language of its words: "en"
 	Dir         string     // the direction in which that is written: "ltr" or "rtl"
 	Room        string     // the id of one of Rooms; empty at home
+	Look        string     // a class of the whole page; empty for a page of text
 	Rooms       []LinkView // the site's rooms
 	Trail       []LinkView // the pages above this one, outermost first, home included
 	Languages   []LinkView // the same page in each language of the site, this one included; none where it has one
@@ -156,6 +157,7 @@ type PageView struct {
 type PlannerView struct {
 	PageView
 	Topics  []TopicView
+	Groups  []TopicGroupView // the same topics as the screen shows them
 	Safety  *SafetyView
 	Opening []LinkView  // sources of the questions that open every sheet
 	Data    template.JS // the JSON block
@@ -167,8 +169,16 @@ type PlannerView struct {
 // TopicView is a topic in the planner's list. Script is the address of its part.
 type TopicView struct {
 	ID, Title, Purpose, URL, Script string
+	Group                           string
 	Longest                         int
 	Whole                           bool // all groups of the safety screen come before it
+}
+
+// TopicGroupView is topics that the planner shows together. ID is "wrong" for those that begin with all of
+// the safety screen, "other" for those of no group, else one of tree.Groups.
+type TopicGroupView struct {
+	ID, Title string // those that are doors of their own have no title
+	Topics    []TopicView
 }
 
 // FigureView is a figure that stands beside questions.

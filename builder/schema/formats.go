@@ -365,6 +365,7 @@ func treeForm() form {
 		{"audience", may, "Who it is for; patient where it is left out.", oneOf("patient", "resident")},
 		{"purpose", need, "What the tree finds out, in one plain sentence.", words()},
 		{"safety", may, "How the shared safety screen comes before a tree for patients. shared: its gate first; whole: all its signs.", oneOf(tree.SafetyShared, tree.SafetyWhole)},
+		{"group", may, "With which other topics the planner shows it; apart from them where it is left out.", oneOf(tree.Groups...)},
 		{"start", need, "Id of the first question.", id()},
 		{"values", may, "Amounts worked out from answers, each a formula; each may use those above it.", each(formulaForm).with(form{"maxProperties": tree.MaxValues})},
 		{"questions", need, "The questions, by id.", each(questionForm).with(form{"minProperties": 1, "maxProperties": tree.MaxQuestions})},

@@ -40,6 +40,7 @@ func Read(want read.Choice, file string, src []byte, list *finding.List) *Tree {
 		Title:    m.NeedWords("title"),
 		Audience: m.OneOf("audience", "patient", "resident"),
 		Purpose:  m.NeedWords("purpose"),
+		Group:    m.OneOf("group", Groups...),
 		Safety:   m.Text("safety"),
 		Credits:  m.Credits(),
 		Start:    m.NeedText("start"),

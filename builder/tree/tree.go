@@ -18,6 +18,7 @@ type Tree struct {
 	Title     read.Text
 	Purpose   read.Text
 	Audience  read.Text // "patient" or "resident"
+	Group     read.Text // one of Groups: with which others the planner shows a patient's tree; may not be given
 	Safety    read.Text // how the shared safety screen comes before it; a patient's tree says so
 	Credits   read.Credits
 	Start     read.Text // the first question
@@ -35,6 +36,9 @@ type Tree struct {
 	// could not be used. That was reported; what then seems out of reach is not.
 	Loose bool
 }
+
+// Groups are those in which the planner shows the topics, in its order. "start" is for who does not know which to take.
+var Groups = []string{"start", "ground", "shoes", "days", "body", "visit"}
 
 // How the shared safety screen comes before a tree.
 const (

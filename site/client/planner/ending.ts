@@ -29,8 +29,9 @@ export function endingView(app: App, screen: Screen): HTMLElement {
   if (ending.safety) addEmergency(app, slot(body, "emergency"));
   put(body, "cards", app.state.cards(tree).filter((id) => entry(app.state.data.cards, id)).map((id) => clone(`part-card-${id}`)));
 
-  const prompts = app.state.fitting(ending.prompts || []);
-  addOnce(prompts, app.state.cardPrompts(tree));
+  // What this reader told comes first: the questions of their cards, then those with their own amounts.
+  const prompts = app.state.cardPrompts(tree).slice();
+  addOnce(prompts, app.state.fitting(ending.prompts || []));
   slot(body, "bring").hidden = !prompts.length;
   placePrompts(app, view, ending, prompts);
 
@@ -63,11 +64,21 @@ function placeChanges(app: App, view: HTMLElement, tree: string): void {
   slot(view, "changes").addEventListener("toggle", load, { once: true });
 }
 
+/** How many questions stand open at an ending; the rest is folded. */
+const OPEN = 3;
+
 /** What to ask is there with the tree. Why, and what else there is to ask, follow where they were not loaded yet. */
 function placePrompts(app: App, view: HTMLElement, ending: Ending, prompts: string[]): void {
+  const first = prompts.slice(0, OPEN);
+  const rest = prompts.slice(OPEN);
+  fill(view, "bring-title", words.forSheet(first.length));
+  fill(view, "more-count", words.moreQuestions(rest.length));
+  slot(view, "more").hidden = !rest.length;
   const show = (): void => {
     empty(slot(view, "prompts"));
-    put(view, "prompts", prompts.map((id) => pickItem(app, id)));
+    empty(slot(view, "more-prompts"));
+    put(view, "prompts", first.map((id) => pickItem(app, id)));
+    put(view, "more-prompts", rest.map((id) => pickItem(app, id)));
     put(view, "further", furtherThemes(app, ending, prompts));
   };
   show();

@@ -21,6 +21,7 @@ import { Replace } from "./replace";
 import { Parts, Wanted } from "../state/parts";
 import { Screen, Screens } from "../state/screens";
 import { SharedScreen } from "./shared";
+import { showSlip } from "./slip";
 import { Sheets } from "./sheets";
 import { gateView, groupView, legView } from "./signs";
 import { Step } from "../safety/safety";
@@ -279,18 +280,18 @@ class Planner implements App {
     return [at, tree.title].filter((s) => s).join(" · ");
   }
 
-  /** Moves the focus to where reading starts, and shows the whole view from its top where that fits. */
+  /** Moves the focus to where reading starts, and shows the page from its top where that brings it into view. */
   private bringIntoView(): void {
     const focus = slot(slot(this.root, "view"), "focus");
     focus.tabIndex = -1;
     focus.focus({ preventScroll: true });
-    const depth = focus.getBoundingClientRect().bottom - this.root.getBoundingClientRect().top;
+    if (focus.getBoundingClientRect().bottom + window.pageYOffset < window.innerHeight / 2) return window.scrollTo(0, 0);
     const caution = focus.getAttribute("aria-describedby");
-    const first = (caution && document.getElementById(caution)) || focus; // a caution stands above it
-    (depth < window.innerHeight / 2 ? this.root : first).scrollIntoView();
+    ((caution && document.getElementById(caution)) || focus).scrollIntoView(); // a grave caution stands above it
   }
 
   private tieBar(): void {
+    act(this.root, "slip", () => this.go({ view: "sheet" }));
     act(this.root, "bar-sheet", () => this.go({ view: "sheet" }));
     act(this.root, "bar-topics", () => this.go({ view: "topics" }));
     act(this.root, "bar-wrong", () => this.go(wrongNow(this.state, this.left())));
@@ -307,11 +308,13 @@ class Planner implements App {
 
   private showBar(screen: Screen): void {
     this.replace.follow(screen.view);
+    const asks = screen.view === "question" || screen.view === "ending";
+    showSlip(this, this.root, asks || screen.view === "topics");
     const told = !this.state.sitting.isEmpty();
     slot(this.root, "bar").hidden = screen.view === "topics" && this.state.isEmpty() && !told;
     slot(this.root, "to-wrong").hidden = screen.view === "safety" && !!screen.whole;
     slot(this.root, "to-safety").hidden = screen.view === "safety" || !told;
-    slot(this.root, "to-sheet").hidden = !!this.waits || screen.view === "sheet";
+    slot(this.root, "to-sheet").hidden = !!this.waits || screen.view === "sheet" || !slot(this.root, "slip").hidden;
     slot(this.root, "to-topics").hidden = !!this.waits || screen.view === "topics";
   }
 
@@ -363,10 +366,12 @@ class Planner implements App {
 function start(): void {
   const root = document.getElementById("planner");
   const plain = document.getElementById("planner-plain");
+  const name = document.getElementById("planner-name");
   if (!root) return;
   // Only with all in place does the planner take over from the plain links.
   new Planner(root, () => {
     root.hidden = false;
+    if (name) name.hidden = false;
     if (plain) plain.hidden = true;
   });
 }

@@ -15,7 +15,7 @@ export function legView(app: App, screen: Screen): HTMLElement {
   for (const button of Array.from(view.querySelectorAll<HTMLElement>("[data-leg]"))) {
     const leg = button.getAttribute("data-leg") as string;
     if (leg === sitting.told.leg) button.appendChild(unseen(words.yourAnswer()));
-    button.classList.toggle("chosen", leg === sitting.told.leg);
+    button.classList.toggle("mine", leg === sitting.told.leg);
     button.addEventListener("click", () => {
       sitting.answerLeg(leg);
       app.go(after(app.state, screen));

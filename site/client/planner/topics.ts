@@ -1,21 +1,18 @@
-// The first screen: which trees to take.
+// The first screen: which topic to take. One tap begins one; several can be lined up.
 
 import { App } from "../state/app";
-import { act, clone, fill, inputs, submit, ticked } from "../page/dom";
+import { clone, fill, slot, submit, ticked } from "../page/dom";
 import { tieOpen } from "./share";
 import { showProblem } from "../page/problem";
 import * as words from "../words/words";
 
 export function topicsView(app: App): HTMLElement {
   const view = clone("view-topics");
-  for (const input of inputs(view)) {
-    input.checked = app.state.kept.waiting.indexOf(input.value) >= 0;
-    fill(input.parentElement as HTMLElement, "standing", standingOf(app, input.value));
+  for (const row of Array.from(view.querySelectorAll<HTMLButtonElement>("[data-topic]"))) {
+    fill(row, "standing", standingOf(app, row.value));
+    row.addEventListener("click", () => app.take(row.value));
   }
-  if (view.querySelector('[data-act="urgent"]')) {
-    act(view, "urgent", (button) => app.take(button.getAttribute("data-tree") as string));
-  }
-  submit(view, () => start(app, view));
+  lineUp(app, view);
   tieOpen(app, view);
   return view;
 }
@@ -25,9 +22,19 @@ function standingOf(app: App, tree: string): string {
   return app.state.path(tree).ending ? words.done : words.begun;
 }
 
-function start(app: App, view: HTMLElement): void {
-  const chosen = ticked(view);
-  if (!chosen.length) return showProblem(view, words.noTopic);
-  app.state.kept.waiting = chosen;
-  app.take(chosen[0] as string);
+function lineUp(app: App, view: HTMLElement): void {
+  for (const topic of app.state.data.topics) {
+    const row = clone("part-row");
+    const box = row.querySelector("input") as HTMLInputElement;
+    box.value = topic.id;
+    box.checked = app.state.kept.waiting.indexOf(topic.id) >= 0;
+    (row.querySelector(".says") as Element).textContent = topic.title;
+    slot(view, "several").appendChild(row);
+  }
+  submit(view.querySelector("form") as Element, () => {
+    const chosen = ticked(view);
+    if (!chosen.length) return showProblem(view, words.noTopic);
+    app.state.kept.waiting = chosen;
+    app.take(chosen[0] as string);
+  });
 }

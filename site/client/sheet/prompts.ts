@@ -11,9 +11,9 @@ function promptOf(app: App, id: string): Partial<DataPrompt> {
 }
 
 /** The question to bring, why, and whom to ask; the buttons are the caller's. */
-export function promptItem(app: App, id: string): HTMLElement {
+export function promptItem(app: App, id: string, part = "part-prompt"): HTMLElement {
   const prompt = promptOf(app, id);
-  const li = clone("part-prompt");
+  const li = clone(part);
   fill(li, "ask", app.state.ask(id));
   fill(li, "why", prompt.why);
   keepWhom(slot(li, "whom"), prompt.whom || []);
@@ -30,20 +30,14 @@ function keepWhom(place: HTMLElement, whom: string[]): void {
 
 /** A prompt with a tick box that says whether it is on the sheet. */
 export function pickItem(app: App, id: string): HTMLElement {
-  const li = promptItem(app, id);
-  const pick = clone("part-pick");
-  const box = pick.querySelector("input") as HTMLInputElement;
-  const name = slot(li, "ask");
+  const li = promptItem(app, id, "part-pick");
+  const box = li.querySelector("input") as HTMLInputElement;
   box.id = `pick-${id}`;
   box.checked = app.state.isOn(id);
-  (pick.querySelector("label") as HTMLLabelElement).htmlFor = box.id;
-  name.id = `ask-${id}`;
-  box.setAttribute("aria-describedby", name.id);
   box.addEventListener("change", () => {
     app.state.pick(id, box.checked);
     const ask = app.state.ask(id);
     app.say(box.checked ? words.added(ask) : words.takenOff(ask));
   });
-  li.appendChild(pick);
   return li;
 }

@@ -1,7 +1,7 @@
 // What the planner knows of its trees, prompts and cards: a JSON block and the list of topics
 // in the page, and what each part brings that is loaded later. Fields that would be empty are left out of it.
 
-import { inputs, template } from "../page/dom";
+import { template } from "../page/dom";
 import { takeUp } from "../page/takeup";
 import { Said, Table as Safety, signOf } from "../safety/safety";
 import { Wanted } from "./parts";
@@ -45,11 +45,11 @@ export function read(id: string): Data {
 }
 
 function topics(list: ParentNode): Topic[] {
-  return inputs(list).map((input) => ({
-    id: input.value,
-    title: (input.nextElementSibling as Element).textContent as string,
-    whole: input.hasAttribute("data-whole"),
-    part: { name: `tree-${input.value}`, script: input.getAttribute("data-script") as string },
+  return Array.from(list.querySelectorAll<HTMLButtonElement>("[data-topic]")).map((row) => ({
+    id: row.value,
+    title: row.getAttribute("data-topic") as string,
+    whole: row.hasAttribute("data-whole"),
+    part: { name: `tree-${row.value}`, script: row.getAttribute("data-script") as string },
   }));
 }
 

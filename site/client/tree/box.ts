@@ -1,8 +1,7 @@
-// The box for an amount. It reads back what is written, and where only the unit
-// is missing it asks for that. What is written and what is picked from the list
-// are one answer: the later one counts.
+// The box for an amount. It reads back what is written, and as soon as only the unit
+// is missing it asks for that: a bare number is never taken for one or the other.
 
-import { clone, inputs, make, slot } from "../page/dom";
+import { clone, make, slot } from "../page/dom";
 import { hideProblem } from "../page/problem";
 import { Tables, Value, back, read, refused } from "../sums/quantity";
 import { TableMeasure, amount } from "../walk/walker";
@@ -11,7 +10,6 @@ import * as words from "../words/words";
 export class Box {
   /** What else goes by the amount. */
   follow = (): void => undefined;
-  private readonly picks: HTMLInputElement[];
   private readonly part = clone("part-amount");
 
   constructor(
@@ -20,14 +18,8 @@ export class Box {
     private readonly measure: TableMeasure,
     private readonly units: Tables,
   ) {
-    this.picks = inputs(view);
     (field.parentElement as HTMLElement).insertBefore(this.part, field.nextSibling);
-    field.addEventListener("input", () => {
-      for (const pick of this.picks) pick.checked = false;
-      this.offer([]);
-      this.changed();
-    });
-    for (const pick of this.picks) pick.addEventListener("change", () => this.pick());
+    field.addEventListener("input", () => this.changed());
     this.readBack();
   }
 
@@ -35,32 +27,22 @@ export class Box {
     return this.field.value.trim();
   }
 
-  /** The amount that is written or picked, where there is one. */
+  /** The amount that is written, where there is one. */
   amount(): Value | undefined {
-    const picked = this.picks.find((pick) => pick.checked);
-    const said = this.text() || (picked ? picked.value : "");
-    const v = said ? amount(this.measure, said, this.units) : undefined;
+    const v = this.text() ? amount(this.measure, this.text(), this.units) : undefined;
     return v && !refused(v) ? v : undefined;
   }
 
-  /** Why what is written is not taken; empty where it is. A unit that is missing is asked for. */
+  /** Why what is written is not taken; empty where it is. */
   wrong(): string {
     const v = read(this.units, this.text(), this.measure);
     if (!refused(v)) return "";
-    this.offer(v.choices || []);
     return v.choices ? words.whichUnit(this.text()) : v.text;
   }
 
   /** Takes an amount as if the reader had written it. */
   write(text: string): void {
-    for (const pick of this.picks) pick.checked = false;
     this.field.value = text;
-    this.changed();
-  }
-
-  private pick(): void {
-    this.field.value = "";
-    this.offer([]);
     this.changed();
   }
 
@@ -73,6 +55,7 @@ export class Box {
   private readBack(): void {
     const v = this.text() ? read(this.units, this.text(), this.measure) : undefined;
     slot(this.part, "back").textContent = v && !refused(v) ? back(this.units, v, this.measure) + "." : "";
+    this.offer((v && refused(v) && v.choices) || []);
   }
 
   /** A button for each amount that may be meant; none is chosen before the reader does. */
@@ -83,10 +66,9 @@ export class Box {
     for (const choice of choices) {
       const button = make("button", choice);
       button.setAttribute("type", "button");
-      button.setAttribute("aria-pressed", "false");
       button.addEventListener("click", () => {
-        for (const other of Array.from(place.children)) other.setAttribute("aria-pressed", String(other === button));
         this.write(choice);
+        this.field.focus();
       });
       place.appendChild(button);
     }

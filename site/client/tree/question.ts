@@ -1,7 +1,8 @@
-// One question a screen. Choosing never moves the page; only Next does.
+// One question a screen. One answer is a button, which answers and goes on; of several
+// each is ticked, and "Go on" gathers them. An amount that is written goes on by "Go on" too.
 
-import { act, clone, fill, inputs, slot, submit, ticked } from "../page/dom";
-import { showProblem } from "../page/problem";
+import { act, clone, fill, inputs, slot, submit, ticked, unseen } from "../page/dom";
+import { hideProblem, showProblem } from "../page/problem";
 import { Tables } from "../types/quantity";
 import { SKIP, entry, left } from "../walk/walker";
 import * as words from "../words/words";
@@ -20,13 +21,17 @@ export function questionView(walk: Walk, id: string): HTMLElement {
   fill(view, "tree", tree.title);
   fill(view, "left", words.remaining(left(tree, id)));
   showTrail(walk, view, steps);
-  placeQuestion(view, tree.id, id);
-  prefill(view, walk.ticked(id));
-  keepAlone(view);
-  const box = boxOf(walk, view, question);
+  const body = clone(`question-${tree.id}-${id}`);
+  slot(view, "question").appendChild(body);
+  const glossary = body.querySelector(".words");
+  if (glossary) slot(view, "words").appendChild(glossary);
+  tieButtons(walk, view, id);
+  tieBoxes(view, walk.ticked(id));
+  const box = boxOf(walk, view, id, question);
+  slot(view, "go").hidden = !question.any && !box;
   if (walk.beside) walk.beside(view, box);
 
-  submit(view.querySelector("form") as HTMLElement, () => {
+  submit(view, () => {
     const text = box ? box.text() : "";
     const wrong = box && text ? box.wrong() : "";
     const chosen = text ? [text] : ticked(view);
@@ -39,39 +44,40 @@ export function questionView(walk: Walk, id: string): HTMLElement {
   return view;
 }
 
-/** Puts the question's own markup in, with the place for a problem right above its answers. */
-function placeQuestion(view: HTMLElement, tree: string, id: string): void {
-  const body = clone(`question-${tree}-${id}`);
-  const answers = body.querySelector(".entry, .answers") as HTMLElement;
-  const problem = slot(view, "problem");
-  slot(view, "question").appendChild(body);
-  (answers.parentElement as HTMLElement).insertBefore(problem, answers);
-}
-
-function prefill(view: HTMLElement, chosen: string[]): void {
-  for (const input of inputs(view)) input.checked = chosen.indexOf(input.value) >= 0;
-  const field = written(view);
-  if (field && !ticked(view).length && chosen[0] !== SKIP) field.value = chosen[0] || "";
-}
-
-/** The place to write an amount, in a question that takes one. */
-function written(view: HTMLElement): HTMLInputElement | null {
-  return view.querySelector<HTMLInputElement>(".entry input");
-}
-
-function boxOf(walk: Walk, view: HTMLElement, question: Question): Box | undefined {
-  const field = written(view);
-  return field && question.measure ? new Box(view, field, question.measure, walk.units as Tables) : undefined;
+/** A button answers and goes on. The one that was given before says so. */
+function tieButtons(walk: Walk, view: HTMLElement, id: string): void {
+  const given = walk.ticked(id);
+  for (const button of Array.from(view.querySelectorAll<HTMLButtonElement>("button.row"))) {
+    if (given.indexOf(button.value) >= 0) {
+      button.classList.add("mine");
+      (button.firstElementChild as Element).appendChild(unseen(words.yourAnswer()));
+    }
+    button.addEventListener("click", () => walk.answer(id, [button.value]));
+  }
 }
 
 /** An answer that stands alone unticks the others, and they untick it. */
-function keepAlone(view: HTMLElement): void {
+function tieBoxes(view: HTMLElement, given: string[]): void {
   const all = inputs(view);
   const alone = (i: HTMLInputElement): boolean => i.hasAttribute("data-alone");
+  const show = (): void => all.forEach((i) => (i.parentElement as HTMLElement).classList.toggle("mine", i.checked));
   for (const input of all) {
+    input.checked = given.indexOf(input.value) >= 0;
     input.addEventListener("change", () => {
-      if (!input.checked || input.type === "radio") return;
-      for (const other of all) if (other !== input && (alone(input) || alone(other))) other.checked = false;
+      for (const other of all) if (input.checked && other !== input && (alone(input) || alone(other))) other.checked = false;
+      hideProblem(view);
+      show();
     });
   }
+  show();
+}
+
+/** The place to write an amount, in a question that takes one, with what was written before. */
+function boxOf(walk: Walk, view: HTMLElement, id: string, question: Question): Box | undefined {
+  const field = view.querySelector<HTMLInputElement>(".entry input");
+  if (!field || !question.measure) return undefined;
+  const given = walk.ticked(id)[0] || "";
+  const like = (question.measure.likes || []).some((l) => l.id === given);
+  if (given !== SKIP && !like) field.value = given;
+  return new Box(view, field, question.measure, walk.units as Tables);
 }

@@ -12,6 +12,7 @@ export function showTrail(walk: Walk, view: HTMLElement, steps: Step[]): void {
   const trail = slot(view, "trail");
   const list = slot(trail, "steps");
   trail.hidden = !steps.length;
+  fill(trail, "answers", words.answersGiven(steps.length));
   for (const step of steps) list.appendChild(item(walk, step));
 }
 

@@ -40,7 +40,7 @@ export function addWords(table: DataTree, templateOf: (ending: string) => string
     const question = entry(tree.questions, id) as Question;
     const shown = template(`question-${tree.id}-${id}`);
     const labels = (part: Answer | Like): void => {
-      part.text = textOf(shown, `label[for="answer-${tree.id}-${id}-${part.id}"]`);
+      part.text = textOf(shown, `button[value="${part.id}"] .says, input[value="${part.id}"] + .says`);
     };
     question.text = slot(shown, "focus").textContent || "";
     question.answers = question.answers || [];
@@ -48,7 +48,7 @@ export function addWords(table: DataTree, templateOf: (ending: string) => string
     if (question.measure) (question.measure.likes || []).forEach(labels);
   }
   for (const id of Object.keys(tree.endings)) {
-    (entry(tree.endings, id) as Ending).title = textOf(template(templateOf(id)), "h3");
+    (entry(tree.endings, id) as Ending).title = textOf(template(templateOf(id)), "h2, h3");
   }
 }
 

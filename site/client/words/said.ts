@@ -13,6 +13,10 @@ export const scriptAbout = ": {question}";
 export const scriptAdded = "Added to your sheet: {question}";
 export const scriptAnother = "another question would come: {question}";
 export const scriptAnswers = "My answers:";
+export const scriptAnswersGiven: Forms = {
+  one: "{count} answer",
+  other: "{count} answers",
+};
 export const scriptAnswersNotLoaded = "Your answers did not load";
 export const scriptBegun = "You have begun this one.";
 export const scriptBring = "What to bring";
@@ -49,6 +53,10 @@ export const scriptFileKeeps = "The file keeps what you wrote.";
 export const scriptFirstOne = "It is the first one.";
 export const scriptForAnyVisit = "It is one of three questions for any visit.";
 export const scriptForLater = "Questions for later ({number})";
+export const scriptForSheet: Forms = {
+  one: "A question for your sheet",
+  other: "{count} questions for your sheet",
+};
 export const scriptFromSafety = "It came up in the safety questions.";
 export const scriptFurther = "More questions about: {theme}";
 export const scriptGathered = "You told of {number} things. All of them count. The most pressing comes first.";
@@ -71,7 +79,7 @@ export const scriptIfUnder = "it were less than {amount}";
 export const scriptIfUnticked = "you had not checked “{answer}”";
 export const scriptKept = "Your sheet is as it was.";
 export const scriptLastOne = "It is the last one.";
-export const scriptLastQuestion = "This is the last question.";
+export const scriptLastQuestion = "The last question";
 export const scriptLeftAnswers = "answers to questions that have changed";
 export const scriptLeftOlder = "It was saved with an earlier version of this planner. Please look through your answers, because some questions have changed.";
 export const scriptLeftOut = "Some of it no longer fits and was left out: {what}.";
@@ -82,6 +90,10 @@ export const scriptLoading = "One moment. A part of this page is loading.";
 export const scriptMade = "Made on {date}";
 export const scriptMind = "Keep in mind";
 export const scriptMore = "More questions ({number})";
+export const scriptMoreQuestions: Forms = {
+  one: "{count} more question",
+  other: "{count} more questions",
+};
 export const scriptMovedDown = "Moved down.";
 export const scriptMovedUp = "Moved up.";
 export const scriptNewTab = "(opens in a new tab)";
@@ -117,8 +129,8 @@ export const scriptOrSkip = "You can also skip this question.";
 export const scriptOwnQuestions = "My own questions";
 export const scriptPutBack = "Back on your sheet: {question}";
 export const scriptRemaining: Forms = {
-  one: "At most {count} question left after this one.",
-  other: "At most {count} questions left after this one.",
+  one: "At most {count} more question",
+  other: "At most {count} more questions",
 };
 export const scriptReplyAnswered = "Answered.";
 export const scriptReplyLater = "Later.";

@@ -14,6 +14,7 @@ import {
   scriptAbout,
   scriptAdded,
   scriptAnother,
+  scriptAnswersGiven,
   scriptCameFrom,
   scriptCameFromSaid,
   scriptCaution,
@@ -24,6 +25,7 @@ import {
   scriptCodeHolds,
   scriptFirstOne,
   scriptForLater,
+  scriptForSheet,
   scriptFurther,
   scriptGathered,
   scriptGoOn,
@@ -50,6 +52,7 @@ import {
   scriptLeftWords,
   scriptMade,
   scriptMore,
+  scriptMoreQuestions,
   scriptMovedDown,
   scriptMovedUp,
   scriptNewTab,
@@ -197,6 +200,9 @@ export const change = (question: string) => " " + fill(scriptChange, { question 
 export const about = (question: string) => fill(scriptAbout, { question });
 
 export const whichUnit = (typed: string) => fill(scriptWhichUnit, { typed });
+export const answersGiven = (count: number) => counted(scriptAnswersGiven, count);
+export const forSheet = (count: number) => counted(scriptForSheet, count);
+export const moreQuestions = (count: number) => counted(scriptMoreQuestions, count);
 export const remaining = (count: number) => (count ? counted(scriptRemaining, count) : scriptLastQuestion);
 
 export const ifAnswered = (answer: string) => fill(scriptIfAnswered, { answer });
