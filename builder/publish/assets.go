@@ -40,9 +40,10 @@ func (e entry) of() string {
 	return "site/" + e.from
 }
 
-// The entries that have a part in every page.
+// The entries that have a part in every page, or nearly.
 const (
 	siteStyle = "style/site.css"
+	textStyle = "style/text.css"    // of all pages but the planner
 	mark      = "drawings/mark.svg" // the small picture in a browser's tab
 )
 
@@ -50,6 +51,7 @@ const (
 // page names those that it loads.
 var entries = []entry{
 	{from: siteStyle},
+	{from: textStyle},
 	{from: "type/keelpath-text-400.woff2"}, // the site's style names both
 	{from: "type/keelpath-text-600.woff2"},
 	{from: "style/planner.css"}, // trees and the sheet

@@ -66,7 +66,7 @@ func TestContrastFormula(t *testing.T) {
 
 var (
 	rootBlock = regexp.MustCompile(`(?s):root\s*\{(.*?)\}`)
-	property  = regexp.MustCompile(`(--[a-z]+):\s*(#[0-9a-f]{3,6})\s*;`)
+	property  = regexp.MustCompile(`(--[a-z0-9]+):\s*(#[0-9a-f]{3,6})\s*;`)
 	anyColour = regexp.MustCompile(`#[0-9a-fA-F]{3,8}\b|\b(rgb|hsl|oklch|color-mix)a?\(`)
 )
 
@@ -92,15 +92,19 @@ func themes(t *testing.T) []map[string]string {
 }
 
 // Every pair of the theme: text at 7:1 (WCAG 2.2, 1.4.6, AAA), borders of
-// controls at 3:1 (1.4.11).
+// controls at 3:1 (1.4.11). --hair is ornament, and no text of --clay, --link or --stop stands on the deepest earth.
 func TestThemeContrast(t *testing.T) {
 	for i, theme := range themes(t) {
 		name := []string{"light", "dark", "paper"}[i]
-		if len(theme) != 7 {
-			t.Errorf("%s: %d colours, want 7: %v", name, len(theme), theme)
+		if len(theme) != 11 {
+			t.Errorf("%s: %d colours, want 11: %v", name, len(theme), theme)
 		}
-		for _, ground := range []string{"--paper", "--tint"} {
-			for _, text := range []string{"--ink", "--soft", "--link", "--strong"} {
+		for _, ground := range []string{"--paper", "--earth", "--earth2", "--earth3"} {
+			texts := []string{"--ink", "--soft", "--clay", "--link", "--stop"}
+			if ground == "--earth3" {
+				texts = texts[:2]
+			}
+			for _, text := range texts {
 				if got := contrast(t, theme[text], theme[ground]); got < 7 {
 					t.Errorf("%s: %s on %s is %.2f, want at least 7", name, text, ground, got)
 				}

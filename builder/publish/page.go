@@ -35,6 +35,9 @@ func pageView(s *shelf.Shelf, p plan.Page, k kind) (PageView, error) {
 	}
 	v.Mark = root + picture
 	loads := []string{siteStyle}
+	if k.look == "" {
+		loads = append(loads, textStyle)
+	}
 	if k.bare == nil || !k.bare(s, p.Of) {
 		loads = append(loads, k.loads...)
 	}

@@ -131,18 +131,18 @@ func TestTopicIsAPart(t *testing.T) {
 	_, files := partJSON(t, out)
 	page := string(out.files[plannerName])
 	topics := 0
-	for _, input := range elements(pageNamed(t, out, plannerName), "input") {
-		if name, _ := attr(input, "name"); name != "topic" {
+	for _, row := range elements(pageNamed(t, out, plannerName), "button") {
+		if _, is := attr(row, "data-topic"); !is {
 			continue
 		}
 		topics++
-		id, _ := attr(input, "value")
+		id, _ := attr(row, "value")
 		tr := l.Tree(id)
-		if script, _ := attr(input, "data-script"); tr == nil || script != "../"+files[partOfTree(id)] {
+		if script, _ := attr(row, "data-script"); tr == nil || script != "../"+files[partOfTree(id)] {
 			t.Errorf("the topic %q is loaded from %q", id, script)
 			continue
 		}
-		if _, whole := attr(input, "data-whole"); whole != (tr.Safety.S == tree.SafetyWhole) {
+		if _, whole := attr(row, "data-whole"); whole != (tr.Safety.S == tree.SafetyWhole) {
 			t.Errorf("%s: whether all groups are asked is %v", id, whole)
 		}
 		p := parts[partOfTree(id)]
@@ -280,7 +280,7 @@ func TestPageDoesNotGrowWithTopics(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	lines := regexp.MustCompile(`(?m)^<li><input type="checkbox" name="topic".*\n<p class="about".*\n<p class="standing".*</li>\n|^<li><a href="\.\./prepare/[a-z0-9-]+\.html">[^<]*</a> .*</li>\n`)
+	lines := regexp.MustCompile(`(?m)^<li><button type="button" class="row" value="[a-z0-9-]+" data-topic=.*</li>\n|^<li><a href="\.\./prepare/[a-z0-9-]+\.html">[^<]*</a></li>\n`)
 	if n := len(lines.FindAll(few, -1)); n != 2*13 {
 		t.Fatalf("the built-in page has %d lines of topics", n)
 	}
@@ -334,7 +334,7 @@ func TestLayersTopicIsAPart(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if !strings.Contains(string(page), `value="`+id+`" id="topic-`+id+`" data-script="../`+a.name+`"`) {
+		if !strings.Contains(string(page), `" data-script="../`+a.name+`"`) {
 			t.Errorf("the page does not load %s from %s", id, a.name)
 		}
 		if text := string(a.data); !strings.HasPrefix(text, `keelpathPart("tree-`+id+`",{"html":"`) || !strings.Contains(text, `<template id=\"question-`+id+`-`) {

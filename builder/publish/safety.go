@@ -121,7 +121,7 @@ func (r *safetyTexts) inline(t read.Text) template.HTML {
 
 func (r *safetyTexts) group(g *safety.Group) SafetyGroupView {
 	out := SafetyGroupView{ID: g.ID.S, Title: g.Title.S, Text: g.Text.S, Why: g.Why.S, Hint: g.Hint.S, Bracket: true}
-	out.Start, out.Line = opening(g.Line.S)
+	out.Start, out.Line = lineParts(g.Line.S)
 	for _, s := range g.Signs {
 		out.Bracket = out.Bracket && s.When.S == string(safety.Now)
 		out.Signs = append(out.Signs, ToldView{
@@ -134,8 +134,8 @@ func (r *safetyTexts) group(g *safety.Group) SafetyGroupView {
 	return out
 }
 
-// opening parts the words before a colon from the rest; there are none where it has no colon.
-func opening(line string) (start, rest string) {
+// lineParts parts the words before a colon from the rest; there are none where it has no colon.
+func lineParts(line string) (start, rest string) {
 	if start, rest, ok := strings.Cut(line, ": "); ok {
 		return start + ":", rest
 	}

@@ -159,8 +159,8 @@ func TestNames(t *testing.T) {
 			assets = append(assets, name)
 		}
 	}
-	if parts := 1 + 3 + len(load(t).PatientTrees()); len(assets) != 13+parts {
-		t.Errorf("assets: %v, want seven styles, five scripts, the mark, and as parts the prompts, three figures and each topic", assets)
+	if parts := 1 + 3 + len(load(t).PatientTrees()); len(assets) != 16+parts {
+		t.Errorf("assets: %v, want eight styles, five scripts, the mark, two weights of the typeface, and as parts the prompts, three figures and each topic", assets)
 	}
 }
 
@@ -223,7 +223,7 @@ func TestLinksResolve(t *testing.T) {
 const wantPolicy = "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self'; font-src 'self'; base-uri 'none'; form-action 'none'"
 
 // checkedOn is a day as pages say it: a page keeps its own, for not all are checked at once.
-var checkedOn = regexp.MustCompile(`Facts last checked (25|30) November 2026 Next`)
+var checkedOn = regexp.MustCompile(`Facts last checked \d{1,2} [A-Z][a-z]+ 20\d\d Next`)
 
 // What holds of every page, whatever is on it.
 func TestEveryPage(t *testing.T) {

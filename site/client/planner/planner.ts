@@ -371,7 +371,7 @@ function start(): void {
   // Only with all in place does the planner take over from the plain links.
   new Planner(root, () => {
     root.hidden = false;
-    if (name) name.hidden = false;
+    if (name) name.className = "unseen";
     if (plain) plain.hidden = true;
   });
 }
