@@ -11,6 +11,7 @@ import (
 	"keelpath/builder/drawing"
 	"keelpath/builder/explainer"
 	"keelpath/builder/read"
+	"keelpath/builder/told"
 	"keelpath/builder/translation"
 	"keelpath/builder/tree"
 )
@@ -128,6 +129,9 @@ func (l *loader) readTree(y Layer, name string) {
 	}
 	// Where the tree says another name, that was reported, and the file's counts.
 	t.ID.S, t.ID.At.File = id, y.name(name)
+	if l.by.trees[id] != nil { // what the sheet says of the old one's answers may not be true of these
+		l.About.Lines = slices.DeleteFunc(l.About.Lines, func(line *told.Line) bool { return line.Tree.S == id && line.Tree.At.File != y.name("trees/told.yaml") })
+	}
 	enter(&l.Trees, &l.by.trees, t.ID.S, t)
 }
 

@@ -34,6 +34,7 @@ type Library struct {
 	Edition    Edition
 	Safety     *safety.Screen // the shared safety screen; nil where none could be read
 	Facts      []*told.Fact   // what a reader can tell
+	About      told.About     // what stands of that on the sheet
 	Trees      []*tree.Tree
 	Proofs     map[string]*proof.Proof // by tree id
 	General    []*Prompt               // the questions that open every sheet

@@ -266,8 +266,15 @@ func (l *loader) facts(m *read.Map) {
 	if m == nil {
 		return
 	}
-	for _, f := range told.Parse(m, l.list) {
+	facts, about := told.Parse(m, l.list)
+	for _, f := range facts {
 		enter(&l.Facts, &l.by.facts, f.ID.S, f)
+	}
+	if len(about.Parts) > 0 {
+		l.About.Parts = about.Parts
+	}
+	for _, line := range about.Lines {
+		put(&l.About.Lines, line, func(line *told.Line) string { return line.ID })
 	}
 }
 

@@ -99,7 +99,14 @@ func (c *checker) everySaid(do func(said)) {
 		say(fmt.Sprintf("card %q", k.ID.S), k.Title, k.Text)
 	}
 	for _, f := range c.Facts {
-		say(fmt.Sprintf("fact %q", f.ID.S), f.Says)
+		say(fmt.Sprintf("fact %q", f.ID.S), f.Says, f.Sheet)
+	}
+	for _, l := range c.About.Lines {
+		texts := []read.Text{l.Amount, l.These}
+		for _, s := range slices.Concat(l.List, l.Says) {
+			texts = append(texts, s.Words)
+		}
+		say(fmt.Sprintf("what the sheet says of %q", l.ID), texts...)
 	}
 	for _, w := range c.Wishes {
 		say(fmt.Sprintf("wish %q", w.ID.S), w.Title, w.Means)

@@ -26,6 +26,7 @@ func (c *checker) told() {
 		}
 	}
 	c.screenTold()
+	c.aboutMe()
 	for _, p := range c.Prompts() {
 		c.promptTold(p)
 	}
@@ -364,5 +365,23 @@ func (c *checker) screenTold() {
 			c.has(c.facts, fmt.Sprintf("sign %q", s.ID.S), s.Tells...)
 			fits(fmt.Sprintf("sign %q", s.ID.S), s.Prompts)
 		}
+	}
+}
+
+// aboutMe holds what stands on the sheet of answers against the trees that ask.
+func (c *checker) aboutMe() {
+	c.About.Check(c.Facts, c.list)
+	for _, l := range c.About.Lines {
+		t := c.Tree(l.Tree.S)
+		if t == nil {
+			c.has(c.trees, "what stands on the sheet", l.Tree)
+			continue
+		}
+		q := t.Question(l.Question.S)
+		if q == nil {
+			c.list.Add(l.Question.At, "unknown-name", fmt.Sprintf("what stands on the sheet names the question %q of the tree %q, and there is none", l.Question.S, t.ID.S), "take it out, or mend the name")
+			continue
+		}
+		l.Check(q, func(answer string) bool { return c.away["answer "+answer] }, c.list)
 	}
 }

@@ -66,6 +66,18 @@ func (m *Map) WordList(key string) []Text { return m.listInLanguage(key, m.Texts
 // NeedWordList is WordList for a list that must be there.
 func (m *Map) NeedWordList(key string) []Text { return m.listInLanguage(key, m.NeedTexts(key)) }
 
+// EachWords calls do for every id of the mapping under key, with its text, which readers see.
+func (m *Map) EachWords(key, kind string, do func(id, words Text)) {
+	top := m.Sub(key, quote(key))
+	if top == nil {
+		return
+	}
+	for _, k := range top.keys {
+		m.r.id(k, kind)
+		do(k, top.NeedWords(k.S))
+	}
+}
+
 // WordPairs is Pairs for values that readers see.
 func (m *Map) WordPairs(key string, do func(k Text, values []Text)) {
 	m.Pairs(key, func(k Text, values []Text) { do(k, m.listInLanguage(key+"."+k.S, values)) })

@@ -22,7 +22,11 @@ var kinds = []Kind{
 		key{"themes", may, "The themes, by id, each with its prompts.", each(themeForm)},
 	)},
 	{"safety", "trees/safety.yaml", "The one screen of signs that comes before every topic. A layer may add signs to it, and change none.", screenForm},
-	{"told", "trees/told.yaml", "What a reader can tell.", keys(key{"facts", may, "The facts, by id.", each(factForm)})},
+	{"told", "trees/told.yaml", "What a reader can tell.", keys(
+		key{"about", may, "The parts of \"About me\" on the sheet, in their order.", set(id())},
+		key{"facts", may, "The facts, by id.", each(factForm)},
+		key{"answers", may, "What answers say there, by topic and question.", each(each(aboutForm))},
+	)},
 	{"planner", "trees/planner.yaml", "The order in which the planner lists the trees.", keys(key{"order", may, "Ids of trees.", set(text())})},
 	{"edition", "content/edition.yaml", "What a clinic says of its own copy. A layer replaces only what it names.", editionForm},
 	{"sources", "content/sources.yaml", "The bibliography: all that a page may cite.", keys(
@@ -189,6 +193,17 @@ var factForm = keys(
 	key{"of", may, "A name for a set of facts of which only one can be true.", line()},
 	key{"unit", may, "The unit of its amount, where it is one.", line()},
 	key{"own-words", may, "true where it is told in the reader's own words, on the sheet.", yesNo()},
+	key{"part", may, "The part of \"About me\" in which it stands on the sheet.", id()},
+	key{"sheet", may, "The sentence there, where says: is not the whole of it; with the gap {id} for an amount.", words()},
+)
+
+// aboutForm is what the answers to one question say on the sheet.
+var aboutForm = keys(
+	key{"part", need, "The part of \"About me\" in which these sentences stand.", id()},
+	key{"amount", may, "The sentence of an amount, where it is not the fact's own.", words()},
+	key{"these", may, "One sentence for the ticked answers of list:, which stand in its gap {these}.", words()},
+	key{"list", may, "By answer: a part of that sentence.", each(words())},
+	key{"says", may, "By answer, or by likeness of an amount: a sentence.", each(words())},
 )
 
 var themeForm = keys(

@@ -31,19 +31,25 @@ type Fact struct {
 	Of   read.Text // a set of which only one fact can be true; may be empty
 	Unit read.Text // of the amount; empty where the fact is true or not
 	Own  bool      // told in words of the reader's own, on the sheet
+
+	Part  read.Text // of "About me"; empty where the fact does not stand there
+	Sheet read.Text // the sentence there; empty where Says is the whole of it
 }
 
-// Parse reads the facts of a file, in its order.
-func Parse(m *read.Map, list *finding.List) []*Fact {
+// Parse reads the facts of a file, in its order, and what stands of them on the sheet.
+func Parse(m *read.Map, list *finding.List) ([]*Fact, *About) {
 	var out []*Fact
+	about := &About{Parts: m.Texts("about")}
 	m.Each("facts", "fact", func(id read.Text, f *read.Map) {
-		fact := &Fact{ID: id, Says: f.NeedWords("says"), Of: f.Text("of"), Unit: f.Text("unit"), Own: f.Bool("own-words")}
+		fact := &Fact{ID: id, Says: f.NeedWords("says"), Of: f.Text("of"), Unit: f.Text("unit"), Own: f.Bool("own-words"), Part: f.Text("part"), Sheet: f.Words("sheet")}
 		f.Done()
 		fact.check(list)
+		fact.checkSheet(list)
 		out = append(out, fact)
 	})
+	about.Lines = readLines(m)
 	m.Done()
-	return out
+	return out, about
 }
 
 func (f *Fact) check(list *finding.List) {
