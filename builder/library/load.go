@@ -270,9 +270,12 @@ func (l *loader) facts(m *read.Map) {
 	for _, f := range facts {
 		enter(&l.Facts, &l.by.facts, f.ID.S, f)
 	}
-	if len(about.Parts) > 0 {
-		l.About.Parts = about.Parts
+	for _, part := range l.About.Parts { // those that a layer does not name keep their order behind
+		if !slices.Contains(read.Strings(about.Parts), part.S) {
+			about.Parts = append(about.Parts, part)
+		}
 	}
+	l.About.Parts = about.Parts
 	for _, line := range about.Lines {
 		put(&l.About.Lines, line, func(line *told.Line) string { return line.ID })
 	}

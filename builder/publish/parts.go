@@ -30,6 +30,7 @@ type part struct {
 	Prompts map[string]dataPrompt   `json:"prompts,omitempty"`
 	Themes  []dataTheme             `json:"themes,omitempty"`
 	Facts   map[string]dataFact     `json:"facts,omitempty"` // what a reader can tell
+	About   *dataAbout              `json:"about,omitempty"` // what stands of that on the sheet
 }
 
 // dataBeside is a figure that helps with a question.
@@ -160,7 +161,7 @@ func (m *maker) sheetsPart() ([]byte, error) {
 	if err != nil {
 		return nil, err
 	}
-	return part{HTML: html}.script(partSheets)
+	return part{HTML: html, About: aboutOf(v.shelf.About(), v.shelf.Facts(), v.say())}.script(partSheets)
 }
 
 // promptsPart has all prompts and themes: what the sheet is put together with, and what an ending

@@ -31,6 +31,7 @@ type partText struct {
 	Themes  []dataTheme
 	Units   json.RawMessage
 	Figures map[string]json.RawMessage
+	About   json.RawMessage
 }
 
 type takenTree struct {
@@ -104,7 +105,7 @@ func plannerJSON(t *testing.T, out output) map[string]any {
 		t.Fatal(err)
 	}
 	parts := partsOf(t, out)
-	prompts, cards, topics, trees := map[string]any{}, map[string]any{}, []any{}, []any{}
+	prompts, cards, facts, topics, trees := map[string]any{}, map[string]any{}, map[string]any{}, []any{}, []any{}
 	for id, p := range parts[partPrompts].Prompts {
 		prompts[id] = p
 	}
@@ -115,11 +116,15 @@ func plannerJSON(t *testing.T, out output) map[string]any {
 		for id, c := range p.Cards {
 			cards[id] = c
 		}
+		for id, f := range p.Facts {
+			facts[id] = f
+		}
 		if p.Units != nil {
 			data["units"] = p.Units
 		}
 	}
-	data["prompts"], data["cards"], data["topics"], data["trees"] = prompts, cards, topics, trees
+	data["prompts"], data["cards"], data["facts"], data["topics"], data["trees"] = prompts, cards, facts, topics, trees
+	data["about"], data["themes"] = parts[partSheets].About, parts[partPrompts].Themes
 	return data
 }
 

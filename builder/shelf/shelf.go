@@ -157,6 +157,9 @@ func (s *Shelf) Safety() *safety.Screen { return take[*safety.Screen](s, "safety
 // Facts are what a reader can tell.
 func (s *Shelf) Facts() []*told.Fact { return take[[]*told.Fact](s, "facts", "") }
 
+// About is what stands on the sheet of what a reader told.
+func (s *Shelf) About() *told.About { return take[*told.About](s, "about", "") }
+
 // Tree gives the tree with that id, or nil.
 func (s *Shelf) Tree(id string) *tree.Tree { return take[*tree.Tree](s, "tree", id) }
 

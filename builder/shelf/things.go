@@ -29,6 +29,7 @@ var things = map[string]func(s *Stock, of string) any{
 	"forms":   func(s *Stock, _ string) any { return s.words() },
 	"safety":  func(s *Stock, _ string) any { return s.lib.Safety },
 	"facts":   func(s *Stock, _ string) any { return s.lib.Facts },
+	"about":   func(s *Stock, _ string) any { return &s.lib.About },
 	"tree":    func(s *Stock, of string) any { return s.lib.Tree(of) },
 	"trees":   func(s *Stock, _ string) any { return s.lib.Trees },
 	"proof": func(s *Stock, of string) any {
@@ -131,7 +132,7 @@ func titleOf(t *library.Theme) read.Text {
 func restOf(s *Stock) []any {
 	l := s.lib
 	return []any{
-		l.Lang, l.Voice, l.Edition, l.Safety, l.Facts, l.Trees, l.General, l.Themes, l.Cards, l.Cases, l.Rows, l.FootTypes, l.Wishes,
+		l.Lang, l.Voice, l.Edition, l.Safety, l.Facts, l.About, l.Trees, l.General, l.Themes, l.Cards, l.Cases, l.Rows, l.FootTypes, l.Wishes,
 		l.Words, l.Drawings, l.Sources, l.Search, l.Figures, l.Say, s.plan.Pages,
 	}
 }

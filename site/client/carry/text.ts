@@ -1,6 +1,7 @@
 // The sheet as plain text: what stands on the paper, in its order, and the
 // reader's answers behind it.
 
+import { about } from "../sheet/about";
 import { App } from "../state/app";
 import { askWhole } from "../state/amounts";
 import { cautions } from "../sheet/caution";
@@ -24,7 +25,8 @@ export function plainText(app: App): string {
   for (const caution of grave) lines.push("", ...blocks(caution));
   if (grave.length) lines.push(emergency);
   lines.push("", said("decide"));
-  if (state.kept.day) lines.push("", `${words.day} ${state.kept.day}`);
+  const me = about(state).join(" ");
+  if (me) lines.push("", words.aboutMe, me);
   asks(words.starred, sheet.starred);
   for (const group of sheet.groups) asks(group.title, group.prompts);
   asks(words.ownQuestions, sheet.own);

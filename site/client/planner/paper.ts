@@ -2,6 +2,7 @@
 // shown to the printer only. Its front is made to fill one side and no more, or
 // two in large type; its back, if the reader wants one, begins a page of its own.
 
+import { about } from "../sheet/about";
 import { askWhole } from "../state/amounts";
 import { App } from "../state/app";
 import { cautions } from "../sheet/caution";
@@ -72,8 +73,8 @@ export class Paper {
     fill(page, "edition", [edition.clinic, edition.phone].filter((s) => s).join(", "));
     fill(page, "endorsement", edition.endorsement);
     put(page, "grave", warn.grave);
-    fill(page, "day", state.kept.day);
-    slot(page, "day-line").hidden = !state.kept.day;
+    fill(page, "about", about(state).join(" "));
+    slot(page, "about-part").hidden = slot(page, "about").hidden;
 
     const table = slot(page, "asks");
     this.addGroup(table, words.starred, sheet.starred, "first");

@@ -1,5 +1,6 @@
 // The sheet on the screen: look it over, star, move, reword, take off, add, print.
 
+import { DAY, about, forget, isOff, say, sentences } from "../sheet/about";
 import { outdated, since } from "../state/amounts";
 import { App } from "../state/app";
 import { addEmergency, cautions } from "../sheet/caution";
@@ -44,6 +45,7 @@ class SheetView {
     day.value = kept.day;
     tieWords(day, MOST_ASKED, (text) => {
       app.state.kept.day = text;
+      this.showAbout();
       this.showPaper();
     });
     tieWords(this.ownField(), MOST_ASKED);
@@ -51,7 +53,9 @@ class SheetView {
     act(view, "visit", () => app.go({ view: "visit" }));
     act(view, "topics", () => app.go({ view: "topics" }));
     tieShare(app, view);
+    forget(app.state);
     this.showCautions();
+    this.showAbout();
     this.sayChanged();
   }
 
@@ -61,6 +65,31 @@ class SheetView {
     const changed = outdated(state);
     if (changed.some((one) => state.noticed.indexOf(one) < 0)) this.app.say(words.numbersChanged(changed.length));
     state.noticed = changed;
+  }
+
+  /** What was told, and a box for each sentence of it. */
+  private showAbout(): void {
+    const state = this.app.state;
+    const all = sentences(state);
+    const lines = all.filter((one) => one.id !== DAY).map((one) => {
+      const li = clone("part-line");
+      const box = li.querySelector("input") as HTMLInputElement;
+      const label = li.querySelector("label") as HTMLLabelElement;
+      box.id = label.htmlFor = `line-${one.id.replace(/\//g, "-")}`;
+      box.checked = !isOff(state, one.id);
+      label.textContent = one.text;
+      box.addEventListener("change", () => {
+        say(state, one.id, box.checked);
+        fill(this.view, "about", about(state).join(" "));
+        this.showPaper();
+        this.app.say(box.checked ? words.added(one.text) : words.takenOff(one.text));
+      });
+      return li;
+    });
+    this.list("lines", lines);
+    slot(this.view, "lines-fold").hidden = !lines.length;
+    fill(this.view, "about", about(state).join(" "));
+    slot(this.view, "about-part").hidden = !all.length;
   }
 
   showAll(): void {

@@ -6,7 +6,7 @@ import { takeUp } from "../page/takeup";
 import { Said, Table as Safety, signOf } from "../safety/safety";
 import { Wanted } from "./parts";
 import { Tree, addWords, templateOfEnding } from "../tree/tree";
-import { Data as Block, DataBeside, DataFact, DataPrompt, DataTheme as Theme, Part } from "../types/publish";
+import { DataAbout, Data as Block, DataBeside, DataFact, DataPrompt, DataTheme as Theme, Part } from "../types/publish";
 import { Coded } from "../types/figure";
 import { Tables } from "../types/quantity";
 import { entry } from "../sums/own";
@@ -28,6 +28,8 @@ export interface Data extends Block {
   trees: Tree[];
   themes: Theme[];
   facts: { [fact: string]: DataFact };
+  /** What stands of them on the sheet; it comes with the sheet. */
+  about?: DataAbout;
   /** The prompts that each card brings. */
   cards: { [card: string]: string[] };
   /** By the question beside which the figure stands. */
@@ -62,6 +64,7 @@ export function receive(data: Data, part: Part): void {
   for (const id of Object.keys(prompts)) data.prompts[id] = { ...entry(data.prompts, id), ...(prompts[id] as DataPrompt) };
   data.themes = data.themes.concat(part.themes || []);
   if (part.units) data.units = part.units;
+  if (part.about) data.about = part.about;
   if (!part.tree) return;
   const tree = part.tree;
   addWords(tree, (ending) => {

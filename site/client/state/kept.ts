@@ -47,6 +47,8 @@ export interface Kept {
   told: boolean;
   back: boolean;
   visit: Visit;
+  /** Sentences under "About me" that the reader took off; missing where there is none. */
+  unsaid?: string[];
 }
 
 export function nothing(): Kept {

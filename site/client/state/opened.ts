@@ -88,7 +88,14 @@ function sound(from: Fields, data: Data, leave: (what: LeftOut) => void): Kept {
       replies: named(visit["replies"], (v) => said(v) || undefined),
       decided: said(visit["decided"]), tries: said(visit["tries"]), meet: said(visit["meet"]),
     },
+    ...unsaidOf(array(from["unsaid"]).map(plain)),
   };
+}
+
+/** What was taken off "About me", by names such as "tree/question/answer"; what is no such name is no longer told anyway. */
+function unsaidOf(given: string[]): { unsaid?: string[] } {
+  const unsaid = once(given.filter((id) => /^[a-z0-9-]+(\/[a-z0-9-]+){0,2}$/.test(id)));
+  return unsaid.length ? { unsaid } : {};
 }
 
 function ownOf(given: unknown[], data: Data, leave: (what: LeftOut) => void): (Own & { was: string })[] {

@@ -117,7 +117,7 @@ export class State {
   }
 
   /** The facts told in topics, with their amounts. */
-  private told(): told.Told {
+  told(): told.Told {
     const said = this.said();
     const of = JSON.stringify([said.taken, said.answers, said.asked]);
     if (this.known.of !== of) this.known = { of, told: told.told(said) };
@@ -129,7 +129,7 @@ export class State {
   }
 
   /** What was told, in words that a question can show; empty where it was not. */
-  private wordsOf(fact: string): string {
+  wordsOf(fact: string): string {
     if (fact === DAY) return this.kept.day.replace(/[\s.!?]+$/, "").replace(/\s+/g, " ");
     const at = entry(this.told(), fact);
     const row = at && entry(this.tree(at.tree).questions, at.question);

@@ -14,6 +14,11 @@ export interface Data {
   prompts: { [key: string]: DataPrompt };
 }
 
+export interface DataAbout {
+  facts: { [key: string]: DataSentence };
+  lines: { [key: string]: DataLine };
+}
+
 export interface DataBeside {
   figure: string;
   title: string;
@@ -38,6 +43,14 @@ export interface DataFact {
   own?: boolean;
 }
 
+export interface DataLine {
+  part: number;
+  amount?: string;
+  these?: string;
+  list?: { [key: string]: string };
+  says?: { [key: string]: string };
+}
+
 export interface DataPrompt {
   ask: string;
   why?: string;
@@ -58,6 +71,11 @@ export interface DataPulls {
   sets: DataPull[];
   leans: string[][];
   say: conflict.Summary;
+}
+
+export interface DataSentence {
+  part: number;
+  says: string;
 }
 
 export interface DataTheme {
@@ -86,4 +104,5 @@ export interface Part {
   prompts?: { [key: string]: DataPrompt };
   themes?: DataTheme[];
   facts?: { [key: string]: DataFact };
+  about?: DataAbout;
 }

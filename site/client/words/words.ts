@@ -106,7 +106,7 @@ export {
   scriptBegun as begun,
   scriptEnoughStars as enoughStars,
   scriptTitle as title,
-  scriptDay as day,
+  scriptAboutMe as aboutMe,
   scriptBring as bring,
   scriptNotes as notes,
   scriptMind as mind,
@@ -165,6 +165,9 @@ function and(names: string[]): string {
   const before = names.slice(0, -1).reduce((all, next) => fill(formatsListMiddle, { before: all, next }));
   return fill(names.length === 2 ? formatsListAndTwo : formatsListAndLast, { before, last });
 }
+
+/** A sentence with names in its gap {these}. */
+export const these = (sentence: string, names: string[]) => fill(sentence, { these: and(names) });
 
 function joined(text: string, all: string[]): string {
   return all.length ? all.reduce((before, next) => fill(text, { before, next })) : "";
