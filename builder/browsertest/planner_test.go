@@ -221,7 +221,7 @@ func (b *tab) loadParts() {
 	b.run(`(() => {
 const planner = document.getElementById("planner");
 const scripts = Array.from(document.getElementById("view-topics").content.querySelectorAll("[data-script]"), (e) => e.getAttribute("data-script"));
-scripts.push(planner.getAttribute("data-sheets"), planner.getAttribute("data-prompts"));
+scripts.push(planner.getAttribute("data-sheets"), planner.getAttribute("data-prompts"), planner.getAttribute("data-about"));
 const add = (element) => new Promise((done, fail) => { element.onload = done; element.onerror = () => fail(new Error(element.src || element.href)); document.head.appendChild(element); });
 const style = document.createElement("link");
 style.rel = "stylesheet";

@@ -135,17 +135,17 @@ func TestSheet(t *testing.T) {
 		{"ticked, it stays, and so it does for another group", `(() => { const s = begun(null, "split"); s.tell("skin", ["crack", "itch"]); s.tell("help", ["none"]); return [s.chosen("sore", "now"), s.toldIn("skin")]; })()`, `[["split"], ["crack", "itch"]]`},
 		{"a sheet that is taken along holds no safety answer", `(() => { const s = begun(full, "split"); s.tell("skin", ["crack", "itch"]); const k = s.toTake(); return [k.answers, k.picks, k.order, JSON.stringify(k).indexOf("crack")]; })()`, `[{"day": {"where": ["home"], "size": ["30 mm"], "stairs": ["yes"]}, "sore": {}}, {}, [], -1]`},
 		{"nor what only follows from one, unless the reader did something with it", `(() => { const s = begun(full, "split"); s.tell("skin", ["crack", "itch"]); s.star("feet4"); s.kept.order = ["visits8", "feet4", "feet2"]; s.pick("feet2", false); s.pick("visits8", false); const k = s.toTake(); return [k.picks, k.order, k.stars]; })()`, `[{"feet2": false, "feet4": true}, ["feet4"], ["feet4"]]`},
-		{"words and marks count as doing something", `(() => { const s = begun(); s.tell("skin", ["crack", "itch"]); s.reword("visits8", "Mine?"); s.kept.visit.marks = {feet4: "later", "own 1": "later"}; s.kept.visit.replies = {feet1: "Yes"}; return s.toTake().picks; })()`, `{"visits8": true, "feet4": true, "feet1": true}`},
+		{"words and marks count as doing something", `(() => { const s = begun(); s.tell("skin", ["crack", "itch"]); script.reword(s, "visits8", "Mine?"); s.kept.visit.marks = {feet4: "later", "own 1": "later"}; s.kept.visit.replies = {feet1: "Yes"}; return s.toTake().picks; })()`, `{"visits8": true, "feet4": true, "feet1": true}`},
 		{"another sheet ends the sitting", `(() => { const s = begun(); s.tell("skin", ["itch"]); s.open(begun(full).kept); return [s.toldIn("skin"), s.sitting.isEmpty()]; })()`, `[[], true]`},
 		{"so does clear", `(() => { const s = begun(); s.tell("skin", ["itch"]); s.clear(); return s.sitting.isEmpty(); })()`, `true`},
 
-		{"in the reader's words", `(() => { const s = begun(full); const said = [s.ask("feet1")]; for (const w of ["Mine?", "Ask feet1?", "Mine?", ""]) { s.reword("feet1", w); said.push(s.ask("feet1"), Object.keys(s.kept.reworded).length); } return said; })()`, `["Ask feet1?", "Mine?", 1, "Ask feet1?", 0, "Mine?", 1, "Ask feet1?", 0]`},
-		{"an own question is never empty", `(() => { const s = begun(); s.addOwn("One?"); s.reword("own 1", "Two?"); const a = s.ask("own 1"); s.reword("own 1", ""); return [a, s.ask("own 1"), s.kept.reworded]; })()`, `["Two?", "Two?", {}]`},
-		{"what nobody knows asks nothing", `(() => { const s = begun(); s.reword("none", "Words?"); return [s.ask("none"), s.kept.reworded]; })()`, `["", {}]`},
+		{"in the reader's words", `(() => { const s = begun(full); const said = [s.ask("feet1")]; for (const w of ["Mine?", "Ask feet1?", "Mine?", ""]) { script.reword(s, "feet1", w); said.push(s.ask("feet1"), Object.keys(s.kept.reworded).length); } return said; })()`, `["Ask feet1?", "Mine?", 1, "Ask feet1?", 0, "Mine?", 1, "Ask feet1?", 0]`},
+		{"an own question is never empty", `(() => { const s = begun(); s.addOwn("One?"); script.reword(s, "own 1", "Two?"); const a = s.ask("own 1"); script.reword(s, "own 1", ""); return [a, s.ask("own 1"), s.kept.reworded]; })()`, `["Two?", "Two?", {}]`},
+		{"what nobody knows asks nothing", `(() => { const s = begun(); script.reword(s, "none", "Words?"); return [s.ask("none"), s.kept.reworded]; })()`, `["", {}]`},
 		{"a figure's question fits while its number does", `(() => { const s = begun(full); s.addOwn("At 30 mm?", {"day/size": 30}); const a = script.askWhole(s, "own 1"); s.answer("day", "size", ["30.0 mm"]); return [a, script.askWhole(s, "own 1"), script.outdated(s)]; })()`, `["At 30 mm?", "At 30 mm?", []]`},
 		{"where the number changes, the new one stands behind it, and goes again", `(() => { const s = begun(full); s.addOwn("At 30 mm?", {"day/size": 30}); s.addOwn("Mine?"); const said = []; for (const a of ["40 mm", "skip", "30 mm"]) { s.answer("day", "size", [a]); said.push(script.askWhole(s, "own 1"), script.askWhole(s, "own 2"), script.outdated(s).length); } return said; })()`,
 			`["At 30 mm? (My answer is now 40 mm (1 5/8 in).)", "Mine?", 1, "At 30 mm? (I skipped the question about this number since then.)", "Mine?", 1, "At 30 mm?", "Mine?", 0]`},
-		{"put in other words, a figure's question is the reader's own", `(() => { const s = begun(full); s.addOwn("At 30 mm?", {"day/size": 30}); s.answer("day", "size", ["40 mm"]); s.reword("own 1", "At 30 mm?"); const same = script.since(s, "own 1"); s.reword("own 1", "At 40 mm?"); return [same, script.askWhole(s, "own 1"), s.kept.own]; })()`,
+		{"put in other words, a figure's question is the reader's own", `(() => { const s = begun(full); s.addOwn("At 30 mm?", {"day/size": 30}); s.answer("day", "size", ["40 mm"]); script.reword(s, "own 1", "At 30 mm?"); const same = script.since(s, "own 1"); script.reword(s, "own 1", "At 40 mm?"); return [same, script.askWhole(s, "own 1"), s.kept.own]; })()`,
 			`["My answer is now 40 mm (1 5/8 in).", "At 40 mm?", [{"id": "own 1", "ask": "At 40 mm?"}]]`},
 		{"a number that was not told yet says nothing", `(() => { const s = begun(); s.begin("day"); s.addOwn("At 30 mm?", {"day/size": 30}); return [script.since(s, "own 1"), s.toTake().own]; })()`, `["", [{"id": "own 1", "ask": "At 30 mm?", "of": {"day/size": 30}}]]`},
 		{"a removed own question leaves its name and star free", `(() => { const s = begun(); s.addOwn("One?"); s.addOwn("Two?"); s.star("own 1"); s.star("own 2"); s.removeOwn("own 1"); s.addOwn("Three?"); return [s.kept.own, s.starred()]; })()`, `[[{"id": "own 2", "ask": "Two?"}, {"id": "own 1", "ask": "Three?"}], ["own 2"]]`},
@@ -185,7 +185,7 @@ func planner(t *testing.T) *clienttest.Script {
 	if err != nil {
 		t.Fatal(err)
 	}
-	page := clienttest.LoadAll(t, "sheet/compose.ts", "state/state.ts", "state/steps.ts", "state/amounts.ts", "tree/steps.ts")
+	page := clienttest.LoadAll(t, "sheet/compose.ts", "sheet/reword.ts", "state/state.ts", "state/steps.ts", "state/amounts.ts", "tree/steps.ts")
 	if err := page.Run("var units = "+string(units)+";"+world+"; true", new(any)); err != nil {
 		t.Fatal(err)
 	}

@@ -57,9 +57,9 @@ func TestToldOnce(t *testing.T) {
 		{"it comes up in place of the one that asks to measure", `hills().cameUp()`, `["number", "now", "good"]`},
 		{"which comes up where nothing was told", `hills("skip").cameUp()`, `["measure", "now", "good"]`},
 		{"put on by hand, it goes once the number is told", `(() => { const s = hills("skip"); s.pick("measure", true); s.star("measure"); const was = s.sheet().indexOf("measure") >= 0; s.answer("hills", "steep", ["5 %"]); return [was, s.sheet().indexOf("measure"), s.starred(), s.takenOff()]; })()`, `[true, -1, [], []]`},
-		{"a number in the reader's own words changes with it", `(() => { const s = hills(); s.reword("number", "Is 16 % too much?"); const was = s.ask("number"); s.answer("hills", "steep", ["5 %"]); return [was, s.ask("number")]; })()`, `["Is 16 % too much?", "Is 5 % too much?"]`},
-		{"so does a whole one", `(() => { const s = hills(); s.reword("number", "At 16 % (about 9.1 degrees, 1:6.3), can I?"); const was = s.ask("number"); s.answer("hills", "steep", ["5 %"]); return [was, s.ask("number")]; })()`, `["At 16 % (about 9.1 degrees, 1:6.3), can I?", "At 5 % (about 2.9 degrees, 1:20), can I?"]`},
-		{"the prompt's own words are not kept as the reader's", `(() => { const s = hills(); s.reword("number", s.ask("number")); return s.kept.reworded; })()`, `{}`},
+		{"a number in the reader's own words changes with it", `(() => { const s = hills(); script.reword(s, "number", "Is 16 % too much?"); const was = s.ask("number"); s.answer("hills", "steep", ["5 %"]); return [was, s.ask("number")]; })()`, `["Is 16 % too much?", "Is 5 % too much?"]`},
+		{"so does a whole one", `(() => { const s = hills(); script.reword(s, "number", "At 16 % (about 9.1 degrees, 1:6.3), can I?"); const was = s.ask("number"); s.answer("hills", "steep", ["5 %"]); return [was, s.ask("number")]; })()`, `["At 16 % (about 9.1 degrees, 1:6.3), can I?", "At 5 % (about 2.9 degrees, 1:20), can I?"]`},
+		{"the prompt's own words are not kept as the reader's", `(() => { const s = hills(); script.reword(s, "number", s.ask("number")); return s.kept.reworded; })()`, `{}`},
 		{"a normal day is used", `(() => { const s = hills(); const was = s.ask("good"); s.kept.day = "I walk the dog.\n"; return [was, s.ask("good")]; })()`, `["My day: ___. Is it far?", "My day: I walk the dog. Is it far?"]`},
 
 		{"a fall told on the safety screen", `(() => { const s = hills(); s.sitting.answerLeg("worn"); s.sitting.answerGroup("skin", ["fell"]); return s.cameUp(); })()`, `["number", "fell", "now", "good"]`},

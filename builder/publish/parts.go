@@ -13,7 +13,7 @@ import (
 )
 
 // A part is a script that the planner loads as a reader goes on: one a topic, one a
-// figure beside questions, one with all prompts, and the one that has the sheet. So the page itself is light
+// figure beside questions, one with all prompts, one with what stands on the sheet of each answer, and the one that has the sheet. So the page itself is light
 // however many topics there are, and it holds all of the safety screen.
 //
 // What a part shows is made by the same templates as a page, escaped by html/template, and written as
@@ -44,6 +44,7 @@ type dataBeside struct {
 const (
 	partPrompts = "prompts"
 	partSheets  = "sheets"
+	partAbout   = "about"
 )
 
 func partOfTree(id string) string   { return "tree-" + id }
@@ -51,7 +52,7 @@ func partOfFigure(id string) string { return "figure-" + id }
 
 // parts has every part that is made of the library alone, as an entry of the assets.
 func (m *maker) parts() []entry {
-	out := []entry{{from: partPrompts + ".js", behind: (*maker).promptsPart}}
+	out := []entry{{from: partPrompts + ".js", behind: (*maker).promptsPart}, {from: partAbout + ".js", behind: (*maker).aboutPart}}
 	trees := m.lib.PatientTrees()
 	for _, f := range besideTrees(m.lib.Figures, trees) {
 		out = append(out, entry{from: partOfFigure(f.ID) + ".js", behind: func(m *maker) ([]byte, error) { return m.figurePart(f) }})
@@ -161,7 +162,13 @@ func (m *maker) sheetsPart() ([]byte, error) {
 	if err != nil {
 		return nil, err
 	}
-	return part{HTML: html, About: aboutOf(v.shelf.About(), v.shelf.Facts(), v.say())}.script(partSheets)
+	return part{HTML: html}.script(partSheets)
+}
+
+// aboutPart is what stands on the sheet of what a reader told.
+func (m *maker) aboutPart() ([]byte, error) {
+	s := m.stock.Shelf()
+	return part{About: aboutOf(s.About(), s.Facts(), s.Say())}.script(partAbout)
 }
 
 // promptsPart has all prompts and themes: what the sheet is put together with, and what an ending

@@ -124,7 +124,7 @@ func plannerJSON(t *testing.T, out output) map[string]any {
 		}
 	}
 	data["prompts"], data["cards"], data["facts"], data["topics"], data["trees"] = prompts, cards, facts, topics, trees
-	data["about"], data["themes"] = parts[partSheets].About, parts[partPrompts].Themes
+	data["about"], data["themes"] = parts[partAbout].About, parts[partPrompts].Themes
 	return data
 }
 

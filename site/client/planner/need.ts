@@ -26,12 +26,12 @@ export function allPrompts(): Wanted {
   return { name: "prompts", script: addressOf("prompts") };
 }
 
-/** What shows the sheet. */
-export function sheets(): Wanted {
-  return { name: "sheets", script: addressOf("sheets"), style: addressOf("sheet-style") };
+/** What the sheet is made of. */
+export function sheets(): Wanted[] {
+  return [{ name: "sheets", script: addressOf("sheets"), style: addressOf("sheet-style") }, { name: "about", script: addressOf("about") }, allPrompts()];
 }
 
 /** Where the page says that a script or a style is. */
-export function addressOf(what: "carry" | "figures" | "figure-style" | "sheets" | "sheet-style" | "prompts"): string {
+export function addressOf(what: "carry" | "figures" | "figure-style" | "sheets" | "sheet-style" | "about" | "prompts"): string {
   return (document.querySelector(`[data-${what}]`) as Element).getAttribute(`data-${what}`) as string;
 }

@@ -11,7 +11,7 @@ import { gatheredView } from "./gathered";
 import { changeAnswers, guarded, wrongNow } from "../state/guard";
 import { TAKE, tendLinks } from "./links";
 import { missingView } from "./missing";
-import { allPrompts, sheets } from "./need";
+import { sheets } from "./need";
 import { Paper } from "./paper";
 import { offeredQuestion } from "./offer";
 import { questionView } from "../tree/question";
@@ -102,7 +102,7 @@ class Planner implements App {
 
   load(topics: string[]): Promise<void> {
     const trees = this.state.data.topics.filter((t) => topics.indexOf(t.id) >= 0).map((t) => t.part);
-    return this.parts.load(trees.concat(sheets(), allPrompts()));
+    return this.parts.load(trees.concat(sheets()));
   }
 
   read(text: string): Opened | NotOpened {
@@ -128,7 +128,7 @@ class Planner implements App {
 
   /** What a screen cannot be shown without. */
   private needs(screen: Screen): Wanted[] {
-    if (screen.view === "sheet" || screen.view === "visit") return [sheets(), allPrompts()];
+    if (screen.view === "sheet" || screen.view === "visit") return sheets();
     const topic = screen.view === "topic" && topicOf(this.state.data, screen.tree as string);
     return topic ? [topic.part] : [];
   }

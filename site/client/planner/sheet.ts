@@ -12,6 +12,7 @@ import { notes } from "../sheet/notes";
 import { Paper } from "./paper";
 import { hideProblem, showProblem } from "../page/problem";
 import { promptItem } from "../sheet/prompts";
+import { reword } from "../sheet/reword";
 import { tieShare } from "./share";
 import * as words from "../words/words";
 
@@ -200,7 +201,7 @@ class SheetView {
       const ask = oneLine(field.value);
       const long = tooMuch(ask, MOST_ASKED);
       if (long) return this.refuse(field, long);
-      this.app.state.reword(id, ask);
+      reword(this.app.state, id, ask);
       this.anew(id, "adjust", words.reworded(this.app.state.ask(id)));
     });
   }

@@ -283,34 +283,12 @@ export class State {
   }
 
   /** Puts what was told into the gaps that a prompt has. */
-  private filled(gaps: string, ask: string): string {
+  filled(gaps: string, ask: string): string {
     for (const fact of told.gaps(gaps)) {
       const words = this.wordsOf(fact) || told.BLANK;
       ask = ask.split(`{${fact}}`).join(words).split(`{${fact} alone}`).join(alone(words));
     }
     return ask;
-  }
-
-  /** The same turned round: a changed amount changes in the reader's words as well. */
-  private gapped(gaps: string, ask: string): string {
-    for (const fact of told.gaps(gaps)) {
-      const words = this.wordsOf(fact);
-      if (words) ask = ask.split(words).join(`{${fact}}`).split(alone(words)).join(`{${fact} alone}`);
-    }
-    return ask;
-  }
-
-  /** Puts a question in other words; none brings a prompt's own words back. */
-  reword(id: string, ask: string): void {
-    const own = this.kept.own.find((o) => o.id === id);
-    const prompt = entry(this.data.prompts, id);
-    if (own && ask && ask !== own.ask) {
-      own.ask = ask;
-      delete own.of; // the reader has seen to it
-    }
-    if (own) return;
-    if (ask && prompt && ask !== this.filled(prompt.ask, prompt.ask)) this.kept.reworded[id] = this.gapped(prompt.ask, ask);
-    else delete this.kept.reworded[id];
   }
 
   /** Adds a question of the reader's own; false if there are enough already. Of are the amounts that a figure made it with. */
@@ -377,7 +355,7 @@ export class State {
 }
 
 /** An amount as it was typed, without the other units behind it. */
-function alone(words: string): string {
+export function alone(words: string): string {
   return words.split(" (")[0] as string;
 }
 
