@@ -15,6 +15,7 @@ import (
 	"path/filepath"
 	"slices"
 	"strings"
+	"sync"
 
 	"keelpath/builder/finding"
 	"keelpath/builder/read"
@@ -29,21 +30,23 @@ import (
 type Layer struct {
 	Dir   string // where the layer lies, as the user named it; empty for the built-in one
 	files map[string][]byte
-	sums  map[string]print // of files, as they were asked for
+	sums  *sync.Map // print by name, as they were asked for; nil where none is kept
 }
 
 func newLayer(dir string, files map[string][]byte) Layer {
-	return Layer{Dir: dir, files: files, sums: map[string]print{}}
+	return Layer{Dir: dir, files: files, sums: &sync.Map{}}
 }
 
 // sum gives the SHA-256 of a file, which is taken once.
 func (y Layer) sum(name string) print {
-	s, ok := y.sums[name]
-	if !ok {
-		s = sha256.Sum256(y.files[name])
-		y.sums[name] = s
+	if y.sums == nil {
+		return sha256.Sum256(y.files[name])
 	}
-	return s
+	s, ok := y.sums.Load(name)
+	if !ok {
+		s, _ = y.sums.LoadOrStore(name, print(sha256.Sum256(y.files[name])))
+	}
+	return s.(print)
 }
 
 // name gives a file's path as findings show it.
