@@ -102,7 +102,7 @@ func loadAgain(t *testing.T, before folderOf, layers ...library.Layer) (again, c
 // layerOf writes a layer's files and reads them.
 func layerOf(t *testing.T, files map[string]string) library.Layer {
 	t.Helper()
-	y, err := library.ReadLayer(t.Context(), written(t, files), &finding.List{})
+	y, err := library.ReadLayer(t.Context(), folderWith(t, files), &finding.List{})
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -33,13 +33,13 @@ func load(t *testing.T, layers ...map[string]string) *library.Library {
 	t.Helper()
 	var dirs []string
 	for _, files := range layers {
-		dirs = append(dirs, written(t, files))
+		dirs = append(dirs, folderWith(t, files))
 	}
 	return librarytest.Load(t, dirs...)
 }
 
-// written gives a folder with some files.
-func written(t *testing.T, files map[string]string) string {
+// folderWith gives a folder with some files.
+func folderWith(t *testing.T, files map[string]string) string {
 	t.Helper()
 	dir := t.TempDir()
 	for name, text := range files {
