@@ -436,7 +436,8 @@ func TestNoPageChooses(t *testing.T) {
 			cites = append(cites, e)
 		}
 		for _, e := range elements(n, "a") { // links that carry a source's title
-			if to, _ := attr(e, "href"); strings.Contains(to, "#source-") {
+			class, _ := attr(e, "class")
+			if to, _ := attr(e, "href"); strings.Contains(to, "#source-") || class == "address" {
 				cites = append(cites, e)
 			}
 		}
