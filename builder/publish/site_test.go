@@ -165,8 +165,8 @@ func TestNames(t *testing.T) {
 			assets = append(assets, name)
 		}
 	}
-	if parts := 1 + 3 + len(load(t).PatientTrees()); len(assets) != 17+parts {
-		t.Errorf("assets: %v, want nine styles, five scripts, the mark, two weights of the typeface, and as parts the prompts, three figures and each topic", assets)
+	if parts := 2 + 3 + len(load(t).PatientTrees()); len(assets) != 17+parts {
+		t.Errorf("assets: %v, want nine styles, five scripts, the mark, two weights of the typeface, and as parts the prompts, the words about a reader, three figures and each topic", assets)
 	}
 }
 
