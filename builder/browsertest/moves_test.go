@@ -9,6 +9,7 @@ import (
 
 	"github.com/google/go-cmp/cmp"
 
+	"keelpath/builder/say"
 	"keelpath/builder/tree"
 )
 
@@ -73,7 +74,7 @@ func TestBackAndChange(t *testing.T) {
 	said := func(i int, chosen []string) asked {
 		q := tr.Question(steps[i].Question)
 		out := asked{Question: text(steps[i].Question)}
-		for _, s := range q.Says(chosen) {
+		for _, s := range q.Says(say.English(), chosen) {
 			out.Answers = append(out.Answers, oneLine(s))
 		}
 		return out

@@ -12,6 +12,7 @@ import (
 
 	"keelpath/builder/proof"
 	"keelpath/builder/safety"
+	"keelpath/builder/say"
 	talk "keelpath/builder/told"
 	"keelpath/builder/tree"
 )
@@ -169,7 +170,7 @@ func expected(t testing.TB, tr *tree.Tree, answers tree.Answers) journey {
 			}
 		}
 		now := asked{Question: s.Question}
-		for _, said := range q.Says(step.Chosen) {
+		for _, said := range q.Says(say.English(), step.Chosen) {
 			now.Answers = append(now.Answers, oneLine(said))
 		}
 		trail = append(trail, now)

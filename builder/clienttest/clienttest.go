@@ -38,6 +38,7 @@ func bundle(t testing.TB, of api.BuildOptions) string {
 	t.Helper()
 	of.Bundle, of.Target, of.Format, of.GlobalName = true, api.ES2018, api.FormatIIFE, "script"
 	of.TsconfigRaw, of.LogLevel = "{}", api.LogLevelSilent
+	of.Define = map[string]string{"OTHER_LANGUAGE": "true"} // so that both kinds of tables can be tried
 	r := api.Build(of)
 	if len(r.Errors) > 0 {
 		t.Fatalf("bundle %v: %+v", of.EntryPoints, r.Errors)

@@ -20,6 +20,7 @@ import (
 	"keelpath/builder/quantity"
 	"keelpath/builder/read"
 	"keelpath/builder/safety"
+	"keelpath/builder/say"
 	"keelpath/builder/told"
 	"keelpath/builder/tree"
 )
@@ -465,7 +466,7 @@ func (w *walker) told(path tree.Path) toldHere {
 func (w *walker) measured(path tree.Path) {
 	for _, s := range path.Steps {
 		if q := w.t.Question(s.Question); q.Measure != nil {
-			fmt.Fprintf(w.s.Out, "\n%s %s\n", q.Text.S, strings.Join(q.Says(s.Chosen), ", "))
+			fmt.Fprintf(w.s.Out, "\n%s %s\n", q.Text.S, strings.Join(q.Says(say.English(), s.Chosen), ", "))
 		}
 	}
 }

@@ -5,6 +5,8 @@ import (
 	"html"
 	"html/template"
 	"strings"
+
+	"keelpath/builder/say"
 )
 
 // Share is a share of people as a picture: one small figure a person, those who
@@ -35,28 +37,28 @@ const (
 )
 
 // Long says in words what the picture shows.
-func (s Share) Long() string {
-	rows := "a row"
-	if n := s.rows(); n > 1 {
-		rows = fmt.Sprintf("%d rows of up to %d", n, personRow)
-		if s.Of%personRow == 0 {
-			rows = fmt.Sprintf("%d rows of %d", n, personRow)
-		}
+func (s Share) Long(w *say.Words) string {
+	gaps := []any{"says", strings.TrimSuffix(s.Says, "."), "of", s.Of, "filled", s.Count, "rest", s.Of - s.Count}
+	if s.rows() < 2 {
+		return w.Say("share.row", gaps...)
 	}
-	return fmt.Sprintf("%s. The picture has %d small figures in %s, one for each person: %d are filled and %d are outlines.",
-		strings.TrimSuffix(s.Says, "."), s.Of, rows, s.Count, s.Of-s.Count)
+	gaps = append(gaps, "rows", s.rows(), "row", personRow)
+	if s.Of%personRow == 0 {
+		return w.Say("share.rows", gaps...)
+	}
+	return w.Say("share.rows-at-most", gaps...)
 }
 
 func (s Share) rows() int { return (s.Of + personRow - 1) / personRow }
 
 // SVG is the picture as an inline element; ids inside it begin with idPrefix. The
 // counted come first, in the order in which one reads.
-func (s Share) SVG(idPrefix string) template.HTML {
+func (s Share) SVG(w *say.Words, idPrefix string) template.HTML {
 	p := html.EscapeString(idPrefix)
 	var b strings.Builder
 	fmt.Fprintf(&b, `<svg class="drawing people" viewBox="0 0 %d %d" role="img" aria-labelledby="%s-title" aria-describedby="%s-desc">`+
 		`<title id="%s-title">%s</title><desc id="%s-desc">%s</desc>`,
-		personRow*personWide, s.rows()*personTall-personGap, p, p, p, html.EscapeString(s.Says), p, html.EscapeString(s.Long()))
+		personRow*personWide, s.rows()*personTall-personGap, p, p, p, html.EscapeString(s.Says), p, html.EscapeString(s.Long(w)))
 	people := func(class string, from, to int) {
 		if from == to {
 			return

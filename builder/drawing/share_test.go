@@ -5,22 +5,24 @@ import (
 	"os"
 	"strings"
 	"testing"
+
+	"keelpath/builder/say"
 )
 
 // As many people are filled as are counted, all others are outlines, and nobody
 // stands on another or outside the picture.
 func TestShare(t *testing.T) {
 	for _, s := range []Share{{58, 100, "58 in 100 fell within a year"}, {0, 100, "0 in 100"}, {100, 100, "100 in 100"}, {3, 7, "3 of 7 <walk>"}, {11, 30, "11 of 30"}, {18, 46, "18 of 46"}} {
-		svg := string(s.SVG(`a"b`))
+		svg := string(s.SVG(say.English(), `a"b`))
 		var n node
 		if err := xml.Unmarshal([]byte(svg), &n); err != nil {
 			t.Fatalf("%+v: %v", s, err)
 		}
-		if n.attr("role") != "img" || n.attr("aria-labelledby") != `a"b-title` || n.Nodes[0].Text != s.Says || n.Nodes[1].Text != s.Long() {
+		if n.attr("role") != "img" || n.attr("aria-labelledby") != `a"b-title` || n.Nodes[0].Text != s.Says || n.Nodes[1].Text != s.Long(say.English()) {
 			t.Errorf("%+v is not named and described: %+v", s, n)
 		}
-		if !strings.HasPrefix(s.Long(), s.Says) {
-			t.Errorf("the long description of %+v does not say the same: %s", s, s.Long())
+		if !strings.HasPrefix(s.Long(say.English()), s.Says) {
+			t.Errorf("the long description of %+v does not say the same: %s", s, s.Long(say.English()))
 		}
 		if len(svg) > 8000 {
 			t.Errorf("%+v takes %d bytes", s, len(svg))
@@ -51,7 +53,7 @@ func TestShareLong(t *testing.T) {
 		{2, 7, "2 of 7 fell."}:      "2 of 7 fell. The picture has 7 small figures in a row, one for each person: 2 are filled and 5 are outlines.",
 		{2, 17, "2 of 17 fell"}:     "2 of 17 fell. The picture has 17 small figures in 2 rows of up to 10, one for each person: 2 are filled and 15 are outlines.",
 	} {
-		if got := s.Long(); got != want {
+		if got := s.Long(say.English()); got != want {
 			t.Errorf("got  %s\nwant %s", got, want)
 		}
 	}

@@ -410,6 +410,7 @@ func plain(n ast.Node, src []byte) string {
 // HTML renders the text.
 func (d *Doc) HTML(o Options) (Out, error) {
 	root := d.parse()
+	root.SetAttributeString("say", o.say())
 	w := &writer{doc: d, o: o, ids: headingIDs{}}
 	w.rewrite(root)
 	_ = ast.Walk(root, func(n ast.Node, enter bool) (ast.WalkStatus, error) {

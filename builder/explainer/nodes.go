@@ -16,11 +16,19 @@ import (
 
 	"keelpath/builder/drawing"
 	"keelpath/builder/listing"
+	"keelpath/builder/say"
 )
 
 // Citation is a numbered mark that leads to a source at the foot of the page.
-func Citation(number int) template.HTML {
-	return template.HTML(fmt.Sprintf(`<sup class="cite"><a href="#source-%[1]d" aria-label="source %[1]d">%[1]d</a></sup>`, number))
+func Citation(w *say.Words, number int) template.HTML {
+	words := w.HTML("cite.source", "number", number)
+	return template.HTML(fmt.Sprintf(`<sup class="cite"><a href="#source-%d" aria-label="%s">%s</a></sup>`, number, words, w.Number(number)))
+}
+
+// sayOf is what the program says in the text that a node stands in.
+func sayOf(n ast.Node) *say.Words {
+	w, _ := n.OwnerDocument().AttributeString("say")
+	return w.(*say.Words)
 }
 
 // citation is such a mark inside a text.
@@ -63,7 +71,7 @@ func nothing(util.BufWriter, []byte, ast.Node, bool) (ast.WalkStatus, error) {
 
 func (nodes) citation(w util.BufWriter, _ []byte, n ast.Node, enter bool) (ast.WalkStatus, error) {
 	if enter {
-		_, _ = w.WriteString(string(Citation(n.(*citation).number)))
+		_, _ = w.WriteString(string(Citation(sayOf(n), n.(*citation).number)))
 	}
 	return ast.WalkContinue, nil
 }
@@ -167,14 +175,14 @@ func (nodes) table(w util.BufWriter, src []byte, n ast.Node, enter bool) (ast.Wa
 		class, begin = "table stacks", `<div role="table"><table role="presentation">`
 		n.SetAttributeString("stacks", true)
 	}
-	fmt.Fprintf(w, "<div class=\"%s\" role=\"region\" tabindex=\"0\" aria-label=\"Table: %s\">%s\n", class, util.EscapeHTML([]byte(tableName(n, src))), begin)
+	fmt.Fprintf(w, "<div class=\"%s\" role=\"region\" tabindex=\"0\" aria-label=\"%s\">%s\n", class, util.EscapeHTML([]byte(sayOf(n).Say("table.name", "table", tableName(n, src)))), begin)
 	return ast.WalkContinue, nil
 }
 
 // tableName is what a table is called: its header cells, and where another table of the
 // page has the same ones, the heading it stands under; under one heading they are counted.
 func tableName(table ast.Node, src []byte) string {
-	name := headsOf(table, src)
+	w, name := sayOf(table), headsOf(table, src)
 	under, heading, place := "", "", 0
 	same, before := 0, 0
 	for c := table.OwnerDocument().FirstChild(); c != nil; c = c.NextSibling() {
@@ -190,10 +198,10 @@ func tableName(table ast.Node, src []byte) string {
 		}
 	}
 	if same > 1 && under != "" {
-		name += ". " + under
+		name = w.Say("table.under", "table", name, "heading", under)
 	}
 	if place > 1 {
-		name += fmt.Sprintf(" (%d)", place)
+		name = w.Say("table.which", "table", name, "number", place)
 	}
 	return name
 }
@@ -206,7 +214,7 @@ func headsOf(table ast.Node, src []byte) string {
 			heads = append(heads, t)
 		}
 	}
-	return strings.Join(heads, ", ")
+	return sayOf(table).Row(heads...)
 }
 
 // narrowTable is how many letters stand side by side in a table on a screen of 320 px.

@@ -201,13 +201,13 @@ func (nodes) share(w util.BufWriter, src []byte, n *ast.FencedCodeBlock) {
 	if !sound || len(all) == 0 {
 		return // the checker has reported it
 	}
-	class := "share"
+	class, words := "share", sayOf(n)
 	if len(all) > 1 {
 		class = "shares"
 	}
 	fmt.Fprintf(w, "<figure class=\"%s\">\n", class)
 	for _, s := range all {
-		fmt.Fprintf(w, "<div>%s<p>%s</p></div>\n", s.drawn.SVG(s.id()), util.EscapeHTML([]byte(s.drawn.Says)))
+		fmt.Fprintf(w, "<div>%s<p>%s</p></div>\n", s.drawn.SVG(words, s.id()), util.EscapeHTML([]byte(s.drawn.Says)))
 	}
-	fmt.Fprintf(w, "<figcaption>Each figure is one person in %d. Those counted are filled.</figcaption></figure>\n", all[0].drawn.Of)
+	fmt.Fprintf(w, "<figcaption>%s</figcaption></figure>\n", words.HTML("share.caption", "of", all[0].drawn.Of))
 }

@@ -8,6 +8,8 @@ import (
 	"testing"
 
 	"keelpath/builder/finding"
+	"keelpath/builder/quantity"
+	"keelpath/builder/say"
 	"keelpath/content"
 )
 
@@ -60,7 +62,7 @@ func TestFiguresRender(t *testing.T) {
 				t.Errorf("%s holds %q", f.ID, bad)
 			}
 		}
-		for _, row := range must(f.typicalRows()) {
+		for _, row := range must(f.typicalRows(quantity.In(say.English()))) {
 			for _, c := range row {
 				if c == "" {
 					t.Errorf("%s: an empty cell in %q", f.ID, row)

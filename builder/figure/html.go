@@ -78,11 +78,12 @@ func (f *Figure) HTML(o Options) (template.HTML, error) {
 	if o.Prefix == "" {
 		o.Prefix = f.ID
 	}
-	shown := f.Settle(s)
+	amounts := quantity.In(o.Words)
+	shown := f.settle(amounts, s)
 	v := view{Figure: f, Options: o}
 	v.SVG = f.Drawing.SVG(o.Prefix+"-drawing", func(part string) string { return shown.attributes(f, part) }, func(id string) string { return shown.Texts[id] })
 	for _, in := range f.Inputs {
-		v.Inputs = append(v.Inputs, f.inputView(in, s, shown))
+		v.Inputs = append(v.Inputs, f.inputView(amounts, in, s, shown))
 	}
 	for _, t := range f.Texts {
 		switch t.Place {
@@ -92,7 +93,7 @@ func (f *Figure) HTML(o Options) (template.HTML, error) {
 			v.Prompt = shown.Texts[t.ID.S]
 		}
 	}
-	if v.Rows, err = f.typicalRows(); err != nil {
+	if v.Rows, err = f.typicalRows(amounts); err != nil {
 		return "", err
 	}
 	for _, b := range f.Limits.Rows {
@@ -114,7 +115,7 @@ func (f *Figure) HTML(o Options) (template.HTML, error) {
 	return template.HTML(b.String()), err
 }
 
-func (f *Figure) inputView(in *Input, s Settings, shown Shown) inputView {
+func (f *Figure) inputView(t *quantity.Tables, in *Input, s Settings, shown Shown) inputView {
 	v := inputView{Input: in, Open: shown.Open[in.ID.S], Said: shown.Texts[in.ID.S], Chosen: s.Chosen[in.ID.S], Mode: "text"}
 	if len(in.Choices) > 0 {
 		return v
@@ -122,7 +123,7 @@ func (f *Figure) inputView(in *Input, s Settings, shown Shown) inputView {
 	m, amount := in.measure, s.Amounts[in.ID.S]
 	v.Low, v.High, v.Slider = plain(m.From), plain(m.To), plain(in.slider())
 	v.Value = plain(amount.Num)
-	v.Typed, _, _ = strings.Cut(m.Show(amount), " (")
+	v.Typed = t.Alone(m, amount)
 	if len(m.Accept) == 1 {
 		v.Mode = "decimal"
 	}
@@ -143,7 +144,7 @@ func (in *Input) slider() float64 {
 func plain(x float64) string { return strconv.FormatFloat(x, 'g', 10, 64) }
 
 // typicalRows works out the table for pages with no script.
-func (f *Figure) typicalRows() ([][]string, error) {
+func (f *Figure) typicalRows(t *quantity.Tables) ([][]string, error) {
 	var out [][]string
 	for _, r := range f.Typical.Rows {
 		s, err := f.Start(r.Given)
@@ -152,7 +153,7 @@ func (f *Figure) typicalRows() ([][]string, error) {
 		}
 		var row []string
 		for _, c := range f.Typical.Cells {
-			row = append(row, f.say(s, c.S))
+			row = append(row, f.say(t, s, c.S))
 		}
 		out = append(out, row)
 	}
@@ -160,8 +161,8 @@ func (f *Figure) typicalRows() ([][]string, error) {
 }
 
 // say fills one text at some settings.
-func (f *Figure) say(s Settings, text string) string {
+func (f *Figure) say(t *quantity.Tables, s Settings, text string) string {
 	g := *f
 	g.Texts, g.Drawing.Moves = []*Text{{ID: read.Text{S: "cell"}, Cases: []*Case{{Text: read.Text{S: text}}}}}, nil
-	return g.Settle(s).Texts["cell"]
+	return g.settle(t, s).Texts["cell"]
 }

@@ -63,15 +63,22 @@ func (f *Figure) Start(given map[string]string) (Settings, error) {
 
 // look works out one set of settings.
 type look struct {
-	f      *Figure
-	s      Settings
-	values map[string]formula.Value
-	last   map[string]*Value // the value that counted, by id
+	f       *Figure
+	amounts *quantity.Tables
+	s       Settings
+	values  map[string]formula.Value
+	last    map[string]*Value // the value that counted, by id
 }
 
 // Settle works out all that the figure shows.
 func (f *Figure) Settle(s Settings) Shown {
-	l := look{f: f, s: s, values: map[string]formula.Value{}, last: map[string]*Value{}}
+	english := quantity.Table()
+	return f.settle(&english, s)
+}
+
+// settle is Settle with amounts said as t has them.
+func (f *Figure) settle(t *quantity.Tables, s Settings) Shown {
+	l := look{f: f, amounts: t, s: s, values: map[string]formula.Value{}, last: map[string]*Value{}}
 	for id, v := range s.Amounts {
 		l.values[id] = formula.Of(v.Exact())
 	}
@@ -144,7 +151,7 @@ func (l look) word(id string) string {
 		}
 	}
 	if v, ok := l.s.Amounts[id]; ok {
-		return l.f.Input(id).measure.Show(v)
+		return l.amounts.Show(l.f.Input(id).measure, v)
 	}
 	v, known := l.last[id], l.values[id].Known
 	if v == nil || !known {
@@ -152,7 +159,7 @@ func (l look) word(id string) string {
 	}
 	x := l.values[id].Num
 	if v.Unit == "" {
-		return quantity.Plain(x, v.Step)
+		return l.amounts.Plain(x, v.Step)
 	}
 	u, _ := quantity.Lookup(v.Unit)
 	m := quantity.Measure{Unit: u.Code, Step: u.Canonical(v.Step)}
@@ -160,11 +167,10 @@ func (l look) word(id string) string {
 	if l.s.US && u.System == "metric" && u.Pair != "" {
 		q.Unit = u.Pair
 	}
-	out := m.Show(q)
 	if v.Alone {
-		out, _, _ = strings.Cut(out, " (")
+		return l.amounts.Alone(m, q)
 	}
-	return out
+	return l.amounts.Show(m, q)
 }
 
 // attr gives an attribute's text; not where a part of it is unknown.

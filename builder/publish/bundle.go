@@ -9,6 +9,7 @@ import (
 	"io/fs"
 	"path"
 	"slices"
+	"strconv"
 	"strings"
 
 	"github.com/evanw/esbuild/pkg/api"
@@ -40,6 +41,7 @@ func bundle(files fs.FS, w *say.Words, entry string) (data []byte, ext string, e
 		MinifySyntax:      true,
 		TsconfigRaw:       "{}", // no file of the machine at hand may change the bundle
 		Plugins:           []api.Plugin{embedded(files, w)},
+		Define:            map[string]string{"OTHER_LANGUAGE": strconv.FormatBool(w.Lang != say.English().Lang)},
 	}
 	ext = ".css"
 	if path.Ext(entry) == ".ts" {

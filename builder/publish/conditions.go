@@ -129,7 +129,7 @@ func (w teller) compared(e *formula.Expr) string {
 	}
 	m := rests[0].Measure
 	if limit := b.Eval(nothing); len(rests) == 1 && a.Op == "name" && a.Text == rests[0].ID.S && limit.Known && onGrid(m, limit.Num) {
-		return w.words.Say(compares[op], "what", w.subject(rests[0]), "amount", m.Show(own(m, limit.Num)))
+		return w.words.Say(compares[op], "what", w.subject(rests[0]), "amount", w.shows(m, limit.Num))
 	}
 	if len(rests) == 1 {
 		return w.among(rests[0], w.holds(e, rests[0]))
@@ -145,7 +145,7 @@ func (w teller) sums(a, b *formula.Expr, op string, m *tree.Measure) string {
 		if d := w.difference(a); d != nil && x < 0 { // nobody measures below 0
 			a, x, op = &formula.Expr{Op: "-", Args: []*formula.Expr{d[1], d[0]}}, -x, turned[op]
 		}
-		right = m.Show(own(m, stepped(m, x, op)))
+		right = w.shows(m, stepped(m, x, op))
 	} else {
 		right = w.sum(b, m)
 	}
@@ -188,6 +188,11 @@ var compares = map[string]say.Name{
 
 func nothing(string) formula.Value { return formula.Value{} }
 
+// shows says an amount in a measure's own unit.
+func (w teller) shows(m *tree.Measure, x float64) string {
+	return quantity.In(w.words).Show(m.Measure, own(m, x))
+}
+
 // own is an amount in a measure's own unit.
 func own(m *tree.Measure, x float64) quantity.Value {
 	return quantity.Value{Kind: m.Kind(), Num: x, Unit: m.Unit}
@@ -224,7 +229,7 @@ func (w teller) ranges(m *tree.Measure, in []bool) string {
 		for i+1 < len(in) && in[i+1] {
 			i++
 		}
-		lo, hi := m.Show(own(m, m.At(from))), m.Show(own(m, m.At(i)))
+		lo, hi := w.shows(m, m.At(from)), w.shows(m, m.At(i))
 		switch {
 		case from == 0 && i == len(in)-1:
 			out = w.next(out, w.words.Say("condition.any-amount"))
@@ -269,7 +274,7 @@ func (w teller) answer(name, text *formula.Expr, form say.Name) string {
 // sum words an amount that is worked out with plus and minus from answers.
 func (w teller) sum(e *formula.Expr, m *tree.Measure) string {
 	if v := e.Eval(nothing); v.Known {
-		return m.Show(own(m, v.Num))
+		return w.shows(m, v.Num)
 	}
 	both := func(form say.Name, args []*formula.Expr) string {
 		a, b := w.sum(args[0], m), w.sum(args[1], m)

@@ -78,7 +78,7 @@ func TestHintsAreTaken(t *testing.T) {
 			}
 			for _, code := range q.Measure.Accept {
 				n++
-				text := exampleIn(q.Measure, code)
+				text := exampleIn(quantity.In(say.English()), q.Measure, code)
 				if v, err := quantity.Read(text, q.Measure.Measure); err != nil || v.Num <= 0 {
 					t.Errorf("%s %s: %q in %s is not taken: %v %v", tr.ID.S, q.ID.S, text, code, v, err)
 				}

@@ -42,7 +42,7 @@ func figureModel(v viewer, p plan.Page) (any, error) {
 	cited := notes.Sources
 	out.Figure, err = f.HTML(figure.Options{Words: v.say(), Sheet: v.to(plan.Planner), Cite: func(id string) template.HTML {
 		cited = union(cited, []string{id})
-		return explainer.Citation(slices.Index(cited, id) + 1)
+		return explainer.Citation(v.say(), slices.Index(cited, id)+1)
 	}})
 	if err != nil {
 		return nil, err
@@ -81,7 +81,7 @@ func (v viewer) figureIn(id string, given map[string]string) (template.HTML, err
 
 // figureData is the JSON block that the figures of a page read.
 type figureData struct {
-	Units   quantity.Tables         `json:"units"`
+	Units   *quantity.Tables        `json:"units"`
 	Planner string                  `json:"planner"`
 	Figures map[string]figure.Coded `json:"figures"`
 }
@@ -90,7 +90,7 @@ func (v viewer) figureBlock(ids []string) (template.JS, error) {
 	if len(ids) == 0 {
 		return "", nil
 	}
-	out := figureData{quantity.Table(), v.to(plan.Planner), map[string]figure.Coded{}}
+	out := figureData{v.amounts(), v.to(plan.Planner), map[string]figure.Coded{}}
 	for _, id := range ids {
 		out.Figures[id] = v.shelf.Figure(id).Coded()
 	}

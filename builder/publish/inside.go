@@ -73,11 +73,7 @@ func exampleOf(v viewer, t *tree.Tree, e *tree.Example) (exampleView, error) {
 	out := exampleView{Who: e.Who.S}
 	for _, s := range path.Steps {
 		q := t.Question(s.Question)
-		says := q.Says(s.Chosen)
-		if len(s.Chosen) == 1 && s.Chosen[0] == tree.Skip && q.Skip.Given() {
-			says = []string{v.say().Say("inside.skipped")}
-		}
-		out.Steps = append(out.Steps, stepView{t.Numbers()[s.Question], q.Text.S, says})
+		out.Steps = append(out.Steps, stepView{t.Numbers()[s.Question], q.Text.S, q.Says(v.say(), s.Chosen)})
 	}
 	if end := t.Ending(path.Ending); end != nil {
 		out.Ending = LinkView{ID: end.ID.S, Title: end.Title.S}

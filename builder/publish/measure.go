@@ -38,13 +38,13 @@ func (v viewer) measure(t *tree.Tree, q *tree.Question) *MeasureView {
 	last := m.Answers() - 1
 	out := &MeasureView{
 		Label: v.say().Say("amount.write-in", "units", accepted(v.say(), m)), Hint: hintOf(v.say(), m), Plain: len(m.Accept) == 1,
-		Span: v.say().Say("condition.from-to", "from", short(m, m.At(0)), "to", short(m, m.At(last))),
+		Span: v.say().Say("condition.from-to", "from", short(v.amounts(), m, m.At(0)), "to", short(v.amounts(), m, m.At(last))),
 	}
 	if m.Kind() == quantity.Count {
 		out.Label = v.say().Say("amount.write-number")
 	}
 	for _, l := range m.Likes {
-		a := AnswerView{ID: l.ID.S, Text: l.Text.S, Is: m.Show(l.Value)}
+		a := AnswerView{ID: l.ID.S, Text: l.Text.S, Is: v.amounts().Show(m.Measure, l.Value)}
 		if restsOnlyOn(t, q) {
 			to, cards := q.Next([]string{l.ID.S}, t.KnownWith(map[string]formula.Value{q.ID.S: formula.Of(l.Value.Num)}))
 			a.Way, a.Cards = wayTo(t, to), v.notes(t, cards)
@@ -91,11 +91,11 @@ func (v viewer) routes(t *tree.Tree, q *tree.Question) []RouteView {
 func accepted(w *say.Words, m *tree.Measure) string {
 	var names []string
 	for _, code := range m.Accept {
-		u, _ := quantity.Lookup(code)
+		name := quantity.In(w).Names[code]
 		if code == quantity.Ratio {
-			u.Name = w.Say("amount.as", "ratio", u.Name)
+			name = w.Say("amount.as", "ratio", name)
 		}
-		names = append(names, u.Name)
+		names = append(names, name)
 	}
 	return w.Or(names...)
 }
@@ -105,7 +105,7 @@ func accepted(w *say.Words, m *tree.Measure) string {
 func hintOf(w *say.Words, m *tree.Measure) string {
 	var ways []string
 	for _, code := range m.Accept {
-		if text := exampleIn(m, code); text != "" {
+		if text := exampleIn(quantity.In(w), m, code); text != "" {
 			ways = append(ways, text)
 		}
 	}
@@ -118,7 +118,7 @@ func hintOf(w *say.Words, m *tree.Measure) string {
 	return w.Say("amount.ways", "ways", w.Or(ways...))
 }
 
-func exampleIn(m *tree.Measure, code string) string {
+func exampleIn(t *quantity.Tables, m *tree.Measure, code string) string {
 	u, _ := quantity.Lookup(code)
 	some := m.From + (m.To-m.From)/4
 	if n := len(m.Likes); n > 0 && m.Likes[n/2].Value.Num > 0 {
@@ -129,16 +129,16 @@ func exampleIn(m *tree.Measure, code string) string {
 	case code == quantity.Ratio:
 		text = "1:12"
 	case u.Bare || u.Parts:
-		text, _, _ = strings.Cut(m.Show(quantity.Value{Kind: m.Kind(), Num: some, Unit: code}), " (")
+		text = t.Alone(m.Measure, quantity.Value{Kind: m.Kind(), Num: some, Unit: code})
 	default:
 		mine, _ := quantity.Lookup(m.Unit)
 		x, err := quantity.Convert(mine.From(some), m.Unit, code)
 		if err != nil {
 			return ""
 		}
-		text = strings.TrimSpace(roundly(x, u) + " " + u.Mark)
+		text = t.With(u, roundly(x, u))
 	}
-	if _, err := quantity.Read(text, m.Measure); err != nil {
+	if _, err := t.Typed(text, m.Measure); err != nil {
 		return ""
 	}
 	return text
@@ -153,9 +153,8 @@ func roundly(x float64, u quantity.Unit) string {
 }
 
 // short words an amount in the measure's own unit alone.
-func short(m *tree.Measure, x float64) string {
-	text, _, _ := strings.Cut(m.Show(own(m, x)), " (")
-	return text
+func short(t *quantity.Tables, m *tree.Measure, x float64) string {
+	return t.Alone(m.Measure, own(m, x))
 }
 
 // withGaps marks the gaps of a rendered ending text for the page's script. The

@@ -12,6 +12,7 @@ import (
 	"keelpath/builder/helpline"
 	"keelpath/builder/library"
 	"keelpath/builder/plan"
+	"keelpath/builder/quantity"
 	"keelpath/builder/read"
 	"keelpath/builder/say"
 	"keelpath/builder/shelf"
@@ -193,6 +194,8 @@ type viewer struct {
 
 // say gives what the program says, in the language of the page.
 func (v viewer) say() *say.Words { return v.shelf.Say() }
+
+func (v viewer) amounts() *quantity.Tables { return quantity.In(v.say()) }
 
 // options are how texts on this page are rendered.
 func (v viewer) options() explainer.Options {

@@ -105,8 +105,7 @@ func (m *maker) treePart(t *tree.Tree) ([]byte, error) {
 		out.Prompts[id.S] = d
 	}
 	if measured(t) {
-		units := quantity.Table()
-		out.Units = &units
+		out.Units = v.amounts()
 	}
 	if out.Beside, err = v.beside(t); err != nil {
 		return nil, err

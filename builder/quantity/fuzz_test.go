@@ -46,7 +46,7 @@ func FuzzParse(f *testing.F) {
 func checkRefusal(t *testing.T, err error) {
 	t.Helper()
 	var e *Error
-	if !errors.As(err, &e) || says[e.Code] == "" || e.Text == "" || strings.ContainsAny(e.Text, "{}") ||
+	if !errors.As(err, &e) || sentences[e.Code] == "" || e.Text == "" || strings.ContainsAny(e.Text, "{}") ||
 		strings.Contains(e.Text, "Inf") || strings.Contains(e.Text, "NaN") || len(e.Text) > 200 {
 		t.Fatalf("refused with %+v", e)
 	}

@@ -43,14 +43,14 @@ func NewMeasure(name string, accept []string, from, to, step float64) (Measure, 
 			return Measure{}, noUnit(name)
 		}
 		if !fits(other.Kind, u.Kind) {
-			return Measure{}, fmt.Errorf("a measure in %s cannot accept %q, which is %s", u.Name, name, named[other.Kind])
+			return Measure{}, fmt.Errorf("a measure in %s cannot accept %q, which is %s", english().Names[u.Code], name, english().Kinds[other.Kind])
 		}
 		if !m.takes(other.Code) {
 			m.Accept = append(m.Accept, other.Code)
 		}
 	}
 	if math.Abs(m.From) > Most || math.Abs(m.To) > Most || (m.To-m.From)/m.Step > Most {
-		return Measure{}, fmt.Errorf("the limits %v and %v %s are too far out, or the step %v is too small", from, to, u.Name, step)
+		return Measure{}, fmt.Errorf("the limits %v and %v %s are too far out, or the step %v is too small", from, to, english().Names[u.Code], step)
 	}
 	if !even(m.From/m.Step) || !even(m.To/m.Step) {
 		return Measure{}, fmt.Errorf("from %v and to %v must be whole multiples of the step %v", from, to, step)
@@ -106,8 +106,18 @@ func (m Measure) Typed(i int) string {
 
 // Read reads what a person typed, checks the limits and rounds to the step. The
 // error is an *Error.
-func Read(text string, m Measure) (Value, error) {
-	v, err := Parse(text, m)
+func Read(text string, m Measure) (Value, error) { return english().Read(text, m) }
+
+// Read is as the function Read, and says why in the language. It reads what any language
+// reads, which is how amounts are kept.
+func (t *Tables) Read(text string, m Measure) (Value, error) { return t.read(text, m, nil) }
+
+// Typed is Read for what is written on a page in the language: with its own names of units, its
+// digits and its sign before the parts of a whole.
+func (t *Tables) Typed(text string, m Measure) (Value, error) { return t.read(text, m, t.Own) }
+
+func (t *Tables) read(text string, m Measure, own *Own) (Value, error) {
+	v, err := t.parse(text, m, own)
 	if err != nil {
 		return Value{}, err
 	}
@@ -115,11 +125,11 @@ func Read(text string, m Measure) (Value, error) {
 	k := nearest(v.Num / m.Step)
 	switch {
 	case v.Num < 0 && m.From >= 0:
-		return Value{}, m.refuse("negative", u)
+		return Value{}, t.refuse(m, "negative", u)
 	case k < nearest(m.From/m.Step) || k > nearest(m.To/m.Step):
-		return Value{}, m.refuse("range", u)
+		return Value{}, t.refuse(m, "range", u)
 	case v.Kind == Count && even(m.Step) && !even(v.Num):
-		return Value{}, m.refuse("whole", u)
+		return Value{}, t.refuse(m, "whole", u)
 	}
 	given := v.Num
 	v.Num = clean(k * m.Step)
@@ -147,23 +157,21 @@ func clean(x float64) float64 { return nearest(float64(x*1e9)) / 1e9 }
 
 // refuse fills the sentence of code. Limits and example are in u where they can
 // be said in it, else in the measure's own unit.
-func (m Measure) refuse(code string, u Unit, gaps ...string) *Error {
-	pairs := append(m.hint(u), "{units}", m.list())
-	for i := 0; i < len(gaps); i += 2 {
-		pairs = append(pairs, "{"+gaps[i]+"}", gaps[i+1])
-	}
-	return &Error{Code: code, Text: strings.NewReplacer(pairs...).Replace(says[code])}
+func (t *Tables) refuse(m Measure, code string, u Unit, gaps ...string) *Error {
+	all := append(t.hint(m, u), "units", t.list(m))
+	return &Error{Code: code, Text: t.fill(code, append(all, gaps...)...)}
 }
 
 // ask refuses a number without a unit, and offers the same number with each
 // unit in which the measure takes it. Where there is none, the number lies
 // outside in all of them, and that is said.
-func (m Measure) ask(text string) *Error {
+func (t *Tables) ask(text string, m Measure, own *Own) *Error {
 	var out *Error
 	var choices []string
 	for _, code := range m.Accept {
-		choice := unit(code).with(tidy(text))
-		_, err := Read(choice, m)
+		number := scanner{own}.tidy(text)
+		choice := t.sign(unit(code), number, number)
+		_, err := t.read(choice, m, own)
 		if err == nil {
 			choices = append(choices, choice)
 		} else if out == nil {
@@ -171,14 +179,16 @@ func (m Measure) ask(text string) *Error {
 		}
 	}
 	if len(choices) > 0 {
-		out = m.refuse("bare", unit(m.Unit), "choices", either(choices))
+		out = t.refuse(m, "bare", unit(m.Unit), "choices", t.either(choices))
 		out.Choices = choices
 	}
 	return out
 }
 
 // tidy gives a text in usual characters, with single blanks.
-func tidy(text string) string { return strings.Join(strings.Fields(string(fold(text))), " ") }
+func (c scanner) tidy(text string) string {
+	return strings.Join(strings.Fields(string(c.fold(text))), " ")
+}
 
 // with writes u behind a number, as a person types it.
 func (u Unit) with(number string) string {
@@ -194,30 +204,21 @@ func (u Unit) with(number string) string {
 }
 
 // list names the accepted units: "mm, cm or inches".
-func (m Measure) list() string {
+func (t *Tables) list(m Measure) string {
 	var names []string
 	for _, code := range m.Accept {
-		names = append(names, unit(code).Name)
+		names = append(names, t.Names[code])
 	}
-	return either(names)
-}
-
-// either lists words: "a, b or c".
-func either(words []string) string {
-	last := len(words) - 1
-	if last < 1 {
-		return strings.Join(words, "")
-	}
-	return strings.Join(words[:last], ", ") + " or " + words[last]
+	return t.either(names)
 }
 
 // hint words the limits and an example in u, as gaps to fill. The limits are
 // rounded inward to what is shown, so a reader who types them is let in.
-func (m Measure) hint(u Unit) []string {
+func (t *Tables) hint(m Measure, u Unit) []string {
 	own := unit(m.Unit)
 	in := func(c float64, k Kind) float64 { return across(c, own.Kind, k) }
 	if u.Code == Ratio {
-		if gaps := hintRatio(u, in(m.From, Slope), in(m.To, Slope)); gaps != nil {
+		if gaps := t.hintRatio(u, in(m.From, Slope), in(m.To, Slope)); gaps != nil {
 			return gaps
 		}
 		u = own
@@ -225,34 +226,34 @@ func (m Measure) hint(u Unit) []string {
 	step := m.stepOf(u)
 	lo, hi := u.rounded(in(m.From, u.Kind), step, up), u.rounded(in(m.To, u.Kind), step, down)
 	if lo > hi { // no amount of u is inside
-		return m.hint(own)
+		return t.hint(m, own)
 	}
 	like := u.rounded(in(m.From+(m.To-m.From)/3, u.Kind), easy(hi-lo, step), near)
 	if like < lo || like > hi {
 		like = hi
 	}
-	from := u.number(lo, step)
+	from := t.numeral(u.number(lo, step))
 	if u.Bare {
-		from = u.write(lo, step)
+		from = t.write(u, lo, step)
 	}
-	return []string{"{what}", "a number", "{from}", from, "{to}", u.write(hi, step), "{like}", u.write(like, step)}
+	return []string{"what", t.Says["a-number"], "from", from, "to", t.write(u, hi, step), "like", t.write(u, like, step)}
 }
 
 // hintRatio is hint for slopes said as 1:n. It is nil where that cannot say them.
-func hintRatio(u Unit, from, to float64) []string {
+func (t *Tables) hintRatio(u Unit, from, to float64) []string {
 	if !sayable(to) || from > 0 && !sayable(from) {
 		return nil
 	}
-	steepest, flattest, flat := u.rounded(to, u.Step, down), math.Inf(1), "flat"
+	steepest, flattest, flat := u.rounded(to, u.Step, down), math.Inf(1), t.Says["flat"]
 	if from > 0 {
 		flattest = u.rounded(from, u.Step, up)
-		flat = u.write(flattest, u.Step)
+		flat = t.write(u, flattest, u.Step)
 	}
 	if steepest > flattest {
 		return nil
 	}
 	like := math.Max(math.Min(nearest(1/(from+(to-from)/3)), flattest), steepest)
-	return []string{"{what}", "a slope", "{from}", flat, "{to}", u.write(steepest, u.Step), "{like}", u.write(like, u.Step)}
+	return []string{"what", t.Says["a-slope"], "from", flat, "to", t.write(u, steepest, u.Step), "like", t.write(u, like, u.Step)}
 }
 
 // easy is the largest easy number that is a multiple of step and gives about ten

@@ -37,15 +37,18 @@ func (e *Error) Error() string { return e.Text }
 // Parse reads what a person typed as an answer to m, without looking at m's
 // limits and step. A bare number is only taken where m accepts one unit alone;
 // else the error asks for the unit. The error is an *Error.
-func Parse(text string, m Measure) (Value, error) {
-	p := parser{m: m}
-	p.toks, p.code = scan(text)
+func Parse(text string, m Measure) (Value, error) { return english().parse(text, m, nil) }
+
+// parse is Parse for what is written as own has it.
+func (t *Tables) parse(text string, m Measure, own *Own) (Value, error) {
+	p := parser{t: t, m: m, scanner: scanner{own}}
+	p.toks, p.code = p.scan(text)
 	p.read()
 	if p.code == "bare" {
-		return Value{}, m.ask(text)
+		return Value{}, t.ask(text, m, own)
 	}
 	if p.code != "" {
-		return Value{}, m.refuse(p.code, unit(m.Unit), p.gaps...)
+		return Value{}, t.refuse(m, p.code, unit(m.Unit), p.gaps...)
 	}
 	kind := m.Kind()
 	c := across(p.num, p.unit.Kind, kind)
@@ -60,6 +63,8 @@ func Parse(text string, m Measure) (Value, error) {
 
 // parser walks over the tokens of one answer. It stops at the first code.
 type parser struct {
+	scanner
+	t    *Tables
 	m    Measure
 	toks []token
 	at   int
@@ -166,7 +171,7 @@ func (p *parser) part() part {
 		if long == 2 {
 			word += " " + p.peek(n+1).word
 		}
-		if u, ok := spelled(word); ok {
+		if u, ok := p.spelled(word); ok {
 			p.at += n + long
 			out.unit = u
 			return out
@@ -212,7 +217,7 @@ func (p *parser) separator(first part) {
 // stray says what is wrong with the token that nothing was waiting for.
 func (p *parser) stray() {
 	t, after := p.peek(0), p.peek(1)
-	switch _, known := spelled(t.word); {
+	switch _, known := p.spelled(t.word); {
 	case t.kind == 'n' || t.kind == 'f' || (t.word == "-" || t.word == "and") && after.kind != 'w' && after.kind != 0:
 		p.fail("several")
 	case t.word == "/":
@@ -261,7 +266,7 @@ func (p *parser) double(major, minor part) {
 	p.allowed()
 	per, sub := float64(u.Per), unit(u.Sub)
 	if minor.num >= per {
-		p.fail("parts", "few", format(per, 1), "sub", sub.Name, "major", u.Name)
+		p.fail("parts", "few", p.t.numeral(format(per, 1)), "sub", p.t.Names[sub.Code], "major", p.t.Names[u.Code])
 	}
 	p.num = sub.Canonical(float64(major.num*per) + minor.num) // float64 keeps every machine from fusing the two
 	p.said = u.with(major.text) + " " + sub.with(minor.text)
@@ -270,7 +275,7 @@ func (p *parser) double(major, minor part) {
 // allowed checks that the measure takes the unit.
 func (p *parser) allowed() {
 	if kind := p.m.Kind(); !fits(p.unit.Kind, kind) {
-		p.fail("kind", "given", named[p.unit.Kind], "needed", named[kind])
+		p.fail("kind", "given", p.t.Kinds[p.unit.Kind], "needed", p.t.Kinds[kind])
 	} else if !p.m.takes(p.unit.Code) {
 		p.fail("unit")
 	}

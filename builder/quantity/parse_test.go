@@ -276,7 +276,7 @@ func TestRefusals(t *testing.T) {
 		}
 		seen[e.Code] = true
 	}
-	for code := range says {
+	for code := range sentences {
 		if !seen[code] {
 			t.Errorf("no answer is refused as %q", code)
 		}

@@ -17,15 +17,18 @@ type token struct {
 	near  bool   // touches what stands before it
 }
 
+// scanner cuts texts into tokens. own is nil for what is written as amounts are kept.
+type scanner struct{ own *Own }
+
 // scan cuts text into tokens. A code other than "" says why it cannot.
-func scan(text string) (out []token, code string) {
+func (c scanner) scan(text string) (out []token, code string) {
 	if utf8.RuneCountInString(text) > longest {
 		return nil, "long"
 	}
-	s := fold(text)
+	s := c.fold(text)
 	for i := 0; i < len(s); {
 		touches := i > 0 && s[i-1] != ' '
-		t, end, code := next(s, i)
+		t, end, code := c.next(s, i)
 		if code != "" {
 			return nil, code
 		}
@@ -38,11 +41,14 @@ func scan(text string) (out []token, code string) {
 	return out, ""
 }
 
-// fold writes ASCII letters small and strange characters in their usual form.
-func fold(text string) []rune {
+// fold writes letters small and strange characters in their usual form.
+func (c scanner) fold(text string) []rune {
 	var out []rune
 	for _, r := range text {
 		to, ok := folds[string(r)]
+		if c.own != nil && !ok {
+			to, ok = c.own.Fold[string(r)]
+		}
 		switch {
 		case ok:
 			out = append(out, []rune(to)...)
@@ -56,33 +62,36 @@ func fold(text string) []rune {
 }
 
 // next gives the token at i, with no kind where there is nothing to keep.
-func next(s []rune, i int) (t token, end int, code string) {
-	c := s[i]
+func (c scanner) next(s []rune, i int) (t token, end int, code string) {
+	r := s[i]
 	switch {
-	case c == ' ':
+	case r == ' ':
 		return token{}, i + 1, ""
-	case digit(s, i) || c == '.' && digit(s, i+1):
-		return number(s, i)
-	case c == '.' && i > 0 && (letter(s, i-1) || digit(s, i-1)): // "38 mm." and "5 ft. 10 in."
+	case digit(s, i) || r == '.' && digit(s, i+1):
+		return c.number(s, i)
+	case r == '.' && i > 0 && (c.letter(s, i-1) || digit(s, i-1)): // "38 mm." and "5 ft. 10 in."
 		return token{}, i + 1, ""
-	case c == '\'' && i+1 < len(s) && s[i+1] == '\'': // two feet marks are an inch mark
+	case r == '\'' && i+1 < len(s) && s[i+1] == '\'': // two feet marks are an inch mark
 		return token{kind: 'w', word: `"`}, i + 2, ""
 	}
-	if f, ok := fractions[string(c)]; ok {
+	if f, ok := fractions[string(r)]; ok {
 		return below(f[0], f[1]), i + 1, ""
 	}
 	end = i + 1
-	for letter(s, i) && letter(s, end) {
+	for c.letter(s, i) && c.letter(s, end) {
 		end++
 	}
 	return token{kind: 'w', word: string(s[i:end])}, end, ""
 }
 
-func digit(s []rune, i int) bool  { return i < len(s) && s[i] >= '0' && s[i] <= '9' }
-func letter(s []rune, i int) bool { return i < len(s) && s[i] >= 'a' && s[i] <= 'z' }
+func digit(s []rune, i int) bool { return i < len(s) && s[i] >= '0' && s[i] <= '9' }
+
+func (c scanner) letter(s []rune, i int) bool {
+	return i < len(s) && (s[i] >= 'a' && s[i] <= 'z' || c.own != nil && strings.ContainsRune(c.own.Letters, s[i]))
+}
 
 // number reads "38", "3.5", "3,5", ".5" and "3/8" at i.
-func number(s []rune, i int) (token, int, string) {
+func (c scanner) number(s []rune, i int) (token, int, string) {
 	end := i
 	for digit(s, end) || end < len(s) && (s[end] == '.' || s[end] == ',') && digit(s, end+1) {
 		end++
@@ -95,7 +104,7 @@ func number(s []rune, i int) (token, int, string) {
 	if whole && end < len(s) && s[end] == '/' && digit(s, end+1) {
 		return fraction(s, raw, end+1)
 	}
-	raw, code := decimal(raw)
+	raw, code := c.decimal(raw)
 	x, err := strconv.ParseFloat(raw, 64)
 	if code == "" && err != nil {
 		code = "number"
@@ -104,18 +113,23 @@ func number(s []rune, i int) (token, int, string) {
 }
 
 // decimal gives raw with a point. A comma before just three digits may be meant
-// for thousands; only after a lone 0 is it surely not.
-func decimal(raw string) (string, string) {
-	before, after, comma := strings.Cut(raw, ",")
+// for thousands; only after a lone 0 is it surely not. Where a comma stands before
+// the parts of a whole, the same holds of a point.
+func (c scanner) decimal(raw string) (string, string) {
+	point, other := ".", ","
+	if c.own != nil && c.own.Comma {
+		point, other = other, point
+	}
+	before, after, found := strings.Cut(raw, other)
 	switch {
-	case !comma:
-		if strings.Count(raw, ".") > 1 {
+	case !found:
+		if strings.Count(raw, point) > 1 {
 			return raw, "number"
 		}
-		return raw, ""
-	case strings.ContainsAny(after, ".,") || strings.Contains(before, "."):
+		return strings.Replace(raw, point, ".", 1), ""
+	case strings.ContainsAny(after, ".,") || strings.Contains(before, point):
 		return raw, "comma"
-	case len(after) == 3 && len(before) <= 3 && before[0] != '0':
+	case len(after) == 3 && len(before) <= 3 && before != "" && before[0] != '0':
 		return raw, "comma"
 	}
 	return before + "." + after, ""

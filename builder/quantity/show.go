@@ -11,42 +11,49 @@ import (
 // "38 mm (1 1/2 in)", "5 ft 10 in (178 cm)", "14 % (about 8 degrees, 1:7.1)".
 // What rounds to 0 in the other system is left out there. A number that is none,
 // or beyond all sense, gives no words.
-func Show(v Value) string { return show(v, Measure{}) }
+func Show(v Value) string { return english().Show(Measure{}, v) }
 
 // Show is as the function Show. An amount that nobody wrote, as one of a slider,
 // is shown in the measure's own unit to no other than the measure's step.
-func (m Measure) Show(v Value) string { return show(v, m) }
+func (m Measure) Show(v Value) string { return english().Show(m, v) }
 
 // Back reads an amount back to whoever wrote it: "3.5 in is 88.9 mm", "35 mm is
 // about 1 3/8 in", "1:12 is about 8.3 %, 4.8 degrees".
-func (m Measure) Back(v Value) string {
-	w := m.words(v)
+func (m Measure) Back(v Value) string { return english().Back(m, v) }
+
+// Back is as the measure's, in the language.
+func (t *Tables) Back(m Measure, v Value) string {
+	w := t.words(m, v)
 	switch {
 	case w.flat:
-		return w.first + " is flat"
+		return t.fill("is-flat", "amount", w.first)
 	case len(w.others) == 0:
 		return w.first
 	case w.exact:
-		return w.first + " is " + strings.Join(w.others, ", ")
+		return t.fill("is", "amount", w.first, "others", t.next(w.others))
 	}
-	return w.first + " is about " + strings.Join(w.others, ", ")
+	return t.fill("is-about", "amount", w.first, "others", t.next(w.others))
 }
 
 // tall is the length, in mm, from which the other system uses its longer unit.
 const tall = 1000
 
-func show(v Value, m Measure) string {
-	w := m.words(v)
+// Show is as the measure's, in the language. An empty measure is none.
+func (t *Tables) Show(m Measure, v Value) string {
+	w := t.words(m, v)
 	switch {
 	case w.flat:
-		return w.first + " (flat)"
+		return t.fill("also-flat", "amount", w.first)
 	case len(w.others) == 0:
 		return w.first
 	case fits(v.Kind, Slope):
-		return w.first + " (about " + strings.Join(w.others, ", ") + ")"
+		return t.fill("also-about", "amount", w.first, "others", t.next(w.others))
 	}
-	return w.first + " (" + strings.Join(w.others, ", ") + ")"
+	return t.fill("also", "amount", w.first, "others", t.next(w.others))
 }
+
+// Alone is Show without what the amount also is.
+func (t *Tables) Alone(m Measure, v Value) string { return t.words(m, v).first }
 
 // worded is an amount in words: as it was given, and what that also is.
 type worded struct {
@@ -56,41 +63,41 @@ type worded struct {
 	flat   bool
 }
 
-func (m Measure) words(v Value) worded {
+func (t *Tables) words(m Measure, v Value) worded {
 	switch {
 	case !(math.Abs(v.Num) <= 1000*Most): // written so that NaN is caught too
 		return worded{}
 	case fits(v.Kind, Slope):
-		return m.slope(v)
+		return t.slope(m, v)
 	}
 	u := unit(v.Unit)
-	out := worded{first: m.first(v, u), exact: true}
+	out := worded{first: t.first(m, v, u), exact: true}
 	code := u.Pair
 	if u.Big != "" && math.Abs(v.Num) >= tall {
 		code = u.Big
 	}
 	if code != "" {
-		out.add(v.Exact(), unit(code), m.pairStep(v, unit(code)))
+		t.add(&out, v.Exact(), unit(code), m.pairStep(v, unit(code)))
 	}
 	return out
 }
 
 // first words an amount in u: as it was written, where somebody wrote it.
-func (m Measure) first(v Value, u Unit) string {
+func (t *Tables) first(m Measure, v Value, u Unit) string {
 	if v.Said != "" {
-		return v.Said
+		return t.said(v.Said, u)
 	}
 	step := m.stepOf(u)
-	return u.write(u.rounded(across(v.Exact(), v.Kind, u.Kind), step, near), step)
+	return t.write(u, u.rounded(across(v.Exact(), v.Kind, u.Kind), step, near), step)
 }
 
 // add words c, a canonical amount of u's kind, unless it would be said as nothing.
-func (w *worded) add(c float64, u Unit, step float64) {
+func (t *Tables) add(w *worded, c float64, u Unit, step float64) {
 	x := u.rounded(c, step, near)
 	if x == 0 && c != 0 && u.Kind != Angle && u.Kind != Slope {
 		return
 	}
-	w.others = append(w.others, u.write(x, step))
+	w.others = append(w.others, t.write(u, x, step))
 	w.exact = w.exact && math.Abs(u.counter().From(c)-x) < tiny
 }
 
@@ -109,7 +116,7 @@ func (m Measure) pairStep(v Value, pair Unit) float64 {
 
 // slope words a slope or an angle. An angle in degrees stands alone; behind any
 // other stands what it also is.
-func (m Measure) slope(v Value) worded {
+func (t *Tables) slope(m Measure, v Value) worded {
 	u, slope := unit(v.Unit), across(v.Exact(), v.Kind, Slope)
 	switch {
 	case v.Said != "":
@@ -118,13 +125,13 @@ func (m Measure) slope(v Value) worded {
 	case u.Code == Ratio && !sayable(slope):
 		u = unit("%")
 	}
-	out := worded{first: m.first(v, u), flat: v.Kind == Slope && v.Exact() == 0, exact: true}
+	out := worded{first: t.first(m, v, u), flat: v.Kind == Slope && v.Exact() == 0, exact: true}
 	for _, code := range []string{"%", "deg", Ratio} {
 		if code == u.Code || v.Kind == Angle && code != "deg" || code == Ratio && !sayable(slope) {
 			continue
 		}
 		o := unit(code)
-		out.add(across(v.Exact(), v.Kind, o.Kind), o, m.pairStep(v, o))
+		t.add(&out, across(v.Exact(), v.Kind, o.Kind), o, m.pairStep(v, o))
 	}
 	return out
 }
@@ -179,27 +186,27 @@ func (u Unit) rounded(c, step float64, way int) float64 {
 }
 
 // write words x, which rounded gave: "1 1/2 in", "5 ft 10 in", "1:12".
-func (u Unit) write(x, step float64) string {
+func (t *Tables) write(u Unit, x, step float64) string {
 	if u.Code == Ratio {
-		return u.with(format(x, u.Step))
+		return t.With(u, format(x, u.Step))
 	}
 	if u.Bare {
-		return u.double(x, step)
+		return t.double(u, x, step)
 	}
-	return u.with(u.number(x, step))
+	return t.With(u, u.number(x, step))
 }
 
 // double words x, counted in Sub, as an amount of two units.
-func (u Unit) double(x, step float64) string {
+func (t *Tables) double(u Unit, x, step float64) string {
 	sub, per := unit(u.Sub), float64(u.Per)
 	whole := math.Floor(math.Abs(x)/per + tiny)
 	rest := clean(math.Abs(x) - float64(whole*per))
 	var words []string
 	if whole > 0 {
-		words = append(words, format(whole, 1)+" "+u.Mark)
+		words = append(words, t.With(u, format(whole, 1)))
 	}
 	if rest > 0 || whole == 0 {
-		words = append(words, sub.write(rest, step))
+		words = append(words, t.write(sub, rest, step))
 	}
 	return signed(x, strings.Join(words, " "))
 }
@@ -256,7 +263,9 @@ func signed(x float64, text string) string {
 }
 
 // Plain words a number without a unit, to the nearest multiple of step.
-func Plain(x, step float64) string { return format(clean(nearest(x/step)*step)+0, step) }
+func (t *Tables) Plain(x, step float64) string {
+	return t.numeral(format(clean(nearest(x/step)*step)+0, step))
+}
 
 // format writes x, a multiple of step, with as many decimals as step has, and
 // none that is needless.

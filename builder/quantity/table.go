@@ -1,64 +1,35 @@
 package quantity
 
-// Tables is what the browser needs to read and show amounts as Go does. It
+import "keelpath/builder/say"
+
+// Tables is what the browser needs to read and show amounts as Go does, in one language. It
 // marshals to compact JSON, always the same bytes. Nobody may change it.
 type Tables struct {
+	Lang      string            `json:"lang"`
 	Units     []Unit            `json:"units"`
-	Kinds     map[Kind]string   `json:"kinds"`     // "a length"
-	Says      map[string]string `json:"says"`      // sentences by code, with {gaps}
-	Fold      map[string]string `json:"fold"`      // character to the one it stands for
-	Fractions map[string][2]int `json:"fractions"` // "½" to 1, 2
-	Longest   int               `json:"longest"`   // most characters that are read
-	Digits    int               `json:"digits"`    // most characters of one number
+	Kinds     map[Kind]string   `json:"kinds"`              // "a length"
+	Names     map[string]string `json:"names"`              // of units, by code, as in "Please use mm or inches here"
+	Signs     map[string]Forms  `json:"signs,omitempty"`    // in another language than English: an amount in a unit, by its code: "{count} mm"
+	Says      map[string]string `json:"says"`               // sentences by code, and frames of amounts, with {gaps}
+	Point     string            `json:"point,omitempty"`    // what stands before the parts of a whole, where it is no point
+	Numerals  string            `json:"numerals,omitempty"` // the digits from 0, where they are not 0 to 9
+	Own       *Own              `json:"own,omitempty"`      // in another language than English: how amounts are written in it
+	Fold      map[string]string `json:"fold"`               // character to the one it stands for
+	Fractions map[string][2]int `json:"fractions"`          // "½" to 1, 2
+	Longest   int               `json:"longest"`            // most characters that are read
+	Digits    int               `json:"digits"`             // most characters of one number
 }
 
-// Table gives the one table.
-func Table() Tables {
-	return Tables{Units: units, Kinds: named, Says: says, Fold: folds, Fractions: fractions,
-		Longest: longest, Digits: digits}
-}
+// Forms is a text by the plural forms of its language.
+type Forms map[say.Form]string
+
+// Table gives the table in the program's own language.
+func Table() Tables { return *english() }
 
 const (
 	longest = 60
 	digits  = 12
 )
-
-// named gives each kind with its article.
-var named = map[Kind]string{
-	Length: "a length",
-	Mass:   "a weight",
-	Angle:  "an angle",
-	Slope:  "a slope",
-	Count:  "a plain number",
-}
-
-// enter is what most refusals end with. The limits stand in the unit that the
-// reader used, rounded inward, so each of them is itself accepted.
-const enter = "Enter {what} between {from} and {to}, like {like}."
-
-// says holds the sentence of each code of an [Error]. Gaps: {what}, {from},
-// {to} and {like} as in enter; {units} those accepted; {given} and {needed} two kinds;
-// {few}, {sub} and {major} of an amount in two units; {choices} the answers that a
-// number without a unit may stand for.
-var says = map[string]string{
-	"empty":    enter,
-	"number":   enter,
-	"range":    enter,
-	"long":     "That is too much text. " + enter,
-	"digits":   "That number is too long. " + enter,
-	"bare":     "Please add the unit: {choices}.",
-	"negative": "A number below 0 does not fit here. " + enter,
-	"whole":    "Enter a whole number between {from} and {to}, like {like}.",
-	"comma":    "That comma can mean two things. Please write the number without it.",
-	"fraction": "That fraction is hard to read. Write it like 1 1/2.",
-	"several":  "That looks like more than one number. Enter just one, like {like}.",
-	"word":     "Enter a number and a unit only, like {like}.",
-	"unit":     "Please use {units} here, like {like}.",
-	"mixed":    "Those do not go together. Write it like {like}.",
-	"parts":    "Write fewer than {few} {sub} after the {major}.",
-	"ratio":    "Write a slope with a 1 first, like 1:12.",
-	"kind":     "That is {given}; {needed} is needed here.",
-}
 
 // folds maps what phones, word processors and other keyboards write. Spaces of
 // all kinds become one kind; what has no width goes.

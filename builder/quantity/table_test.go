@@ -23,11 +23,11 @@ func TestTableHoldsTogether(t *testing.T) {
 			seen[w] = u.Code
 		}
 		for _, w := range u.Spell {
-			if toks, code := scan(w); w != strings.ToLower(w) || code != "" || len(toks) != 1+strings.Count(w, " ") {
+			if toks, code := (scanner{}).scan(w); w != strings.ToLower(w) || code != "" || len(toks) != 1+strings.Count(w, " ") {
 				t.Errorf("spelling %q of %s is not read as it stands", w, u.Code)
 			}
 		}
-		if u.Name == "" || named[u.Kind] == "" || u.Step <= 0 || u.Num <= 0 || u.Den <= 0 {
+		if english().Names[u.Code] == "" || kinds[u.Kind] == "" || u.Step <= 0 || u.Num <= 0 || u.Den <= 0 {
 			t.Errorf("%s lacks a name, a named kind, a step or a factor", u.Code)
 		}
 		for _, code := range []string{u.Pair, u.Big, u.Sub} {
@@ -97,7 +97,8 @@ func TestTableAsJSON(t *testing.T) {
 func TestGaps(t *testing.T) {
 	known := map[string]bool{"what": true, "from": true, "to": true, "like": true, "units": true,
 		"given": true, "needed": true, "few": true, "sub": true, "major": true, "choices": true}
-	for code, text := range says {
+	for code := range sentences {
+		text := english().Says[code]
 		for _, gap := range regexp.MustCompile(`\{(.*?)\}`).FindAllStringSubmatch(text, -1) {
 			if !known[gap[1]] {
 				t.Errorf("%s has the gap %s", code, gap[0])

@@ -46,7 +46,7 @@ type Unit struct {
 
 	Spell []string `json:"spell,omitempty"` // lower case, most usual first
 	Name  string   `json:"name,omitempty"`  // as in "Please use mm or inches here"
-	Mark  string   `json:"mark,omitempty"`  // what is shown behind a number
+	Mark  string   `json:"mark,omitempty"`  // what stands behind a number where an amount is kept: [Value.Said]
 	One   string   `json:"one,omitempty"`   // the same behind 1, where it differs
 
 	Step  float64 `json:"step"`            // shown to multiples of this; where Bare, counted in Sub
@@ -67,46 +67,46 @@ type Unit struct {
 // The display steps are a little finer than what a reader can measure at home, so
 // that an amount in the other system is the same amount: common practice, no source.
 var units = []Unit{
-	{Code: "mm", Kind: Length, System: "metric", Num: 1, Den: 1, Name: "mm", Mark: "mm",
+	{Code: "mm", Kind: Length, System: "metric", Num: 1, Den: 1, Mark: "mm",
 		Spell: []string{"mm", "millimeter", "millimeters", "millimetre", "millimetres"},
 		Step:  0.1, Pair: "[in_i]", Big: "[ft_i]"},
-	{Code: "cm", Kind: Length, System: "metric", Num: 10, Den: 1, Name: "cm", Mark: "cm",
+	{Code: "cm", Kind: Length, System: "metric", Num: 10, Den: 1, Mark: "cm",
 		Spell: []string{"cm", "centimeter", "centimeters", "centimetre", "centimetres"},
 		Step:  0.1, Round: 1, Pair: "[in_i]", Big: "[ft_i]"},
-	{Code: "m", Kind: Length, System: "metric", Num: 1000, Den: 1, Name: "m", Mark: "m",
+	{Code: "m", Kind: Length, System: "metric", Num: 1000, Den: 1, Mark: "m",
 		Spell: []string{"m", "meter", "meters", "metre", "metres"},
 		Step:  0.01, Pair: "[ft_i]", Sub: "cm", Per: 100},
-	{Code: "[in_i]", Kind: Length, System: "us", Num: 254, Den: 10, Name: "inches", Mark: "in",
+	{Code: "[in_i]", Kind: Length, System: "us", Num: 254, Den: 10, Mark: "in",
 		Spell: []string{"in", "inch", "inches", `"`},
 		Step:  0.125, Parts: true, Pair: "mm", Big: "cm"},
-	{Code: "[ft_i]", Kind: Length, System: "us", Num: 3048, Den: 10, Name: "feet", Mark: "ft",
+	{Code: "[ft_i]", Kind: Length, System: "us", Num: 3048, Den: 10, Mark: "ft",
 		Spell: []string{"ft", "foot", "feet", "'"},
 		Step:  0.5, Pair: "cm", Sub: "[in_i]", Per: 12, Bare: true},
 
-	{Code: "kg", Kind: Mass, System: "metric", Num: 1, Den: 1, Name: "kg", Mark: "kg",
+	{Code: "kg", Kind: Mass, System: "metric", Num: 1, Den: 1, Mark: "kg",
 		Spell: []string{"kg", "kgs", "kilo", "kilos", "kilogram", "kilograms", "kilogramme", "kilogrammes"},
 		Step:  0.1, Pair: "[lb_av]", Sub: "g", Per: 1000},
-	{Code: "g", Kind: Mass, System: "metric", Num: 1, Den: 1000, Name: "grams", Mark: "g",
+	{Code: "g", Kind: Mass, System: "metric", Num: 1, Den: 1000, Mark: "g",
 		Spell: []string{"g", "gram", "grams", "gramme", "grammes"},
 		Step:  10, Pair: "[oz_av]"},
-	{Code: "[lb_av]", Kind: Mass, System: "us", Num: 45359237, Den: 100000000, Name: "pounds", Mark: "lb",
+	{Code: "[lb_av]", Kind: Mass, System: "us", Num: 45359237, Den: 100000000, Mark: "lb",
 		Spell: []string{"lb", "lbs", "pound", "pounds"},
 		Step:  1, Pair: "kg", Sub: "[oz_av]", Per: 16},
-	{Code: "[oz_av]", Kind: Mass, System: "us", Num: 45359237, Den: 1600000000, Name: "ounces", Mark: "oz",
+	{Code: "[oz_av]", Kind: Mass, System: "us", Num: 45359237, Den: 1600000000, Mark: "oz",
 		Spell: []string{"oz", "ounce", "ounces"},
 		Step:  0.5, Pair: "g"},
-	{Code: "[stone_av]", Kind: Mass, System: "uk", Num: 635029318, Den: 100000000, Name: "stone", Mark: "st",
+	{Code: "[stone_av]", Kind: Mass, System: "uk", Num: 635029318, Den: 100000000, Mark: "st",
 		Spell: []string{"st", "stone", "stones"},
 		Step:  1, Pair: "kg", Sub: "[lb_av]", Per: 14, Bare: true},
 
-	{Code: "deg", Kind: Angle, Num: 1, Den: 1, Name: "degrees", Mark: "degrees", One: "degree",
+	{Code: "deg", Kind: Angle, Num: 1, Den: 1, Mark: "degrees", One: "degree",
 		Spell: []string{"deg", "degree", "degrees", "degs", "°"},
 		Step:  0.1},
-	{Code: "%", Kind: Slope, Num: 1, Den: 100, Name: "%", Mark: "%",
+	{Code: "%", Kind: Slope, Num: 1, Den: 100, Mark: "%",
 		Spell: []string{"%", "percent", "per cent", "pct"},
 		Step:  0.1},
-	{Code: Ratio, Kind: Slope, Num: 1, Den: 1, Name: "1:12", Step: 0.1},
-	{Code: "1", Kind: Count, Num: 1, Den: 1, Name: "a plain number", Step: 1},
+	{Code: Ratio, Kind: Slope, Num: 1, Den: 1, Step: 0.1},
+	{Code: "1", Kind: Count, Num: 1, Den: 1, Step: 1},
 }
 
 // Lookup finds a unit by its code or by any of its spellings.
@@ -117,6 +117,18 @@ func Lookup(name string) (Unit, bool) {
 		}
 	}
 	return spelled(strings.ToLower(name))
+}
+
+// spelled is spelled for what the language itself calls a unit, too.
+func (c scanner) spelled(word string) (Unit, bool) {
+	if u, ok := spelled(word); ok || c.own == nil {
+		return u, ok
+	}
+	code, ok := c.own.Spell[word]
+	if !ok {
+		return Unit{}, false
+	}
+	return unit(code), true
 }
 
 func spelled(word string) (Unit, bool) {
@@ -197,7 +209,7 @@ func Convert(x float64, from, to string) (float64, error) {
 		return 0, fmt.Errorf("there is no unit %q", to)
 	}
 	if !fits(f.Kind, t.Kind) {
-		return 0, fmt.Errorf("%s measures %s, and %s measures %s", from, named[f.Kind], to, named[t.Kind])
+		return 0, fmt.Errorf("%s measures %s, and %s measures %s", from, english().Kinds[f.Kind], to, english().Kinds[t.Kind])
 	}
 	return t.From(across(f.Canonical(x), f.Kind, t.Kind)), nil
 }

@@ -88,6 +88,18 @@ func (w *Words) Date(iso string) string {
 	return w.Say(date, "day", t.Day(), "month", w.Say(months[t.Month()-1]), "year", w.digits(strconv.Itoa(t.Year())))
 }
 
+// Row puts things one after the other, with no word between the last two.
+func (w *Words) Row(all ...string) string {
+	if len(all) == 0 {
+		return ""
+	}
+	out := all[0]
+	for _, next := range all[1:] {
+		out = w.Say(middle, "before", out, "next", next)
+	}
+	return out
+}
+
 // And joins names as one says them: "a", "a and b", "a, b and c".
 func (w *Words) And(names ...string) string { return listed(w.Say, names, andTwo, andLast) }
 

@@ -54,6 +54,7 @@ type Words struct {
 	at      finding.Place // of the file
 	entries map[Name]*entry
 	names   []Name // in the file's order
+	made    func(key string, make func() any) any
 }
 
 // entry is what stands under one name. Without plural forms it has the form Other alone.

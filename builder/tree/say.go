@@ -8,14 +8,14 @@ import (
 	"keelpath/builder/say"
 )
 
-// Says words an answer for readers: the texts of the chosen answers, the amount
-// in the unit that was typed, a like's text, or "Skipped".
-func (q *Question) Says(chosen []string) []string {
+// Says words an answer for readers in the words of w: the texts of the chosen answers, the amount
+// in the unit that was typed, a like's text, or that it was skipped.
+func (q *Question) Says(w *say.Words, chosen []string) []string {
 	if len(chosen) == 1 && chosen[0] == Skip && q.Skip.Given() {
-		return []string{"Skipped"}
+		return []string{w.Say("inside.skipped")}
 	}
 	if q.Measure != nil {
-		return q.Measure.says(chosen)
+		return q.Measure.says(quantity.In(w), chosen)
 	}
 	var out []string
 	for _, a := range q.Answers {
@@ -26,13 +26,13 @@ func (q *Question) Says(chosen []string) []string {
 	return out
 }
 
-func (m *Measure) says(chosen []string) []string {
+func (m *Measure) says(t *quantity.Tables, chosen []string) []string {
 	var out []string
 	for _, c := range chosen {
 		if l := m.Like(c); l != nil {
 			out = append(out, l.Text.S)
 		} else if v, err := m.Read(c); err == nil {
-			out = append(out, m.Show(v))
+			out = append(out, t.Show(m.Measure, v))
 		}
 	}
 	return out

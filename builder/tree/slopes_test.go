@@ -143,7 +143,7 @@ func TestSays(t *testing.T) {
 		{"safety", "yes", "Yes"}, {"where", "town,home", "At home | In town"}, {"where", "skip", "Skipped"}, {"safety", "skip", ""},
 		{"steepness", "ramp", "Like a ramp"}, {"steepness", "12 %", "12 % (about 6.8 degrees, 1:8.3)"}, {"usual", "1 cm", "1 cm (3/8 in)"}, {"usual", "a lot", ""},
 	} {
-		if got := strings.Join(tr.Question(c.question).Says(strings.Split(c.chosen, ",")), " | "); got != c.want {
+		if got := strings.Join(tr.Question(c.question).Says(say.English(), strings.Split(c.chosen, ",")), " | "); got != c.want {
 			t.Errorf("%s=%s is said as %q, want %q", c.question, c.chosen, got, c.want)
 		}
 	}

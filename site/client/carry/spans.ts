@@ -2,7 +2,7 @@
 // to a reader: what begins one step above 8.5 % is "more than 8.5 %". No page here, so
 // that a Go test can run it.
 
-import { Kind, Tables, show } from "../sums/quantity";
+import { Kind, Tables, Value, alone, show } from "../sums/quantity";
 import { TableMeasure } from "../walk/walker";
 import * as words from "../words/words";
 
@@ -14,10 +14,12 @@ export interface Range {
 
 export function spanned(units: Tables, m: TableMeasure, range: Range): string {
   const unit = units.units.find((u) => u.code === m.unit) as { kind: Kind };
-  const say = (value: number): string => show(units, { kind: unit.kind, value: Math.round(value * 1e9) / 1e9, unit: m.unit }, m);
-  const end = (at: number, beyond: number): words.End => {
-    const rounder = digits(say(beyond)) < digits(say(at));
-    return { open: rounder, amount: say(rounder ? beyond : at) };
+  const at = (value: number): Value => ({ kind: unit.kind, value: Math.round(value * 1e9) / 1e9, unit: m.unit });
+  const say = (value: number): string => show(units, at(value), m);
+  const long = (value: number): number => digits(alone(units, at(value), m));
+  const end = (edge: number, beyond: number): words.End => {
+    const rounder = long(beyond) < long(edge);
+    return { open: rounder, amount: say(rounder ? beyond : edge) };
   };
   const from = end(range.from, range.from - m.step);
   const to = end(range.to, range.to + m.step);
@@ -32,6 +34,6 @@ export function spanned(units: Tables, m: TableMeasure, range: Range): string {
 
 /** How many digits an amount needs, without the zeros around them: 50 is rounder than 51, and 8.5 than 8.55. */
 function digits(said: string): number {
-  const number = (said.split(" (")[0] as string).replace(/[^0-9]/g, "");
+  const number = said.replace(/[^0-9]/g, "");
   return number.replace(/^0+/, "").replace(/0+$/, "").length;
 }

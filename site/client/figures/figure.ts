@@ -3,7 +3,7 @@
 // markup, the table and the first picture. Nothing here knows what is computed.
 
 import { Figure, Input, Look, Settings, Spot, look, nothingKept } from "./settle";
-import { Tables, Value, exact, read, refused } from "../sums/quantity";
+import { Tables, Value, exact, refused, typed } from "../sums/quantity";
 import { slot } from "../page/dom";
 import * as words from "../words/words";
 
@@ -153,7 +153,7 @@ class Run {
   /** Sets an amount from what was typed; gives why it is not taken. */
   private type(input: Input, text: string): string {
     if (!input.measure) return "";
-    const v = read(this.units, text, input.measure);
+    const v = typed(this.units, text, input.measure);
     if (refused(v)) return v.text;
     this.settings.amounts[input.id] = v;
     this.speak(v);

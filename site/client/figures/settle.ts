@@ -5,7 +5,7 @@
 import { Coded as Figure, CodedCase as Case, CodedInput as Input, Spot } from "../types/figure";
 import { Coded, Values, Worth, evaluate } from "../sums/formula";
 import { entry } from "../sums/own";
-import { Kind, Measure, Tables, Value, exact, plain, show } from "../sums/quantity";
+import { Kind, Measure, Tables, Value, alone, exact, plain, show } from "../sums/quantity";
 
 export type { Figure, Input, Spot };
 
@@ -101,11 +101,10 @@ export function look(f: Figure, s: Settings, units: Tables, kept?: Kept): Look {
     const x = entry(values, id);
     if (!v || typeof x !== "number") return "";
     const u = units.units.find((unit) => unit.code === v.unit);
-    if (!u) return plain(x, v.step as number);
+    if (!u) return plain(units, x, v.step as number);
     const m: Measure = { unit: u.code, accept: [], from: 0, to: 0, step: v.step as number };
     const code = s.us && u.system === "metric" && u.pair ? u.pair : u.code;
-    const out = show(units, { kind: u.kind as Kind, value: x, unit: code }, m);
-    return v.alone ? (out.split(" (")[0] as string) : out;
+    return (v.alone ? alone : show)(units, { kind: u.kind as Kind, value: x, unit: code }, m);
   }
 
   function say(cases: Case[]): string {

@@ -16,7 +16,7 @@ import { Paper } from "./paper";
 import { offeredQuestion } from "./offer";
 import { questionView } from "../tree/question";
 import { tooMuch } from "./field";
-import { Kept, MOST_ASKED, NotOpened, Opened } from "../state/kept";
+import { Found, Kept, MOST_ASKED } from "../state/kept";
 import { Replace } from "./replace";
 import { Parts, Wanted } from "../state/parts";
 import { Screen, Screens } from "../state/screens";
@@ -105,7 +105,7 @@ class Planner implements App {
     return this.parts.load(trees.concat(sheets()));
   }
 
-  read(text: string): Opened | NotOpened {
+  read(text: string): Found {
     return this.sheets().read(text, this.state.data);
   }
 

@@ -4,7 +4,7 @@ import { App } from "../state/app";
 import { tieCode, tieTyped } from "./code";
 import { act, slot } from "../page/dom";
 import { copy, save } from "../sheet/files";
-import { LARGEST, NotOpened, topicsIn } from "../state/kept";
+import { LARGEST, topicsIn } from "../state/kept";
 import { need } from "./need";
 import { hideProblem, showProblem } from "../page/problem";
 import * as words from "../words/words";
@@ -31,7 +31,7 @@ export function tieOpen(app: App, view: HTMLElement): void {
       field.value = ""; // so that the same file can be chosen again
       open(app, view, field, text);
     };
-    if (file.size > MOST_BYTES) return refuse(view, field, "large");
+    if (file.size > MOST_BYTES) return refuse(view, field, words.tooLarge);
     const reader = new FileReader();
     reader.onload = () => done(String(reader.result));
     reader.onerror = () => done("");
@@ -46,13 +46,13 @@ const MOST_BYTES = 4 * LARGEST;
 function open(app: App, view: HTMLElement, field: HTMLElement, text: string): void {
   const reads = (): void => {
     const found = app.read(text);
-    if ("refused" in found) return refuse(view, field, found.refused);
-    const left = words.leftOut(found);
+    if ("refused" in found) return refuse(view, field, found.says);
+    const left = found.says;
     app.open(found.kept, [words.opened, left].filter((s) => s).join(" "), !!left);
   };
-  app.load(topicsIn(text, app.state.data)).then(reads, () => showProblem(view, words.notLoaded, field, "file-problem"));
+  app.load(topicsIn(text, app.state.data)).then(reads, () => refuse(view, field, words.notLoaded));
 }
 
-function refuse(view: HTMLElement, field: HTMLElement, why: NotOpened["refused"]): void {
-  showProblem(view, words.notOpened[why], field, "file-problem");
+function refuse(view: HTMLElement, field: HTMLElement, why: string): void {
+  showProblem(view, why, field, "file-problem");
 }

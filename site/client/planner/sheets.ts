@@ -3,14 +3,22 @@
 
 import { Paper } from "./paper";
 import { sheetView } from "./sheet";
+import { Data } from "../state/data";
+import { Found } from "../state/kept";
 import { read } from "../state/opened";
 import { visitView } from "./visit";
+import * as words from "../words/words";
 
 export interface Sheets {
   Paper: typeof Paper;
   sheetView: typeof sheetView;
   visitView: typeof visitView;
-  read: typeof read;
+  read(text: string, data: Data): Found;
 }
 
-(window as { keelpathSheets?: Sheets }).keelpathSheets = { Paper, sheetView, visitView, read };
+function readSaid(text: string, data: Data): Found {
+  const found = read(text, data);
+  return { ...found, says: "refused" in found ? words.notOpened[found.refused] : words.leftOut(found) };
+}
+
+(window as { keelpathSheets?: Sheets }).keelpathSheets = { Paper, sheetView, visitView, read: readSaid };

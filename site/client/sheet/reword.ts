@@ -1,6 +1,7 @@
 // A question in the reader's own words.
 
-import { State, alone } from "../state/state";
+import { State } from "../state/state";
+import { alone } from "../sums/quantity";
 import { gaps } from "../walk/told";
 import { entry } from "../walk/walker";
 
@@ -21,7 +22,7 @@ export function reword(state: State, id: string, ask: string): void {
 function gapped(state: State, from: string, ask: string): string {
   for (const fact of gaps(from)) {
     const words = state.wordsOf(fact);
-    if (words) ask = ask.split(words).join(`{${fact}}`).split(alone(words)).join(`{${fact} alone}`);
+    if (words) ask = ask.split(words).join(`{${fact}}`).split(state.wordsOf(fact, alone)).join(`{${fact} alone}`);
   }
   return ask;
 }

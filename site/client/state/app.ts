@@ -1,6 +1,6 @@
 // What every view may ask of the planner.
 
-import { Kept, NotOpened, Opened } from "./kept";
+import { Found, Kept } from "./kept";
 import { Parts } from "./parts";
 import { State } from "./state";
 import { Screen } from "./screens";
@@ -13,7 +13,7 @@ export interface App {
   /** Loads what reading a sheet with these topics needs, and those of them that the planner has. */
   load(topics: string[]): Promise<void>;
   /** Reads a saved sheet, once that is loaded. */
-  read(text: string): Opened | NotOpened;
+  read(text: string): Found;
   /** Goes one step back. */
   back(screen: Screen): void;
   /** Begins a tree, or goes on with it where the reader left it. */

@@ -120,3 +120,6 @@ export interface NotOpened {
 export function topicsIn(text: string, data: Data): string[] {
   return data.topics.map((t) => t.id).filter((id) => text.indexOf(`"${id}"`) >= 0 || text.indexOf(`"${id}/`) >= 0);
 }
+
+/** A sheet that was read, with what is to be said of it: what was left out, or why it was not opened. */
+export type Found = (Opened | NotOpened) & { says: string };

@@ -4,7 +4,7 @@ import { Answers, Path, TableMeasure, addOnce, amount, entry, walk } from "../wa
 import { Data, signOfEnding } from "./data";
 import { Kept, MOST_OWN, MOST_STARS, holdsNothing, nothing } from "./kept";
 import { Gathered, NONE, Said, gather, promptsOf, toldOf } from "../safety/safety";
-import { show, refused } from "../sums/quantity";
+import { alone, refused, show } from "../sums/quantity";
 import { Sitting } from "../safety/sitting";
 import { Ending, Tree } from "../tree/tree";
 import * as told from "../walk/told";
@@ -129,13 +129,13 @@ export class State {
   }
 
   /** What was told, in words that a question can show; empty where it was not. */
-  wordsOf(fact: string): string {
+  wordsOf(fact: string, words = show): string {
     if (fact === DAY) return this.kept.day.replace(/[\s.!?]+$/, "").replace(/\s+/g, " ");
     const at = entry(this.told(), fact);
     const row = at && entry(this.tree(at.tree).questions, at.question);
     if (!at || !row || !row.measure || !this.data.units) return "";
     const v = amount(row.measure as TableMeasure, at.words, this.data.units);
-    return refused(v) ? "" : show(this.data.units, v, row.measure);
+    return refused(v) ? "" : words(this.data.units, v, row.measure);
   }
 
   /** Whether what is answered at a question was told in another topic. */
@@ -286,7 +286,7 @@ export class State {
   filled(gaps: string, ask: string): string {
     for (const fact of told.gaps(gaps)) {
       const words = this.wordsOf(fact) || told.BLANK;
-      ask = ask.split(`{${fact}}`).join(words).split(`{${fact} alone}`).join(alone(words));
+      ask = ask.split(`{${fact}}`).join(words).split(`{${fact} alone}`).join(this.wordsOf(fact, alone) || told.BLANK);
     }
     return ask;
   }
@@ -352,11 +352,6 @@ export class State {
   private answersOf(tree: string): Answers {
     return entry(this.kept.answers, tree) || {};
   }
-}
-
-/** An amount as it was typed, without the other units behind it. */
-export function alone(words: string): string {
-  return words.split(" (")[0] as string;
 }
 
 function without(ids: string[], id: string): string[] {

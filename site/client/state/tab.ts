@@ -2,7 +2,7 @@
 // as the page is left and are gone when the tab is closed or all is cleared. An
 // edition for shared screens keeps nothing at all.
 
-import { Kept, NotOpened, Opened, topicsIn, write } from "./kept";
+import { Found, Kept, topicsIn, write } from "./kept";
 import { State } from "./state";
 import { addOnce } from "../walk/walker";
 import * as words from "../words/words";
@@ -39,7 +39,7 @@ export class Tab {
   }
 
   /** Takes up the rest of what was left in this tab; gives what to say of it. */
-  restore(read: (text: string) => Opened | NotOpened): string {
+  restore(read: (text: string) => Found): string {
     this.held = false;
     const earlier = this.look(EARLIER, read);
     if (earlier && !("refused" in earlier)) this.state.earlier = earlier.kept;
@@ -47,7 +47,7 @@ export class Tab {
     if (!found) return "";
     if ("refused" in found) return found.refused === "empty" ? "" : words.notKept;
     this.state.kept = found.kept;
-    return [words.stillHere, words.leftOut(found)].filter((s) => s).join(" ");
+    return [words.stillHere, found.says].filter((s) => s).join(" ");
   }
 
   forget(): void {
@@ -63,7 +63,7 @@ export class Tab {
     this.putSitting(this.state.sitting.isEmpty() ? "" : this.state.sitting.write());
   }
 
-  private look(name: string, read: (text: string) => Opened | NotOpened): Opened | NotOpened | undefined {
+  private look(name: string, read: (text: string) => Found): Found | undefined {
     const text = this.reach((s) => s.getItem(name));
     return text ? read(text) : undefined;
   }

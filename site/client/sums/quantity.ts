@@ -3,9 +3,13 @@
 // explains why; a Go test runs both over the same answers and compares. No page,
 // no locale, no clock here, so that test can run this file alone.
 
+import { Gaps, fill } from "../words/fill";
 import { Kind, Measure, Tables, Unit, Value } from "../types/quantity";
 
 export type { Kind, Measure, Tables, Unit, Value };
+
+/** Whether the script is for another language than the program's own, in which amounts stand as they are kept. The bundler says it. */
+declare const OTHER_LANGUAGE: boolean;
 
 /** The amount as it was given, before any rounding to a step. */
 export function exact(v: Value): number {
@@ -18,8 +22,6 @@ export interface Refusal {
   text: string;
   choices?: string[]; // what a number without a unit may stand for
 }
-
-type Gaps = { [name: string]: string };
 
 export function refused(r: Value | Refusal): r is Refusal {
   return "text" in r;
@@ -40,7 +42,8 @@ function unitOf(t: Tables, code: string): Unit {
 }
 
 function spelled(t: Tables, word: string): Unit | undefined {
-  return t.units.find((u) => u.spell !== undefined && u.spell.indexOf(word) >= 0);
+  const code = OTHER_LANGUAGE && t.own && t.own.spell && own(t.own.spell, word);
+  return code ? unitOf(t, code) : t.units.find((u) => u.spell !== undefined && u.spell.indexOf(word) >= 0);
 }
 
 function canonical(u: Unit, x: number): number {
@@ -118,13 +121,14 @@ function scan(t: Tables, text: string): { tokens: Token[]; code: string } {
   return { tokens, code: "" };
 }
 
-/** Characters in their usual form, ASCII letters small; undefined where there are too many. */
+/** Characters in their usual form, letters small; undefined where there are too many. */
 function fold(t: Tables, text: string): string[] | undefined {
   const out: string[] = [];
   let count = 0;
   for (const c of text) {
     if (++count > t.longest) return undefined;
-    const to = own(t.fold, c);
+    let to = own(t.fold, c);
+    if (OTHER_LANGUAGE && to === undefined && t.own && t.own.fold) to = own(t.own.fold, c);
     if (to === undefined) out.push(c >= "A" && c <= "Z" ? c.toLowerCase() : c);
     else if (to !== "") out.push(to);
   }
@@ -135,12 +139,12 @@ function next(t: Tables, s: string[], i: number): Cut {
   const c = s[i]!;
   if (c === " ") return { end: i + 1 };
   if (digit(s, i) || (c === "." && digit(s, i + 1))) return number(t, s, i);
-  if (c === "." && (letter(s, i - 1) || digit(s, i - 1))) return { end: i + 1 };
+  if (c === "." && (letter(t, s, i - 1) || digit(s, i - 1))) return { end: i + 1 };
   if (c === "'" && s[i + 1] === "'") return { token: { ...nothing, kind: "w", word: '"' }, end: i + 2 };
   const f = own(t.fractions, c);
   if (f) return { token: below(f[0], f[1]), end: i + 1 };
   let end = i + 1;
-  while (letter(s, i) && letter(s, end)) end++;
+  while (letter(t, s, i) && letter(t, s, end)) end++;
   return { token: { ...nothing, kind: "w", word: s.slice(i, end).join("") }, end };
 }
 
@@ -149,8 +153,9 @@ function digit(s: string[], i: number): boolean {
   return c !== undefined && c.length === 1 && c >= "0" && c <= "9";
 }
 
-function letter(s: string[], i: number): boolean {
+function letter(t: Tables, s: string[], i: number): boolean {
   const c = s[i];
+  if (OTHER_LANGUAGE && c !== undefined && t.own && t.own.letters && t.own.letters.indexOf(c) >= 0) return true;
   return c !== undefined && c.length === 1 && c >= "a" && c <= "z";
 }
 
@@ -161,18 +166,20 @@ function number(t: Tables, s: string[], i: number): Cut {
   if (raw.length > t.digits) return { end, code: "digits" };
   const whole = raw.indexOf(".") < 0 && raw.indexOf(",") < 0;
   if (whole && s[end] === "/" && digit(s, end + 1)) return fraction(s, raw, end + 1);
-  const d = decimal(raw);
+  const d = decimal(t, raw);
   if (d.code) return { end, code: d.code };
   return { token: { ...nothing, kind: "n", num: Number(d.raw), text: usual(d.raw), whole }, end };
 }
 
-function decimal(raw: string): { raw: string; code?: string } {
-  const at = raw.indexOf(",");
-  if (at < 0) return raw.split(".").length > 2 ? { raw, code: "number" } : { raw };
+function decimal(t: Tables, raw: string): { raw: string; code?: string } {
+  const comma = OTHER_LANGUAGE && t.own && t.own.comma;
+  const point = comma ? "," : ".";
+  const at = raw.indexOf(comma ? "." : ",");
+  if (at < 0) return raw.split(point).length > 2 ? { raw, code: "number" } : { raw: OTHER_LANGUAGE ? raw.replace(point, ".") : raw };
   const before = raw.slice(0, at);
   const after = raw.slice(at + 1);
-  if (/[.,]/.test(after) || before.indexOf(".") >= 0) return { raw, code: "comma" };
-  if (after.length === 3 && before.length <= 3 && before[0] !== "0") return { raw, code: "comma" };
+  if (/[.,]/.test(after) || before.indexOf(point) >= 0) return { raw, code: "comma" };
+  if (after.length === 3 && (!OTHER_LANGUAGE || before) && before.length <= 3 && before[0] !== "0") return { raw, code: "comma" };
   return { raw: before + "." + after };
 }
 
@@ -334,7 +341,7 @@ class Parser {
     this.allowed();
     const per = u.per!;
     const sub = unitOf(this.t, u.sub!);
-    if (minor.num >= per) this.fail("parts", { few: format(per, 1), sub: sub.name!, major: u.name! });
+    if (minor.num >= per) this.fail("parts", { few: numeral(this.t, format(per, 1)), sub: this.t.names[sub.code]!, major: this.t.names[u.code]! });
     this.num = canonical(sub, major.num * per + minor.num);
     this.said = withUnit(u, major.text) + " " + withUnit(sub, minor.text);
   }
@@ -359,8 +366,30 @@ export function parse(t: Tables, text: string, m: Measure): Value | Refusal {
   return { kind: u.kind, value: minus ? -c : c, unit: p.unit.code, said: (minus ? "-" : "") + p.said };
 }
 
-/** Reads what a person typed, checks the limits and rounds to the measure's step. */
-export function read(t: Tables, text: string, m: Measure): Value | Refusal {
+/** Reads an amount as it is kept, the same in every language. */
+export const read = OTHER_LANGUAGE ? readKept : typed;
+
+function readKept({ own: _, ...t }: Tables, text: string, m: Measure): Value | Refusal {
+  return typed(t, text, m);
+}
+
+/** What is kept of an amount that is written: as it stands, where any language reads it so. */
+export function keep(t: Tables, text: string, m: Measure): string {
+  if (!t.own) return text;
+  const v = typed(t, text, m);
+  if (refused(v)) return text;
+  const same = read(t, text, m);
+  return !refused(same) && exact(same) === exact(v) && same.unit === v.unit ? text : (v.said as string);
+}
+
+/** An amount that is kept, as a reader may have written it. */
+export function written(t: Tables, text: string, m: Measure): string {
+  const v = t.own && refused(typed(t, text, m)) && read(t, text, m);
+  return v && !refused(v) ? alone(t, v, m) : text;
+}
+
+/** Reads what is written on a page in the language, checks the limits and rounds to the measure's step. */
+export function typed(t: Tables, text: string, m: Measure): Value | Refusal {
   const v = parse(t, text, m);
   if (refused(v)) return v;
   const u = unitOf(t, v.unit);
@@ -509,9 +538,11 @@ function decimals(x: number): string {
 // Refusing
 
 function refuse(t: Tables, m: Measure, code: string, u: Unit, more: Gaps = {}): Refusal {
-  const gaps: Gaps = { ...hint(t, m, u), units: list(t, m), ...more };
-  const text = t.says[code]!.replace(/\{([a-z]+)\}/g, (_, name: string) => gaps[name]!);
-  return { code, text };
+  return { code, text: filled(t, code, { ...hint(t, m, u), units: list(t, m), ...more }) };
+}
+
+function filled(t: Tables, frame: string, gaps: Gaps): string {
+  return fill(t.says[frame]!, gaps);
 }
 
 /** Asks for the unit, with the same number in each unit in which the measure takes it. */
@@ -519,13 +550,13 @@ function ask(t: Tables, text: string, m: Measure): Refusal {
   let out: Refusal | undefined;
   const choices: string[] = [];
   for (const code of m.accept) {
-    const choice = withUnit(unitOf(t, code), tidy(t, text));
-    const v = read(t, choice, m);
+    const choice = behind(t, unitOf(t, code), tidy(t, text), true);
+    const v = typed(t, choice, m);
     if (!refused(v)) choices.push(choice);
     else if (!out) out = v;
   }
   if (!choices.length) return out as Refusal;
-  return { ...refuse(t, m, "bare", unitOf(t, m.unit), { choices: either(choices) }), choices };
+  return { ...refuse(t, m, "bare", unitOf(t, m.unit), { choices: either(t, choices) }), choices };
 }
 
 function tidy(t: Tables, text: string): string {
@@ -539,12 +570,17 @@ function withUnit(u: Unit, number: string): string {
 }
 
 function list(t: Tables, m: Measure): string {
-  return either(m.accept.map((code) => unitOf(t, code).name!));
+  return either(t, m.accept.map((code) => t.names[code]!));
 }
 
-function either(words: string[]): string {
-  const last = words.length - 1;
-  return last < 1 ? words.join("") : words.slice(0, last).join(", ") + " or " + words[last];
+function either(t: Tables, words: string[]): string {
+  const before = words.slice(0, -1);
+  const last = words[before.length]!;
+  return before.length ? filled(t, before[1] ? "or-last" : "or-two", { before: inRow(t, before), last }) : last;
+}
+
+function inRow(t: Tables, all: string[]): string {
+  return all.reduce((before, next) => filled(t, "next", { before, next }));
 }
 
 function hint(t: Tables, m: Measure, asked: Unit): Gaps {
@@ -562,22 +598,22 @@ function hint(t: Tables, m: Measure, asked: Unit): Gaps {
   if (lo > hi) return hint(t, m, mine);
   let like = rounded(t, u, into(m.from + (m.to - m.from) / 3, u.kind), easy(hi - lo, step), NEAR);
   if (like < lo || like > hi) like = hi;
-  const from = u.bare ? write(t, u, lo, step) : bareNumber(u, lo, step);
-  return { what: "a number", from, to: write(t, u, hi, step), like: write(t, u, like, step) };
+  const from = u.bare ? write(t, u, lo, step) : numeral(t, bareNumber(u, lo, step));
+  return { what: t.says["a-number"]!, from, to: write(t, u, hi, step), like: write(t, u, like, step) };
 }
 
 function hintRatio(t: Tables, u: Unit, from: number, to: number): Gaps | undefined {
   if (!sayable(to) || (from > 0 && !sayable(from))) return undefined;
   const steepest = rounded(t, u, to, u.step, DOWN);
   let flattest = Infinity;
-  let flat = "flat";
+  let flat = t.says.flat!;
   if (from > 0) {
     flattest = rounded(t, u, from, u.step, UP);
     flat = write(t, u, flattest, u.step);
   }
   if (steepest > flattest) return undefined;
   const like = Math.max(Math.min(nearest(1 / (from + (to - from) / 3)), flattest), steepest);
-  return { what: "a slope", from: flat, to: write(t, u, steepest, u.step), like: write(t, u, like, u.step) };
+  return { what: t.says["a-slope"]!, from: flat, to: write(t, u, steepest, u.step), like: write(t, u, like, u.step) };
 }
 
 function easy(wide: number, step: number): number {
@@ -592,18 +628,23 @@ function easy(wide: number, step: number): number {
 
 /** Words a value: "38 mm (1 1/2 in)". What nobody wrote is shown in a measure's own unit to its step. */
 export function show(t: Tables, v: Value, m?: Measure): string {
-  const w = worded(t, v, m);
-  if (w.flat) return `${w.first} (flat)`;
-  if (!w.others.length) return w.first;
-  return `${w.first} (${fits(v.kind, "slope") ? "about " : ""}${w.others.join(", ")})`;
+  return framed(t, worded(t, v, m), "also", !fits(v.kind, "slope"));
+}
+
+/** The same without what the amount also is. */
+export function alone(t: Tables, v: Value, m?: Measure): string {
+  return worded(t, v, m).first;
 }
 
 /** Reads an amount back to whoever wrote it: "3.5 in is 88.9 mm". */
 export function back(t: Tables, v: Value, m?: Measure): string {
   const w = worded(t, v, m);
-  if (w.flat) return `${w.first} is flat`;
+  return framed(t, w, "is", w.exact);
+}
+
+function framed(t: Tables, w: Worded, frame: string, just: boolean): string {
   if (!w.others.length) return w.first;
-  return `${w.first} is ${w.exact ? "" : "about "}${w.others.join(", ")}`;
+  return filled(t, frame + (w.flat ? "-flat" : just ? "" : "-about"), { amount: w.first, others: inRow(t, w.others) });
 }
 
 interface Worded {
@@ -624,7 +665,7 @@ function worded(t: Tables, v: Value, m?: Measure): Worded {
 }
 
 function first(t: Tables, v: Value, u: Unit, m?: Measure): string {
-  if (v.said) return v.said;
+  if (v.said) return said(t, v.said, u);
   const step = stepOf(t, u, m);
   return write(t, u, rounded(t, u, across(exact(v), v.kind, u.kind), step, NEAR), step);
 }
@@ -686,8 +727,8 @@ function rounded(t: Tables, u: Unit, c: number, step: number, way: number): numb
 }
 
 function write(t: Tables, u: Unit, x: number, step: number): string {
-  if (u.code === RATIO) return withUnit(u, format(x, u.step));
-  return u.bare ? twofold(t, u, x, step) : withUnit(u, bareNumber(u, x, step));
+  if (u.code === RATIO) return behind(t, u, format(x, u.step));
+  return u.bare ? twofold(t, u, x, step) : behind(t, u, bareNumber(u, x, step));
 }
 
 function twofold(t: Tables, u: Unit, x: number, step: number): string {
@@ -695,7 +736,7 @@ function twofold(t: Tables, u: Unit, x: number, step: number): string {
   const whole = Math.floor(Math.abs(x) / per + TINY);
   const rest = clean(Math.abs(x) - whole * per);
   const out: string[] = [];
-  if (whole > 0) out.push(`${format(whole, 1)} ${u.mark}`);
+  if (whole > 0) out.push(behind(t, u, format(whole, 1)));
   if (rest > 0 || whole === 0) out.push(write(t, unitOf(t, u.sub!), rest, step));
   return signed(x, out.join(" "));
 }
@@ -732,8 +773,60 @@ function signed(x: number, text: string): string {
 }
 
 /** Words a number without a unit, to the nearest multiple of step. */
-export function plain(x: number, step: number): string {
-  return format(clean(nearest(x / step) * step) + 0, step);
+export function plain(t: Tables, x: number, step: number): string {
+  return numeral(t, format(clean(nearest(x / step) * step) + 0, step));
+}
+
+/** A number with the digits and the sign before its parts that the language has. */
+function numeral(t: Tables, number: string): string {
+  return OTHER_LANGUAGE ? ownNumeral(t, number) : number;
+}
+
+function ownNumeral(t: Tables, number: string): string {
+  const { point, numerals } = t;
+  const out = point ? number.split(".").join(point) : number;
+  return numerals ? out.replace(/[0-9]/g, (d) => numerals[Number(d)]!) : out;
+}
+
+/** An amount in u in the words of the language; as it stands where a reader wrote the number. */
+function behind(t: Tables, u: Unit, number: string, written?: boolean): string {
+  return OTHER_LANGUAGE ? sign(t, u, number, written ? number : ownNumeral(t, number)) : withUnit(u, number);
+}
+
+function sign(t: Tables, u: Unit, number: string, shown: string): string {
+  const forms = t.signs && t.signs[u.code];
+  return forms ? (forms[formOf(t, number)] || forms.other)!.split("{count}").join(shown) : withUnit(u, shown);
+}
+
+/** The plural form that goes with a number as it is written: "1 degree", and "1.0 degrees". */
+function formOf(t: Tables, number: string): string {
+  const cut = /^-?([0-9]{1,9})(?:\.([0-9]{1,9}))?$/.exec(number);
+  if (!cut) return "other";
+  if (typeof Intl === "object" && Intl.PluralRules) {
+    return new Intl.PluralRules(t.lang, { minimumFractionDigits: (cut[2] || "").length }).select(Math.abs(Number(number)));
+  }
+  return cut[1] === "1" && !cut[2] ? "one" : "other";
+}
+
+/** Puts into the words of the language what is kept as "5 ft 10 in". */
+function said(t: Tables, kept: string, u: Unit): string {
+  return OTHER_LANGUAGE ? ownSaid(t, kept, u) : kept;
+}
+
+function ownSaid(t: Tables, kept: string, u: Unit): string {
+  const minus = kept[0] === "-" ? "-" : "";
+  const text = kept.slice(minus.length);
+  if (u.code === RATIO) return minus + behind(t, u, text.slice(2));
+  const [major, minor] = text.split(` ${u.mark} `);
+  if (u.sub && minor !== undefined) {
+    const sub = unitOf(t, u.sub);
+    return `${minus}${behind(t, u, major!)} ${behind(t, sub, without(sub, minor))}`;
+  }
+  return behind(t, u, minus + without(u, text));
+}
+
+function without(u: Unit, text: string): string {
+  return [u.one, u.mark].reduce((out: string, mark) => (mark && out.slice(-mark.length - 1) === " " + mark ? out.slice(0, -mark.length - 1) : out), text);
 }
 
 function format(x: number, step: number): string {

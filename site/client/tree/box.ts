@@ -3,9 +3,12 @@
 
 import { clone, make, slot } from "../page/dom";
 import { hideProblem } from "../page/problem";
-import { Tables, Value, back, read, refused } from "../sums/quantity";
+import { Tables, Value, back, keep, refused, typed, written } from "../sums/quantity";
 import { TableMeasure, amount } from "../walk/walker";
 import * as words from "../words/words";
+
+/** Whether amounts may be written otherwise than they are kept; ../sums/quantity says more. */
+declare const OTHER_LANGUAGE: boolean;
 
 export class Box {
   /** What else goes by the amount. */
@@ -18,6 +21,7 @@ export class Box {
     private readonly measure: TableMeasure,
     private readonly units: Tables,
   ) {
+    if (OTHER_LANGUAGE) field.value = written(units, field.value, measure);
     (field.parentElement as HTMLElement).insertBefore(this.part, field.nextSibling);
     field.addEventListener("input", () => this.changed());
     this.readBack();
@@ -29,13 +33,18 @@ export class Box {
 
   /** The amount that is written, where there is one. */
   amount(): Value | undefined {
-    const v = this.text() ? amount(this.measure, this.text(), this.units) : undefined;
+    const v = this.text() ? amount(this.measure, this.kept(), this.units) : undefined;
     return v && !refused(v) ? v : undefined;
+  }
+
+  /** What is written, as it is kept. */
+  kept(): string {
+    return OTHER_LANGUAGE ? keep(this.units, this.text(), this.measure) : this.text();
   }
 
   /** Why what is written is not taken; empty where it is. */
   wrong(): string {
-    const v = read(this.units, this.text(), this.measure);
+    const v = typed(this.units, this.text(), this.measure);
     if (!refused(v)) return "";
     return v.choices ? words.whichUnit(this.text()) : v.text;
   }
@@ -53,7 +62,7 @@ export class Box {
   }
 
   private readBack(): void {
-    const v = this.text() ? read(this.units, this.text(), this.measure) : undefined;
+    const v = this.text() ? typed(this.units, this.text(), this.measure) : undefined;
     slot(this.part, "back").textContent = v && !refused(v) ? back(this.units, v, this.measure) + "." : "";
     this.offer((v && refused(v) && v.choices) || []);
   }

@@ -34,7 +34,7 @@ export function questionView(walk: Walk, id: string): HTMLElement {
   submit(view, () => {
     const text = box ? box.text() : "";
     const wrong = box && text ? box.wrong() : "";
-    const chosen = text ? [text] : ticked(view);
+    const chosen = text ? [(box as Box).kept()] : ticked(view);
     if (wrong) showProblem(view, wrong);
     else if (chosen.length) walk.answer(id, chosen);
     else showProblem(view, missing(question));

@@ -11,10 +11,23 @@ export interface Measure {
   step: number;
 }
 
+export interface Own {
+  spell?: { [key: string]: string };
+  letters?: string;
+  fold?: { [key: string]: string };
+  comma?: boolean;
+}
+
 export interface Tables {
+  lang: string;
   units: Unit[];
   kinds: { [key: string]: string };
+  names: { [key: string]: string };
+  signs?: { [key: string]: { [key: string]: string } };
   says: { [key: string]: string };
+  point?: string;
+  numerals?: string;
+  own?: Own;
   fold: { [key: string]: string };
   fractions: { [key: string]: [number, number] };
   longest: number;

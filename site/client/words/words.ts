@@ -3,6 +3,7 @@
 // content/en/words.yaml: said.ts has them, and the bundler puts in its place what is
 // said in the language of a page.
 
+import { Gaps, fill } from "./fill";
 import {
   lang,
   type Forms,
@@ -117,6 +118,7 @@ export {
   scriptStillHere as stillHere,
   scriptSaved as saved,
   scriptOpened as opened,
+  scriptNotOpenedLarge as tooLarge,
   scriptNotKept as notKept,
   scriptKept as kept,
   scriptBroughtBack as broughtBack,
@@ -144,13 +146,6 @@ export {
   scriptFigureNoRoom as figureNoRoom,
   scriptFigureUsed as figureUsed,
 } from "./said";
-
-type Gaps = { [gap: string]: string | number };
-
-/** A text with its gaps filled. */
-function fill(text: string, gaps: Gaps): string {
-  return text.replace(/\{([a-z-]+)\}/g, (_, gap: string) => String(gaps[gap]));
-}
 
 /** A text in the form that goes with a number, which fills {count}. */
 function counted(forms: Forms, count: number, gaps: Gaps = {}): string {
