@@ -33,7 +33,8 @@ type tileShape struct {
 	// moves is what an amount changes, in the order of its parts; usual is the amount that is drawn where none is
 	// given: a ratio for a slope, millimetres for a heel, kilograms for a load.
 	usual float64
-	rises bool // its right end lies amount times slopeRun above its left
+	of    string // what the amount is: slope, length or mass, as builder/quantity calls it
+	rises bool   // its right end lies amount times slopeRun above its left
 }
 
 // TileAt draws a tile. It is false where no tile has that name. An amount has the unit in which quantities are
@@ -57,6 +58,28 @@ func TileNames() []string {
 	out := make([]string, len(tiles))
 	for i, s := range tiles {
 		out[i] = s.name
+	}
+	return out
+}
+
+// TileKind tells of what kind the amount is by which a tile is drawn, as builder/quantity calls it; empty for one of one
+// shape. It is false where no tile has that name.
+func TileKind(name string) (kind string, known bool) {
+	for _, s := range tiles {
+		if s.name == name {
+			return s.of, true
+		}
+	}
+	return "", false
+}
+
+// TilesOf names the tiles that are drawn by an amount of a kind.
+func TilesOf(kind string) []string {
+	var out []string
+	for _, s := range tiles {
+		if s.of == kind || kind == "angle" && s.of == "slope" {
+			out = append(out, s.name)
+		}
 	}
 	return out
 }

@@ -300,7 +300,7 @@ var dayTiles = []tileShape{
 		p.flat(func() {
 			p.at(3, 75.4, 0.36, 0, p.boot)
 			p.at(42, 75.4, 0.36, 0, p.laced)
-			p.at(81, 75.4, 0.36, 0, p.fixedHeel)
+			p.at(81, 75.4, 0.36, 0, func() { p.fixedHeel(60) })
 		})
 	}},
 	{name: "scale-shows", draw: func(p *pencil) {

@@ -113,8 +113,8 @@ func (p *pencil) stand(x, scale float64, s someone) {
 
 var groundTiles = []tileShape{
 	{name: "flat", draw: func(p *pencil) { p.flat(func() { p.legShoe(52, 75.4, 0.5, 0, 112) }) }},
-	{name: "slope", usual: 0.08, rises: true, draw: drawSlopeTile},
-	{name: "side-slope", usual: 0.08, rises: true, draw: drawSideSlope},
+	{name: "slope", usual: 0.08, of: "slope", rises: true, draw: drawSlopeTile},
+	{name: "side-slope", usual: 0.08, of: "slope", rises: true, draw: drawSideSlope},
 	{name: "up-hill", draw: func(p *pencil) {
 		p.ground("M0 76H8L98 61.6C106 60.4 110 76 120 76", func() {
 			p.at(56, 67.6, 0.37, 0, func() {
@@ -200,7 +200,7 @@ var groundTiles = []tileShape{
 			p.tufts(8, 22, 34, 84, 97, 108)
 		})
 	}},
-	{name: "stones", draw: func(p *pencil) {
+	{name: "gravel", draw: func(p *pencil) {
 		p.flat(func() {
 			p.at(50, 66, 0.5, -9, func() { p.in("translate(-25 0)", func() { p.pylon(112); p.laced() }) })
 			p.stones(12, [2]float64{14, 8}, [2]float64{10, 6}, [2]float64{12, 9}, [2]float64{18, 6}, [2]float64{18, 16}, [2]float64{13, 8}, [2]float64{10, 6}, [2]float64{8, 5})

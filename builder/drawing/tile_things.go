@@ -6,16 +6,21 @@ import "fmt"
 var shoeTiles = []tileShape{
 	{name: "shoe", draw: func(p *pencil) { p.flat(func() { p.at(24, 75.4, 0.74, 0, p.laced) }) }},
 	{name: "boot", draw: func(p *pencil) { p.flat(func() { p.at(24, 75.4, 0.74, 0, p.boot) }) }},
-	{name: "heel", usual: 50, draw: func(p *pencil) {
+	{name: "heel", usual: 50, of: "length", draw: func(p *pencil) {
 		p.flat(func() { p.at(22, 75.4, 0.74, 0, func() { p.heel(""); p.heelMark("", 112) }) })
 	}},
-	{name: "heel-pair", usual: 25, draw: func(p *pencil) {
+	{name: "heel-pair", usual: 25, of: "length", draw: func(p *pencil) {
 		p.flat(func() {
 			p.at(4, 75.4, 0.52, 0, p.flatShoe)
 			p.at(64, 75.4, 0.52, 0, func() { p.heel("") })
 		})
 	}},
-	{name: "raised-heel", draw: func(p *pencil) { p.flat(func() { p.at(24, 75.4, 0.74, 0, p.fixedHeel) }) }},
+	// Pairs apart by what an answer says: about the same, up to 1/2 in, more than that, and a heel over 2 in.
+	{name: "heels-same", draw: func(p *pencil) { p.flat(func() { p.heelsOf(20, 20) }) }},
+	{name: "heels-little", draw: func(p *pencil) { p.flat(func() { p.heelsOf(10, 22.7) }) }},
+	{name: "heels-apart", draw: func(p *pencil) { p.flat(func() { p.heelsOf(5, 48) }) }},
+	{name: "heels-high", draw: func(p *pencil) { p.flat(func() { p.at(24, 75.4, 0.74, 0, func() { p.fixedHeel(70) }) }) }},
+	{name: "raised-heel", draw: func(p *pencil) { p.flat(func() { p.at(24, 75.4, 0.74, 0, func() { p.fixedHeel(40) }) }) }},
 	{name: "sandal", draw: func(p *pencil) {
 		p.flat(func() {
 			p.at(4, 75.4, 0.54, 0, p.flatShoe)
@@ -108,15 +113,21 @@ func (p *pencil) heelMark(which string, x float64) {
 		fmt.Sprintf("M%s 0L%s 0M%s 0L%s -35.7M%s -35.7L%s -35.7", num(x-6), num(x+6), num(x), num(x), num(x-6), num(x+6)))
 }
 
-func (p *pencil) fixedHeel() {
-	sole, up := heeled(60)
+// heelsOf are two shoes of which each has a heel of so many millimetres.
+func (p *pencil) heelsOf(one, other float64) {
+	p.at(4, 75.4, 0.52, 0, func() { p.fixedHeel(one) })
+	p.at(64, 75.4, 0.52, 0, func() { p.fixedHeel(other) })
+}
+
+func (p *pencil) fixedHeel(mm float64) {
+	sole, up := heeled(mm)
 	p.d("p", up)
 	p.d("i", sole)
 }
 
 // Loads. A box is as large as its weight says: twice the content at twice the weight.
 var loadTiles = []tileShape{
-	{name: "load", usual: 10, draw: func(p *pencil) {
+	{name: "load", usual: 10, of: "mass", draw: func(p *pencil) {
 		p.flat(func() {
 			p.scale(4, 46)
 			p.at(22, 65.4, 0.36, 0, func() { p.in("translate(-12 0)", func() { p.pylon(128); p.laced() }) })

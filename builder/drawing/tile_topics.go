@@ -27,7 +27,7 @@ var topicTiles = []tileShape{
 	{name: "topic-heel-height", draw: func(p *pencil) {
 		p.flat(func() {
 			p.at(18, 75.4, 0.78, 0, func() {
-				p.fixedHeel()
+				p.fixedHeel(60)
 				p.path("dash", from(4, -21.4).line(112, -21.4))
 				p.path("", from(106, 0).line(106, -21.4), from(101, -21.4).line(111, -21.4), from(101, 0).line(111, 0))
 			})

@@ -2,6 +2,7 @@ package schema
 
 import (
 	"fmt"
+	"slices"
 
 	"keelpath/builder/drawing"
 	"keelpath/builder/explainer"
@@ -438,6 +439,7 @@ var answerForm = keys(
 	key{"tells", may, "Ids of told facts.", oneOrMore()},
 	key{"cards", may, "Ids of cards that it adds.", set(text())},
 	key{"alone", may, "With pick: any, true where it cannot be ticked together with others.", yesNo()},
+	key{"ground", may, "The tile that shows it, where it is a thing.", oneOf(drawing.TileNames()...)},
 )
 
 var routeForm = keys(
@@ -452,6 +454,7 @@ var measureForm = keys(
 	key{"from", need, "The least amount; a whole multiple of step.", number()},
 	key{"to", need, "The greatest amount; a whole multiple of step.", number()},
 	key{"step", need, "Amounts are rounded to it.", number().with(form{"exclusiveMinimum": 0})},
+	key{"ground", may, "The tile that its amounts are drawn as: a slope at its angle, a heel as high as it is, a load.", oneOf(slices.Concat(drawing.TilesOf("slope"), drawing.TilesOf("length"), drawing.TilesOf("mass"))...)},
 	key{"like", may, "Amounts with a name, by id, for readers who have not measured.", each(keys(
 		key{"text", need, "The name: Like a public wheelchair ramp.", words()},
 		key{"is", need, "The amount as a reader would type it.", text()},

@@ -129,7 +129,7 @@ func (b *Book) mark(format int) uint32 {
 }
 
 // restsOn is a tree's table as the mark takes it. What an ending's themes are called
-// has no say in what a code means, so they keep the key that they had in the first mark.
+// has no say in what a code means, so they keep the key that they had in the first mark; and how an answer is drawn has none.
 type restsOn struct {
 	ID        string                   `json:"id"`
 	Start     string                   `json:"start"`
@@ -149,6 +149,14 @@ func restsOnTable(t tree.Table) restsOn {
 	out := restsOn{t.ID, t.Start, t.Questions, map[string]restsOnEnd{}, t.Values}
 	for id, e := range t.Endings {
 		out.Endings[id] = restsOnEnd(e)
+	}
+	for _, q := range out.Questions {
+		for i := range q.Answers {
+			q.Answers[i].Ground = ""
+		}
+		if q.Measure != nil {
+			q.Measure.Ground = ""
+		}
 	}
 	return out
 }

@@ -19,6 +19,8 @@ type Measure struct {
 	Place finding.Place
 	Likes []*Like
 
+	Ground read.Text // the tile of builder/drawing that its amounts are drawn as
+
 	// Unread tells that what the author wrote is no measure. That was reported,
 	// and the amounts are a stand-in.
 	Unread bool
@@ -99,6 +101,11 @@ func parseMeasure(m *read.Map, list *finding.List) *Measure {
 		}
 		out.Likes = append(out.Likes, like)
 	})
+	kind := ""
+	if ok {
+		kind = string(out.Kind())
+	}
+	out.Ground = parseGround(m, kind, "the measure", list)
 	m.Done()
 	if !ok {
 		out.Unread, out.Measure = true, standIn

@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 
+	"keelpath/builder/drawing"
 	"keelpath/builder/finding"
 	"keelpath/builder/formula"
 	"keelpath/builder/read"
@@ -125,6 +126,7 @@ func parseAnswer(id read.Text, m *read.Map, q *Question, of *read.Map, list *fin
 		Sign: m.Text("sign"), Tells: m.OneOrMore("tells"),
 	}
 	who := fmt.Sprintf("answer %q of question %q", id.S, q.ID.S)
+	a.Ground = parseGround(m, "", who, list)
 	if id.S == Skip {
 		list.Add(id.At, "reserved-id", who+" has an id that stands for skipping", "give the answer another id")
 	}
@@ -142,6 +144,34 @@ func parseAnswer(id read.Text, m *read.Map, q *Question, of *read.Map, list *fin
 	}
 	m.Done()
 	return a
+}
+
+// parseGround reads the name of the tile that shows an answer, or the amounts of a measure of a kind. An unknown name is
+// left out.
+func parseGround(m *read.Map, kind, who string, list *finding.List) read.Text {
+	ground := m.Text("ground")
+	if !ground.Given() || ground.S == "" {
+		return ground
+	}
+	of, known := drawing.TileKind(ground.S)
+	switch {
+	case !known:
+		list.Add(ground.At, "unknown-name", fmt.Sprintf("%s is shown as %q, and no tile has that name", who, ground.S),
+			nearestOr(ground.S, drawing.TileNames(), nil, "leave it out, or write the name of a tile of builder/drawing")...)
+	case kind != "" && of != kind && !(kind == "angle" && of == "slope"):
+		list.Add(ground.At, "not-allowed", fmt.Sprintf("%s takes %s, and tile %q is not drawn by that", who, articled(kind), ground.S),
+			"tiles that are: "+strings.Join(drawing.TilesOf(kind), ", "))
+	default:
+		return ground
+	}
+	return read.Text{}
+}
+
+func articled(kind string) string {
+	if kind == "angle" {
+		return "an " + kind
+	}
+	return "a " + kind
 }
 
 // signEndings adds an ending for each sign that an answer tells.

@@ -27,7 +27,8 @@ type TableValue struct {
 // TableMeasure is what a question takes that is answered with an amount.
 type TableMeasure struct {
 	quantity.Measure
-	Likes []TableLike `json:"likes,omitempty"`
+	Likes  []TableLike `json:"likes,omitempty"`
+	Ground string      `json:"ground,omitempty"` // the tile that its amounts are drawn as
 }
 
 // TableLike is an amount with a name.
@@ -63,6 +64,8 @@ type TableAnswer struct {
 	Cards []string `json:"cards,omitempty"`
 	Alone bool     `json:"alone,omitempty"`
 	Tells []string `json:"tells,omitempty"`
+
+	Ground string `json:"ground,omitempty"` // the tile that shows it
 }
 
 // TableEnd is what an ending brings to the sheet.
@@ -80,7 +83,7 @@ func (t *Tree) Table(left map[string]int) Table {
 	for _, q := range t.Questions {
 		row := TableRow{Any: q.Pick == PickAny, Go: q.Go.S, Skip: q.Skip.S, Left: left[q.ID.S], Tells: texts(q.Tells)}
 		for _, a := range q.Answers {
-			row.Answers = append(row.Answers, TableAnswer{ID: a.ID.S, Go: a.Go.S, Cards: texts(a.Cards), Alone: a.Alone, Tells: texts(a.Tells)})
+			row.Answers = append(row.Answers, TableAnswer{ID: a.ID.S, Go: a.Go.S, Cards: texts(a.Cards), Alone: a.Alone, Tells: texts(a.Tells), Ground: a.Ground.S})
 		}
 		row.Measure, row.Routes = q.tableMeasure(), q.tableRoutes()
 		out.Questions[q.ID.S] = row
@@ -100,7 +103,7 @@ func (q *Question) tableMeasure() *TableMeasure {
 	if q.Measure == nil {
 		return nil
 	}
-	out := &TableMeasure{Measure: q.Measure.Measure}
+	out := &TableMeasure{Measure: q.Measure.Measure, Ground: q.Measure.Ground.S}
 	for _, l := range q.Measure.Likes {
 		out.Likes = append(out.Likes, TableLike{ID: l.ID.S, Is: l.Is.S, Value: l.Value})
 	}

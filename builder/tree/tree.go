@@ -84,6 +84,8 @@ type Answer struct {
 	Alone bool        // pick any: cannot be chosen together with others
 	Sign  read.Text   // a sign of the shared safety screen that this answer tells; it leads to SignEnding
 	Tells []read.Text // ids of told facts
+
+	Ground read.Text // the tile of builder/drawing that shows it, where it is a thing
 }
 
 // Ending is where a path stops. All but title and text may be missing.

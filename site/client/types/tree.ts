@@ -18,6 +18,7 @@ export interface TableAnswer {
   cards?: string[];
   alone?: boolean;
   tells?: string[];
+  ground?: string;
 }
 
 export interface TableEnd {
@@ -35,6 +36,7 @@ export interface TableLike {
 
 export interface TableMeasure extends quantity.Measure {
   likes?: TableLike[];
+  ground?: string;
 }
 
 export interface TableRoute {
