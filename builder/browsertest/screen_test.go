@@ -242,7 +242,7 @@ func TestCallLine(t *testing.T) {
 const line = document.querySelector("#planner .call-line"), row = line && line.parentElement.querySelector("input");
 const links = Array.from(line ? line.querySelectorAll('a[href^="tel:"]') : []).filter((e) => e.getClientRects().length);
 const inView = links.filter((e) => { const r = e.getBoundingClientRect(); return r.top >= 0 && r.bottom <= innerHeight && r.left >= 0 && r.right <= innerWidth && e.contains(document.elementFromPoint(r.left + r.width / 2, r.top + r.height / 2)); });
-return { Numbers: inView.map((e) => e.getAttribute("href")).join(" "), Row: row ? row.value : "", Status: document.querySelector('[data-slot="status"]').textContent };
+return { Numbers: inView.map((e) => e.getAttribute("href")).join(" "), Row: row ? row.value : "", Over: innerHeight < 420 && row.getBoundingClientRect().bottom > line.getBoundingClientRect().top, Status: document.querySelector('[data-slot="status"]').textContent };
 })()`))
 				want := []string{"tel:" + number}
 				if s.When.S == string(safety.Crisis) {
@@ -250,6 +250,9 @@ return { Numbers: inView.map((e) => e.getAttribute("href")).join(" "), Row: row 
 				}
 				if got["Numbers"] != strings.Join(want, " ") || got["Row"] != s.ID.S {
 					t.Errorf("%v, %s: in view are %v under the row %v, want %v", size, s.ID.S, got["Numbers"], got["Row"], want)
+				}
+				if got["Over"] == true {
+					t.Errorf("%v, %s: the tick lies over the line", size, s.ID.S)
 				}
 				if status := got["Status"].(string); !strings.Contains(status, number) || !strings.Contains(status, "Caution") {
 					t.Errorf("%s: read aloud is %q", s.ID.S, status)
