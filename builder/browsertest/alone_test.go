@@ -23,9 +23,11 @@ const heading = () => { const h = place.querySelector('[data-slot="focus"]'); re
 function fresh(table) { window.at = new script.Alone(JSON.parse(JSON.stringify(table)), place, endOf, units); }
 function give(chosen) {
 	if (chosen[0] === "skip") return press("skip");
-	const boxes = Array.from(place.querySelectorAll('[type="radio"], [type="checkbox"]'));
+	const one = place.querySelector('button.row[value="' + CSS.escape(chosen[0]) + '"]');
+	if (one) return one.click();
+	const boxes = Array.from(place.querySelectorAll('[type="checkbox"]'));
 	const field = place.querySelector('.entry input');
-	if (field && !boxes.some((b) => b.value === chosen[0])) field.value = chosen[0];
+	if (field) field.value = chosen[0];
 	for (const b of boxes) if (b.checked !== chosen.includes(b.value)) b.click();
 	press("");
 }

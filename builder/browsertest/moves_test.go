@@ -62,7 +62,7 @@ func TestBackAndChange(t *testing.T) {
 	text := func(id string) string { return oneLine(tr.Question(id).Text.S) }
 	wait := func(question string) screen {
 		t.Helper()
-		b.waitFor(fmt.Sprintf(`document.querySelector("#planner legend")?.innerText.replace(/\s+/g, " ").trim() === %q`, text(question)))
+		b.waitFor(fmt.Sprintf(`document.querySelector("#planner .question h2")?.innerText.replace(/\s+/g, " ").trim() === %q`, text(question)))
 		return b.look()
 	}
 	want := func(s screen, question string, chosen ...string) {
@@ -81,31 +81,31 @@ func TestBackAndChange(t *testing.T) {
 	}
 
 	s := b.choose(tr.ID.S)
+	tried := 0
 	for i, step := range steps {
 		want(s, step.Question)
 		if len(s.Trail) != i {
 			t.Errorf("%d answers given, and the trail has %d", i, len(s.Trail))
 		}
+		if q := tr.Question(step.Question); q.Pick == tree.PickAny {
+			tried++
+			checkNothingChosen(t, b)
+		} else if slices.Contains(s.Buttons, "Go on") != (q.Measure != nil) {
+			t.Errorf("%q has the buttons %q", s.Question, s.Buttons)
+		}
 		s = b.choose(step.Chosen...)
 	}
 	want(s, path.Open)
+	if tried == 0 {
+		t.Error("no question took several answers")
+	}
 	for i, step := range steps {
 		if diff := cmp.Diff(said(i, step.Chosen), s.Trail[i]); diff != "" {
 			t.Errorf("the trail: %s", diff)
 		}
 	}
 
-	// Next with nothing chosen says what is missing and stays.
-	s = b.hand(`next()`)
-	want(s, path.Open)
-	if !strings.Contains(s.Problem, "choose an answer") && !strings.Contains(s.Problem, "check at least one") {
-		t.Errorf("Next with no answer says %q", s.Problem)
-	}
-	if !eval[bool](b, `(() => { const p = document.querySelector('#planner [data-slot="problem"]'); const f = document.querySelector("#planner fieldset"); return (f.getAttribute("aria-describedby") || "").split(" ").includes(p.id) && document.activeElement.closest(".answers") !== null })()`) {
-		t.Error("the message is not tied to the answers, or the focus is not there")
-	}
-
-	// The planner's Back all the way, with what was ticked, and Next again.
+	// The planner's Back all the way, with what was given, and on again.
 	for _, step := range slices.Backward(steps) {
 		b.tap("back")
 		want(wait(step.Question), step.Question, step.Chosen...)
@@ -113,7 +113,7 @@ func TestBackAndChange(t *testing.T) {
 	s = b.look()
 	for _, step := range steps {
 		want(s, step.Question, step.Chosen...)
-		s = b.hand(`next()`)
+		s = b.hand(`again()`)
 	}
 	want(s, path.Open)
 
@@ -141,7 +141,7 @@ func TestBackAndChange(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			change := fmt.Sprintf(`tapOn(planner.querySelectorAll('[data-act="change"]')[%d], "change")`, i)
+			change := fmt.Sprintf(`change(%d)`, i)
 			want(b.hand(change), step.Question, step.Chosen...)
 			s = b.choose(a.ID.S)
 			if now.Open != "" {
@@ -179,13 +179,33 @@ func TestBackAndChange(t *testing.T) {
 	}
 }
 
+// checkNothingChosen goes on from a question with several answers while none is chosen: the
+// page says what is missing and stays.
+func checkNothingChosen(t *testing.T, b *tab) {
+	t.Helper()
+	at := b.look().Question
+	s := b.hand(`next()`)
+	if s.Question != at || !strings.Contains(s.Problem, "check at least one") {
+		t.Errorf("with no answer %q leads to %q and says %q", at, s.Question, s.Problem)
+	}
+	if !eval[bool](b, `(() => { const p = document.querySelector('#planner [data-slot="problem"]'), f = document.activeElement; return (f.getAttribute("aria-describedby") || "").split(" ").includes(p.id) && f.matches('.rows [type="checkbox"]') })()`) {
+		t.Error("the message is not tied to the answers, or the focus is not there")
+	}
+}
+
 // An amount that cannot be read is refused with a sentence and kept to be mended;
-// what is written and what is picked are one answer; Back keeps it.
+// what is written and what is like it are one answer; Back keeps it.
 func TestAmounts(t *testing.T) {
 	t.Parallel()
 	b := newTab(t)
 	b.openPlanner(onDisk)
 	tried := 0
+	backTo := func(q *tree.Question) screen {
+		t.Helper()
+		b.tap("back")
+		b.waitFor(`document.querySelector("#planner .question h2")?.innerText.replace(/\s+/g, " ").trim() === ` + quoted(b, oneLine(q.Text.S)))
+		return b.look()
+	}
 	for _, tr := range lib.Trees {
 		for _, q := range tr.Questions {
 			if q.Measure == nil || tr.Audience.S != "patient" {
@@ -203,23 +223,20 @@ func TestAmounts(t *testing.T) {
 				}
 			}
 			for _, l := range q.Measure.Likes {
-				s = b.hand(`answer([%s])`, l.ID.S)
+				if s = b.choose(l.ID.S); s.Question == oneLine(q.Text.S) {
+					t.Errorf("%s, %s: %q does not go on", tr.ID.S, q.ID.S, l.ID.S)
+				}
+				s = backTo(q)
 				if s.Written != "" || !slices.Equal(ticked(s), []string{l.ID.S}) {
 					t.Errorf("%s, %s: %q is picked and %q is written", tr.ID.S, q.ID.S, ticked(s), s.Written)
 				}
 			}
 			good := q.Measure.Typed(1)
-			s = b.hand(`answer([%s])`, good)
-			if s.Written != good || len(ticked(s)) > 0 {
-				t.Errorf("%s, %s: %q is written and %q is picked", tr.ID.S, q.ID.S, s.Written, ticked(s))
-			}
-			if s = b.hand(`next()`); s.Question == oneLine(q.Text.S) {
+			if s = b.choose(good); s.Question == oneLine(q.Text.S) {
 				t.Errorf("%s, %s: %q is refused: %s", tr.ID.S, q.ID.S, good, s.Problem)
 			}
-			b.tap("back")
-			b.waitFor(`document.querySelector("#planner .entry input") !== null`)
-			if s = b.look(); s.Question != oneLine(q.Text.S) || s.Written != good {
-				t.Errorf("%s, %s: back at %q, written %q", tr.ID.S, q.ID.S, s.Question, s.Written)
+			if s = backTo(q); s.Written != good || len(ticked(s)) > 0 {
+				t.Errorf("%s, %s: back, %q is written and %q is picked", tr.ID.S, q.ID.S, s.Written, ticked(s))
 			}
 			b.clear()
 		}
@@ -237,7 +254,7 @@ func TestAnswersThatStandAlone(t *testing.T) {
 	tr := lib.Tree("heel-height")
 	b.choose(tr.ID.S)
 	tick := func(id string) string {
-		b.hand(`tapOn(planner.querySelector('.question input[value="' + %s + '"] + label'), "answer")`, id)
+		b.hand(`tapOn(planner.querySelector('.question input[value="' + %s + '"]').closest("label"), "answer")`, id)
 		return eval[string](b, `Array.from(document.querySelectorAll("#planner .question input:checked")).map((i) => i.value).join(",")`)
 	}
 	for _, step := range []struct{ press, want string }{

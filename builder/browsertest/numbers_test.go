@@ -44,22 +44,27 @@ func (b *tab) offered(name string) string {
 
 const slopeQuestion = "My slope is %s. How far does my ankle bend, up and down, when I stand on it?"
 
-// A number without its unit is asked about with a button for each unit in which it
-// can be meant. None is chosen before; the chosen one is read back, and only then
-// does Next go on. What is typed with its unit is read back as it is typed.
+// A number without its unit is asked about, as soon as it stands in the box, with a button
+// for each unit in which it can be meant. None is chosen before; the chosen one is read back,
+// and only then does the question go on. What is typed with its unit is read back as it is typed.
 func TestMissingUnitIsAsked(t *testing.T) {
 	t.Parallel()
 	b := newTab(t)
 	b.openPlanner(onDisk)
 	b.at("heel-height", tree.Answers{"knee": {"none"}, "shoes": {"day"}})
 	before := b.look().Question
+	units := func() string {
+		return strings.Join(eval[[]string](b, `Array.from(document.querySelectorAll("#planner .units button"), (e) => e.getClientRects().length ? e.innerText : "unseen")`), ", ")
+	}
+	if b.hand(`write(planner.querySelector(".entry input"), "3.5")`); units() != "3.5 mm, 3.5 cm, 3.5 in" {
+		t.Errorf("with a bare number in the box it is asked with %q", units())
+	}
 	s := b.choose("3.5")
 	if s.Question != before || !strings.HasPrefix(s.Problem, "Which unit is that?") {
 		t.Fatalf("after a bare number: %q, problem %q", s.Question, s.Problem)
 	}
-	units := eval[[]string](b, `Array.from(document.querySelectorAll("#planner .units button"), (e) => e.innerText + " " + e.getAttribute("aria-pressed"))`)
-	if got := strings.Join(units, ", "); got != "3.5 mm false, 3.5 cm false, 3.5 in false" {
-		t.Errorf("it is asked with %q", got)
+	if units() != "3.5 mm, 3.5 cm, 3.5 in" {
+		t.Errorf("it is asked with %q", units())
 	}
 	if b.readBack() != "" {
 		t.Errorf("read back before anything was chosen: %q", b.readBack())
@@ -69,20 +74,23 @@ func TestMissingUnitIsAsked(t *testing.T) {
 		t.Error(p)
 	}
 	b.pressButton("3.5 in")
-	if s := b.look(); s.Question != before || s.Written != "3.5 in" || s.Problem != "" || b.readBack() != "3.5 in is 88.9 mm." {
+	if s := b.look(); s.Question != before || s.Written != "3.5 in" || s.Problem != "" || b.readBack() != "3.5 in is 88.9 mm." || units() != "" {
 		t.Errorf("chosen: %q holds %q, problem %q, read back %q", s.Question, s.Written, s.Problem, b.readBack())
 	}
-	b.pressButton("3.5 cm") // a mind can be changed
+	b.hand(`write(planner.querySelector(".entry input"), "3.5")`) // a mind can be changed
+	b.pressButton("3.5 cm")
 	if b.readBack() != "3.5 cm is about 1 3/8 in." {
 		t.Errorf("read back %q", b.readBack())
 	}
-	for typed, want := range map[string]string{"3 1/2 in": "3 1/2 in is 88.9 mm.", "4 in": "4 in is 101.6 mm.", "4": "", "200 mm": ""} {
-		b.hand(`write(planner.querySelector(".entry input"), %s)`, typed)
-		if got := b.readBack(); got != want {
-			t.Errorf("%q is read back as %q, want %q", typed, got, want)
+	for _, c := range []struct{ typed, back, units string }{
+		{"3 1/2 in", "3 1/2 in is 88.9 mm.", ""}, {"4", "", "4 mm, 4 cm, 4 in"}, {"4 in", "4 in is 101.6 mm.", ""}, {"9", "", "9 mm, 9 cm"}, {"200 mm", "", ""},
+	} {
+		b.hand(`write(planner.querySelector(".entry input"), %s)`, c.typed)
+		if got := b.readBack(); got != c.back {
+			t.Errorf("%q is read back as %q, want %q", c.typed, got, c.back)
 		}
-		if n := eval[int](b, `document.querySelectorAll("#planner .units button").length`); n != 0 {
-			t.Errorf("%q: %d buttons of another number are left", typed, n)
+		if units() != c.units {
+			t.Errorf("%q is asked about with %q, want %q", c.typed, units(), c.units)
 		}
 	}
 	s = b.choose("3 1/2 in")
@@ -100,6 +108,7 @@ func TestFigureShowsOwnNumbers(t *testing.T) {
 	b.openPlanner(onDisk)
 	b.at("hills-and-ramps", witness(lib.Tree("hills-and-ramps"), "steepness"))
 	b.openFigure()
+	example, use := b.figureText("steepness"), b.offered("use")
 	if own := b.offered("own"); own != "" {
 		t.Errorf("a question with an example's number is offered: %q", own)
 	}
@@ -133,10 +142,16 @@ func TestFigureShowsOwnNumbers(t *testing.T) {
 	if s := b.look(); s.Written != "20 %" || b.readBack() != "20 % is about 11.3 degrees, 1:5." || b.offered("use") != "" {
 		t.Errorf("the box holds %q, read back %q; still offered %q", s.Written, b.readBack(), b.offered("use"))
 	}
-	b.hand(`tapOn(planner.querySelector('label[for$="-steepness-ramp"]'), "ramp")`) // what it is like, in place of a number
-	b.settled()
-	if got := b.figureText("steepness"); got != "1:12 (about 8.3 %, 4.8 degrees)" {
-		t.Errorf("of what is like a ramp the figure says %q", got)
+	// What it is like, in place of a number, answers at once; the figure goes by what is written.
+	question := b.look().Question
+	if s := b.choose("ramp"); s.Question == question {
+		t.Error("what it is like does not go on")
+	}
+	b.tap("back")
+	b.waitFor(`document.querySelector("#planner .question h2")?.innerText === ` + quoted(b, question))
+	b.openFigure()
+	if got := b.figureText("steepness"); got != example || b.offered("own") != "" || b.offered("use") != use {
+		t.Errorf("with nothing written the figure says %q and offers %q, %q; at first it said %q and offered %q", got, b.offered("own"), b.offered("use"), example, use)
 	}
 }
 

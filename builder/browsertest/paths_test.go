@@ -179,7 +179,7 @@ func expected(t testing.TB, tr *tree.Tree, answers tree.Answers) journey {
 
 	e := tr.Ending(path.Ending)
 	out.Ending = ending{Title: oneLine(e.Title.S), Text: []string{}, Cards: []string{}, Prompts: []string{}}
-	var brought []string
+	var brought, first []string // the ending has what a reader's own cards bring first
 	for _, p := range e.Prompts {
 		brought = append(brought, p.S)
 	}
@@ -192,16 +192,18 @@ func expected(t testing.TB, tr *tree.Tree, answers tree.Answers) journey {
 			out.Ending.Cards = append(out.Ending.Cards, oneLine(lib.Card(id).Title.S))
 		}
 		for _, p := range lib.Card(id).Prompts {
-			brought = append(brought, p.S)
+			first = append(first, p.S)
 		}
 	}
+	shown := append(slices.Clone(first), brought...)
+	brought = append(brought, first...)
 	if e.Sign.Given() {
 		brought = append(brought, laterOf(e)...)
 	}
 	r := readerOf(tr, answers)
 	brought = r.fitting(once(brought))
 	if !e.Sign.Given() {
-		for _, id := range brought {
+		for _, id := range r.fitting(once(shown)) {
 			out.Ending.Prompts = append(out.Ending.Prompts, r.ask(id))
 		}
 		out.Ending.Caution, out.Ending.Text = endingTexts(t, tr, path)
@@ -281,11 +283,11 @@ func (r toldReader) ask(id string) string {
 func leftText(n int) string {
 	switch n {
 	case 0:
-		return "This is the last question."
+		return "The last question"
 	case 1:
-		return "At most 1 question left after this one."
+		return "At most 1 more question"
 	}
-	return fmt.Sprintf("At most %d questions left after this one.", n)
+	return fmt.Sprintf("At most %d more questions", n)
 }
 
 func once(ids []string) []string {

@@ -101,13 +101,14 @@ out.Entry = text(one("label", entry));
 out.Written = entry ? one("input", entry).value : "";
 out.Choices = choices.map((i) => ({ ID: i.value, Text: says(i), Checked: i.checked || i.classList.contains("mine") }));
 out.Problem = text(at("problem", view));
-out.Trail = all('[data-slot="steps"] > li', view).filter(shown).map((li) => ({ Question: text(at("asked", li)), Answers: all('[data-slot="answered"] > *', li).map(text) }));
+// The trail is folded, so it is read as it is written.
+if (shown(at("trail", view))) out.Trail = all('[data-slot="steps"] > li', view).map((li) => ({ Question: clean(at("asked", li).textContent), Answers: all('[data-slot="answered"] > *', li).map((e) => clean(e.textContent)) }));
 if (out.View === "ending") {
   const ending = one(".ending", view);
   out.Ending.Title = text(one("h2", ending));
   out.Ending.Caution = text(at("caution", ending));
   const plain = (e) => { const c = e.cloneNode(true); for (const x of c.querySelectorAll(".unseen, .by-hand, .cite")) x.remove(); return clean(c.textContent.replace(/ \(opens in a new tab\)/g, "")); };
-  out.Ending.Text = all(".sky > p", ending).filter(shown).map(plain);
+  out.Ending.Text = all(".sky > p", ending).filter(shown).concat(all(".kinds > .to", ending)).map(plain); // what is folded is read as it is written
   out.Ending.Cards = all(".card > h4", ending).map(text);
   out.Ending.Prompts = all('[data-slot="prompts"] .ask, [data-slot="more-prompts"] .ask', ending).map((e) => clean(e.textContent));
 }
@@ -142,14 +143,26 @@ const tapOn = (e, what) => {
   e.click();
 };
 const planner = document.getElementById("planner");
-const button = (name) => tapOn(planner.querySelector('[data-act="' + name + '"]'), name);
-const next = () => tapOn(planner.querySelector('form button[type="submit"]'), "Next");
+const act = (name) => planner.querySelector('[data-act="' + name + '"]');
+// The line at the foot leads to the sheet, and the bar where there is no such line.
+const button = (name) => tapOn(name === "bar-sheet" && act("slip").getClientRects().length ? act("slip") : act(name), name);
+const next = () => tapOn(planner.querySelector('form button[type="submit"]'), "Go on");
 const write = (field, text) => { field.value = text; field.dispatchEvent(new Event("input", { bubbles: true })); };
 // What most readers tell on the safety screen: they wear a leg, and nothing is wrong.
 const pass = () => {
   const leg = planner.querySelector('[data-leg="worn"]');
   if (leg) tapOn(leg, "a leg that is worn");
   for (let n = 0; n < 6 && planner.querySelector("form.safety"); n++) button("none");
+};
+// An answer is changed from the trail, which is folded.
+const change = (n) => {
+  planner.querySelector("details.path").open = true;
+  tapOn(planner.querySelectorAll('[data-act="change"]')[n], "change " + n);
+};
+// Goes on with what was given here before.
+const again = () => {
+  const mine = planner.querySelector("button.row.mine");
+  if (mine) tapOn(mine, "the answer given"); else next();
 };
 // One answer or topic is a button that goes on; several topics are lined up, several answers ticked.
 const answer = (ids) => {

@@ -3,7 +3,9 @@ package browsertest
 import (
 	"fmt"
 	"os"
+	"path"
 	"path/filepath"
+	"regexp"
 	"slices"
 	"strings"
 	"testing"
@@ -123,7 +125,7 @@ func (b *tab) openPage(name string, address func(string) string) {
 	for _, wrong := range wrongLoads(b.t, name, b.requests()[before:], address) {
 		b.t.Error(wrong)
 	}
-	if width := eval[string](b, `getComputedStyle(document.querySelector("main")).maxWidth`); width == "none" {
+	if !eval[bool](b, `getComputedStyle(document.body).margin === "0px" && Array.from(document.querySelectorAll('link[rel="stylesheet"]')).every((link) => link.sheet !== null)`) {
 		b.t.Errorf("%s: its style did not reach it", name)
 	}
 }
@@ -135,7 +137,7 @@ func wrongLoads(t testing.TB, name string, asked []string, address func(string) 
 	must, may := []string{}, []string{}
 	for _, l := range loads(t, siteDir, name) {
 		may = append(may, address(l.file))
-		if !l.icon {
+		if !l.free {
 			must = append(must, address(l.file))
 		}
 	}
@@ -167,10 +169,10 @@ func partsNamed(t testing.TB, dir, name string) []string {
 	return out
 }
 
-// A load is a file that a page names to be loaded with it.
+// A load is a file that a page names to be loaded with it, or that its style names.
 type load struct {
 	file string
-	icon bool
+	free bool // a browser loads it when it needs it: the tab's picture, a typeface
 }
 
 // loads gives a page's loads, itself first.
@@ -193,6 +195,29 @@ func loads(t testing.TB, dir, name string) []load {
 			t.Errorf("%s loads %s, which is not there", name, to)
 		}
 		out = append(out, load{file, attr(d, "rel") == "icon"})
+		if attr(d, "rel") == "stylesheet" {
+			out = append(out, named(t, dir, file)...)
+		}
 	}
 	return out
 }
+
+// named gives what a style names to be loaded.
+func named(t testing.TB, dir, style string) []load {
+	t.Helper()
+	css, err := os.ReadFile(filepath.Join(dir, filepath.FromSlash(style)))
+	if err != nil {
+		t.Fatal(err)
+	}
+	var out []load
+	for _, m := range styleNames.FindAllSubmatch(css, -1) {
+		file := path.Join(path.Dir(style), string(m[1]))
+		if _, err := os.Stat(filepath.Join(dir, filepath.FromSlash(file))); err != nil {
+			t.Errorf("%s names %s, which is not there", style, m[1])
+		}
+		out = append(out, load{file, true})
+	}
+	return out
+}
+
+var styleNames = regexp.MustCompile(`url\(\s*["']?([^"')]+)`)

@@ -75,7 +75,7 @@ const top = (by || f).getBoundingClientRect().top;
 return { Tag: f.tagName, Text: clean(f.innerText), Described: by ? clean(by.innerText) : "", Tab: document.title, Seen: top >= -1 && top < window.innerHeight };
 })()`)
 	var out []string
-	if got.Tag != "H3" || got.Text != title {
+	if got.Tag != "H2" || got.Text != title {
 		out = append(out, fmt.Sprintf("reading starts at %s %q, want its heading", got.Tag, got.Text))
 	}
 	if got.Described != caution {

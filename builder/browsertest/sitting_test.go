@@ -40,9 +40,9 @@ func TestEveryWayPassesTheScreen(t *testing.T) {
 	b.hand(`answer(["hills-and-ramps"])`)
 	wantsScreen(t, b, "the list of topics")
 	b.back()
-	b.waitFor(`document.querySelector("#planner form.topics") !== null`)
+	b.waitFor(`document.querySelector("#planner [data-topic]") !== null`)
 	b.forward()
-	b.waitFor(`document.querySelector("#planner .choices") !== null`)
+	b.waitFor(`document.querySelector("#planner [data-leg]") !== null`)
 	wantsScreen(t, b, "Back and Forward")
 	first(b.hand(`pass()`))
 	b.tap("bar-topics")
@@ -64,7 +64,7 @@ func TestEveryWayPassesTheScreen(t *testing.T) {
 		c := newTab(t)
 		c.open(onWeb(from))
 		c.open(eval[string](c, `document.querySelector('main a[href*="#take="]').href`))
-		c.waitFor(`document.querySelector("#planner .choices") !== null`)
+		c.waitFor(`document.querySelector("#planner [data-leg]") !== null`)
 		wantsScreen(t, c, "a link on "+name)
 		if at := eval[string](c, `location.href`); strings.Contains(at, "#") {
 			t.Errorf("the address keeps the topic: %s", at)
@@ -241,17 +241,34 @@ func TestSecondTapAnswersNothing(t *testing.T) {
 	if s := b.look(); s.View != "question" {
 		t.Fatalf("after the gate: %q", s.View)
 	}
+	first := b.look().Question
 	after(200)
-	tapOn(`#planner .answers label`)
-	if s := b.look(); len(ticked(s)) > 0 {
-		t.Errorf("a second tap ticks %v of the topic's first question", ticked(s))
+	tapOn(`#planner .question .row`)
+	if s := b.look(); s.Question != first {
+		t.Errorf("a second tap answers the topic's first question and leads to %q", s.Question)
 	}
 	// Keys do no such harm, and go on at any time.
 	b.press("Tab", "Space")
+	second := b.look().Question
+	if second == first {
+		t.Error("a key answers nothing")
+	}
+	b.tap("back")
+	b.waitFor(`document.querySelector("#planner .question h2").innerText === ` + quoted(b, first))
+	// Twice on one row, as by habit or with a hand that trembles.
 	after(500)
-	tapOn(`#planner .answers label`)
-	if s := b.look(); len(ticked(s)) == 0 {
-		t.Error("a later tap ticks nothing")
+	x, y := middle(`#planner .question .row[value="no"]`)
+	for range 2 {
+		b.tapAt(x, y)
+		after(499)
+		if s := b.look(); s.View != "question" || s.Question != second || len(ticked(s)) > 0 {
+			t.Errorf("two taps on one row lead to %q, %q with %q", s.View, s.Question, ticked(s))
+		}
+	}
+	after(1)
+	tapOn(`#planner .question .row`)
+	if s := b.look(); s.Question == second && len(ticked(s)) == 0 {
+		t.Error("a later tap answers nothing")
 	}
 }
 

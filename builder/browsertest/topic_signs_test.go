@@ -13,7 +13,7 @@ func TestHomeAsksEveryGroup(t *testing.T) {
 	b := newTab(t)
 	b.open(onDisk("index.html"))
 	b.open(eval[string](b, `document.querySelector('main .caution a[href*="#take="]').href`))
-	b.waitFor(`document.querySelector("#planner .choices") !== null`)
+	b.waitFor(`document.querySelector("#planner [data-leg]") !== null`)
 	s := b.hand(`tapOn(planner.querySelector('[data-leg="worn"]'), "leg")`)
 	for _, g := range lib.Safety.Groups {
 		if s.View != "signs" || s.Title != oneLine(g.Text.S) {

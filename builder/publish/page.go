@@ -27,7 +27,7 @@ func pageView(s *shelf.Shelf, p plan.Page, k kind) (PageView, error) {
 		Rooms: roomLinks(s.Say(), root), Edition: editionView(s.Edition()), Credits: creditsOn(s, p, k),
 		Languages: languageLinks(s.Edition().Languages, p, root),
 	}
-	if p.Kind != plan.Planner {
+	if k.look == "" {
 		v.Trail = trail(s.Say(), p, root)
 	}
 	picture, err := s.Asset(mark)
@@ -36,7 +36,7 @@ func pageView(s *shelf.Shelf, p plan.Page, k kind) (PageView, error) {
 	}
 	v.Mark = root + picture
 	loads := []string{siteStyle}
-	if p.Kind != plan.Planner {
+	if k.look == "" {
 		loads = append(loads, textStyle)
 	}
 	if k.bare == nil || !k.bare(s, p.Of) {

@@ -33,25 +33,19 @@ func load(t *testing.T, layers ...map[string]string) *library.Library {
 	t.Helper()
 	var dirs []string
 	for _, files := range layers {
-		dirs = append(dirs, folderWith(t, files))
+		dir := t.TempDir()
+		for name, text := range files {
+			p := filepath.Join(dir, filepath.FromSlash(name))
+			if err := os.MkdirAll(filepath.Dir(p), 0o755); err != nil {
+				t.Fatal(err)
+			}
+			if err := os.WriteFile(p, []byte(text), 0o644); err != nil {
+				t.Fatal(err)
+			}
+		}
+		dirs = append(dirs, dir)
 	}
 	return librarytest.Load(t, dirs...)
-}
-
-// folderWith gives a folder with some files.
-func folderWith(t *testing.T, files map[string]string) string {
-	t.Helper()
-	dir := t.TempDir()
-	for name, text := range files {
-		p := filepath.Join(dir, filepath.FromSlash(name))
-		if err := os.MkdirAll(filepath.Dir(p), 0o755); err != nil {
-			t.Fatal(err)
-		}
-		if err := os.WriteFile(p, []byte(text), 0o644); err != nil {
-			t.Fatal(err)
-		}
-	}
-	return dir
 }
 
 // output is a rendered site: its files, and their names in the order they came.
@@ -165,8 +159,8 @@ func TestNames(t *testing.T) {
 			assets = append(assets, name)
 		}
 	}
-	if parts := 2 + 3 + len(load(t).PatientTrees()); len(assets) != 17+parts {
-		t.Errorf("assets: %v, want nine styles, five scripts, the mark, two weights of the typeface, and as parts the prompts, the words about a reader, three figures and each topic", assets)
+	if parts := 1 + 3 + len(load(t).PatientTrees()); len(assets) != 16+parts {
+		t.Errorf("assets: %v, want eight styles, five scripts, the mark, two weights of the typeface, and as parts the prompts, three figures and each topic", assets)
 	}
 }
 
@@ -436,8 +430,7 @@ func TestNoPageChooses(t *testing.T) {
 			cites = append(cites, e)
 		}
 		for _, e := range elements(n, "a") { // links that carry a source's title
-			class, _ := attr(e, "class")
-			if to, _ := attr(e, "href"); strings.Contains(to, "#source-") || class == "address" {
+			if to, _ := attr(e, "href"); strings.Contains(to, "#source-") {
 				cites = append(cites, e)
 			}
 		}
