@@ -73,7 +73,7 @@ func tooHeavy(t testing.TB, dir string) []string {
 			switch {
 			case strings.HasPrefix(name, "assets/planner."):
 				most = guardLimit
-			case strings.HasPrefix(name, "assets/tree-"):
+			case strings.HasPrefix(name, "assets/tree-"), strings.HasPrefix(name, "assets/ground-"): // a topic, and what shows its answers
 				most = topicLimit
 			}
 			limit(name, zipped(t, dir, name), most)

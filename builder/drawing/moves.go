@@ -16,12 +16,23 @@ import (
 //	grow Y          scales about 0, Y by the cube root of the amount in tens: a box of 20 kg has twice the content of one of 10 kg
 //	arc K R         an arc of R about 0, 0 from upright on, K times the angle long
 //	mix A B | a | b a path between a, where the amount is A, and b, where it is B; and beyond
-//	says degrees, says mm, says kg   the amount in figures
+//	says           the angle of the ratio, in whole degrees, as the text of the element
 //
 // A number behind the word, as in "turn.1", says which amount it is, where a drawing has several.
 var isMove = regexp.MustCompile(` data-is="(\w+)(?:\.(\d))? ?([^"]*)"`)
 
+var isSaid = regexp.MustCompile(`(data-is="says(?:\.(\d))?"[^>]*>)[^<]*<`)
+
+func saidDegrees(ratio float64) string {
+	return strconv.FormatFloat(math.Round(degrees(math.Atan(ratio))), 'f', 0, 64) + "°"
+}
+
 func setTo(body string, amounts ...float64) string {
+	body = isSaid.ReplaceAllStringFunc(body, func(found string) string {
+		m := isSaid.FindStringSubmatch(found)
+		which, _ := strconv.Atoi(m[2])
+		return m[1] + saidDegrees(amounts[which]) + "<"
+	})
 	return isMove.ReplaceAllStringFunc(body, func(found string) string {
 		m := isMove.FindStringSubmatch(found)
 		which, _ := strconv.Atoi(m[2])

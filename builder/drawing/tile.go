@@ -40,17 +40,8 @@ type tileShape struct {
 // TileAt draws a tile. It is false where no tile has that name. An amount has the unit in which quantities are
 // kept: a ratio, millimetres or kilograms; a tile of one shape takes no notice of it.
 func TileAt(name string, amount float64) (Tile, bool) {
-	i := slices.IndexFunc(tiles, func(s tileShape) bool { return s.name == name })
-	if i < 0 {
-		return Tile{}, false
-	}
-	s, p := tiles[i], &pencil{}
-	s.draw(p)
-	t := Tile{Name: name, Body: template.HTML(setTo(p.b.String(), amount))}
-	if s.rises {
-		t.Rise = amount * slopeRun
-	}
-	return t, true
+	s, ok := TileShape(name)
+	return Tile{Name: name, Rise: amount * s.Run, Body: template.HTML(setTo(string(s.Body), amount))}, ok
 }
 
 // TileNames names every tile, in the order in which they are drawn.
@@ -92,6 +83,32 @@ func Usual(name string) float64 {
 		}
 	}
 	return 0
+}
+
+// Shape is a tile or a picture in which no amount is set yet; setTo does that, here and in the reader's page.
+type Shape struct {
+	Wide, Tall int
+	Body       template.HTML
+	Usual      []float64 // the amounts at which it is drawn where none are given
+	Run        float64   // the ground rises by so many units times the first amount
+}
+
+// TileShape gives a tile without an amount. It is false where no tile has that name.
+func TileShape(name string) (Shape, bool) {
+	i := slices.IndexFunc(tiles, func(s tileShape) bool { return s.name == name })
+	if i < 0 {
+		return Shape{}, false
+	}
+	t, p := tiles[i], &pencil{}
+	t.draw(p)
+	out := Shape{Wide: TileWide, Tall: TileTall, Body: template.HTML(p.b.String())}
+	if t.of != "" {
+		out.Usual = []float64{t.usual}
+	}
+	if t.rises {
+		out.Run = slopeRun
+	}
+	return out, true
 }
 
 // SVG is the tile as an inline element that is not read aloud.

@@ -59,6 +59,8 @@ var entries = []entry{
 	{from: "style/sheets.css"},  // and from then on
 	{from: "client/planner/planner.ts"},
 	{from: "client/planner/sheets.ts", behind: (*maker).sheetsPart}, // the sheet; the planner loads it ahead of need
+	{from: groundScript, behind: (*maker).ground},                   // drawings of what is answered; loaded beside the first topic
+	{from: groundStyle},
 	{from: "style/figure.css"},
 	{from: "client/figures/workbench.ts"},                   // figures
 	{from: "client/carry/carry.ts", behind: (*maker).carry}, // takes a sheet along; the planner loads it when asked

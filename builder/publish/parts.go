@@ -54,6 +54,7 @@ func partOfFigure(id string) string { return "figure-" + id }
 func (m *maker) parts() []entry {
 	out := []entry{{from: partPrompts + ".js", behind: (*maker).promptsPart}, {from: partAbout + ".js", behind: (*maker).aboutPart}}
 	trees := m.lib.PatientTrees()
+	out = append(out, groundParts(trees)...)
 	for _, f := range besideTrees(m.lib.Figures, trees) {
 		out = append(out, entry{from: partOfFigure(f.ID) + ".js", behind: func(m *maker) ([]byte, error) { return m.figurePart(f) }})
 	}

@@ -25,7 +25,7 @@ func plannerModel(v viewer, _ plan.Page) (any, error) {
 	out := PlannerView{PageView: v.view, Opening: v.opening()}
 	for from, to := range map[string]*string{
 		"client/carry/carry.ts": &out.Carry, "client/figures/workbench.ts": &out.FigureScript, "style/figure.css": &out.FigureStyle,
-		"client/planner/sheets.ts": &out.Sheets, "style/sheets.css": &out.SheetStyle, partPrompts + ".js": &out.Prompts, partAbout + ".js": &out.About,
+		"client/planner/sheets.ts": &out.Sheets, "style/sheets.css": &out.SheetStyle, partPrompts + ".js": &out.Prompts, partAbout + ".js": &out.About, groundScript: &out.Ground,
 	} {
 		file, err := v.shelf.Asset(from)
 		if err != nil {

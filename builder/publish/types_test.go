@@ -22,7 +22,7 @@ import (
 var refresh = flag.Bool("refresh", false, "write the client's types anew from the structs")
 
 // blocks are what the build writes as JSON for the client.
-var blocks = []any{data{}, part{}, dataPulls{}, figureData{}, exchange.Form{}}
+var blocks = []any{data{}, part{}, dataPulls{}, figureData{}, groundPart{}, exchange.Form{}}
 
 // Of types that hold less than Go can say, what they hold.
 var spelled = map[string]string{

@@ -172,6 +172,25 @@ func (t *Tree) Cards() []string {
 	return out
 }
 
+// Grounds names the tiles that show the tree's answers, each once, in the file's order.
+func (t *Tree) Grounds() []string {
+	var out []string
+	add := func(ground read.Text) {
+		if ground.S != "" && !slices.Contains(out, ground.S) {
+			out = append(out, ground.S)
+		}
+	}
+	for _, q := range t.Questions {
+		for _, a := range q.Answers {
+			add(a.Ground)
+		}
+		if q.Measure != nil {
+			add(q.Measure.Ground)
+		}
+	}
+	return out
+}
+
 // RestsOn gives what a formula rests on, by way of values too: the worked-out
 // values and the questions, each once.
 func (t *Tree) RestsOn(e *formula.Expr) (values, questions []string) {

@@ -94,6 +94,21 @@ export interface FigureData {
   figures: { [key: string]: figure.Coded };
 }
 
+export interface GroundPart {
+  tiles?: { [key: string]: GroundShape };
+  owns?: { [key: string]: GroundShape };
+  more?: { [key: string]: string };
+  style?: string;
+}
+
+export interface GroundShape {
+  wide: number;
+  tall: number;
+  body: string;
+  usual?: number[];
+  run?: number;
+}
+
 export interface Part {
   html?: string;
   tree?: DataTree;

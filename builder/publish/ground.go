@@ -1,0 +1,107 @@
+package publish
+
+import (
+	"encoding/json"
+	"fmt"
+	"path"
+	"strings"
+
+	"keelpath/builder/drawing"
+	"keelpath/builder/tree"
+)
+
+// groundPart is what a script of drawings brings: tiles of answers by name, pictures of the reader's own amounts, and
+// where the rest lies.
+type groundPart struct {
+	Tiles map[string]groundShape `json:"tiles,omitempty"`
+	Owns  map[string]groundShape `json:"owns,omitempty"`
+	More  map[string]string      `json:"more,omitempty"` // the script that has the tiles of a topic
+	Style string                 `json:"style,omitempty"`
+}
+
+// groundShape is a drawing that an amount has not been set in.
+type groundShape struct {
+	Wide  int       `json:"wide"`
+	Tall  int       `json:"tall"`
+	Body  string    `json:"body"`
+	Usual []float64 `json:"usual,omitempty"` // the amount at which it is drawn where none is given
+	Run   float64   `json:"run,omitempty"`   // its ground rises by this many units times the amount
+}
+
+const (
+	groundScript = "client/planner/ground.ts"
+	groundStyle  = "style/ground.css"
+)
+
+func groundOfTree(id string) string { return "ground-" + id + ".js" }
+
+func groundOf(s drawing.Shape) groundShape {
+	return groundShape{s.Wide, s.Tall, string(s.Body), s.Usual, s.Run}
+}
+
+// groundTiles are the tiles with these names.
+func groundTiles(names []string) map[string]groundShape {
+	out := map[string]groundShape{}
+	for _, name := range names {
+		if s, ok := drawing.TileShape(name); ok {
+			out[name] = groundOf(s)
+		}
+	}
+	return out
+}
+
+// firstTiles are those that stand before any topic is taken: for the topics, and for whether a leg is worn.
+func firstTiles(trees []*tree.Tree) []string {
+	out := []string{"leg-worn", "leg-not-yet", "leg-not-now", "wrong"}
+	for _, t := range trees {
+		out = append(out, "topic-"+t.ID.S)
+	}
+	return out
+}
+
+// ground is what the script of drawings has behind it.
+func (m *maker) ground() ([]byte, error) {
+	trees := m.lib.PatientTrees()
+	out := groundPart{Tiles: groundTiles(firstTiles(trees)), Owns: map[string]groundShape{}, More: map[string]string{}}
+	for _, name := range drawing.OwnNames() {
+		s, _ := drawing.OwnShape(name)
+		out.Owns[name] = groundOf(s)
+	}
+	style, err := m.asset(groundStyle)
+	if err != nil {
+		return nil, err
+	}
+	out.Style = path.Base(style.name)
+	for _, t := range trees {
+		if len(t.Grounds()) == 0 {
+			continue
+		}
+		file, err := m.asset(groundOfTree(t.ID.S))
+		if err != nil {
+			return nil, err
+		}
+		out.More[t.ID.S] = path.Base(file.name)
+	}
+	return out.script()
+}
+
+// groundParts has the tiles of each topic, as an entry of the assets.
+func groundParts(trees []*tree.Tree) []entry {
+	var out []entry
+	for _, t := range trees {
+		if names := t.Grounds(); len(names) > 0 {
+			out = append(out, entry{from: groundOfTree(t.ID.S), behind: func(*maker) ([]byte, error) {
+				return groundPart{Tiles: groundTiles(names)}.script()
+			}})
+		}
+	}
+	return out
+}
+
+func (p groundPart) script() ([]byte, error) {
+	var b strings.Builder
+	e := json.NewEncoder(&b)
+	e.SetEscapeHTML(false) // the file is no HTML
+	err := e.Encode(p)
+	return fmt.Appendf(nil, "keelpathGround.take(%s);\n", strings.TrimSuffix(b.String(), "\n")), err
+}

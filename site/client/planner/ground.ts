@@ -1,0 +1,92 @@
+// Drawings of what is answered: tiles for answers that are a thing, and pictures of the reader's own amounts. Loaded beside
+// the first topic, and nothing waits for it: without it the words stand alone. The build gives the tiles of the topics' list
+// and the pictures behind this script, and the tiles of each topic in a script of its own (builder/publish/ground.go).
+
+import { loadScript, loadStyle } from "../page/load";
+import { entry } from "../sums/own";
+import { setTo } from "../sums/moves";
+import { GroundPart, GroundShape } from "../types/publish";
+
+const NAME = "http://www.w3.org/2000/svg";
+const WIDE = 120;
+
+const tiles: { [name: string]: GroundShape } = {};
+const owns: { [name: string]: GroundShape } = {};
+const more: { [tree: string]: string } = {};
+const bodies = new WeakMap<SVGSVGElement, GroundShape>();
+const coming: { [file: string]: Promise<void> } = {};
+
+// What a script brings lies beside it, whatever the page's folder is.
+const here = (document.currentScript as HTMLScriptElement).src;
+
+export interface Ground {
+  take: typeof take;
+  ready: typeof ready;
+  tile: typeof tile;
+  own: typeof own;
+  set: typeof set;
+}
+
+/** Takes up what the build gives. */
+function take(part: GroundPart): void {
+  Object.assign(tiles, part.tiles);
+  Object.assign(owns, part.owns);
+  Object.assign(more, part.more);
+  if (part.style) once(part.style, loadStyle).catch(() => undefined);
+}
+
+/** The tiles of a topic are there. It fails where they cannot be loaded; then the words stand alone. */
+function ready(tree: string): Promise<void> {
+  const file = entry(more, tree);
+  return file ? once(file, loadScript) : Promise.resolve();
+}
+
+function once(file: string, load: (from: string) => Promise<void>): Promise<void> {
+  const known = entry(coming, file);
+  if (known) return known;
+  const came = load(new URL(file, here).href);
+  coming[file] = came;
+  came.catch(() => delete coming[file]);
+  return came;
+}
+
+/** A tile, at its usual amount where none is given. What it shows is said beside it, so it is hidden from who listens. */
+function tile(name: string, amount?: number): SVGSVGElement | undefined {
+  const shape = entry(tiles, name);
+  if (!shape) return undefined;
+  const svg = made(shape);
+  svg.setAttribute("aria-hidden", "true");
+  svg.setAttribute("data-ground", name);
+  set(svg, ...(amount === undefined ? shape.usual || [] : [amount]));
+  return svg;
+}
+
+/** A picture of the reader's own amounts, in the order in which it takes them; words say what it shows. */
+function own(name: string, says: string, ...amounts: number[]): SVGSVGElement | undefined {
+  const shape = entry(owns, name);
+  if (!shape) return undefined;
+  const svg = made(shape);
+  svg.setAttribute("role", "img");
+  svg.setAttribute("aria-label", says);
+  svg.setAttribute("data-own", name);
+  set(svg, ...amounts);
+  return svg;
+}
+
+function made(shape: GroundShape): SVGSVGElement {
+  const svg = document.createElementNS(NAME, "svg");
+  svg.setAttribute("class", "ground");
+  svg.setAttribute("viewBox", `0 0 ${shape.wide} ${shape.tall}`);
+  svg.setAttribute("focusable", "false");
+  bodies.set(svg, shape);
+  return svg;
+}
+
+/** Draws a tile or a picture anew, at other amounts. */
+function set(svg: SVGSVGElement, ...amounts: number[]): void {
+  const shape = bodies.get(svg) as GroundShape;
+  svg.innerHTML = setTo(shape.body, amounts);
+  if (shape.wide === WIDE) svg.setAttribute("data-rise", String((shape.run || 0) * (amounts[0] || 0)));
+}
+
+(window as { keelpathGround?: Ground }).keelpathGround = { take, ready, tile, own, set };
