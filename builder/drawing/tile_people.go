@@ -116,12 +116,12 @@ func (p *pencil) leg(s someone, at footing, of madeOf) {
 		p.shoeOf(at)
 		p.path(s.legs, tubeOf([]pt{s.hip, between(s.hip, k, 0.5), k, between(k, a, 0.5), between(k, a, 0.98)}, []float64{thigh, thigh - 2, knee, 14, 11.5}, true, false))
 	case belowKnee:
-		p.path("p", tubeOf([]pt{between(k, a, 0.5), a}, []float64{4.6, 4.6}, false, false))
+		p.path("i", tubeOf([]pt{between(k, a, 0.5), a}, []float64{4.6, 4.6}, false, false))
 		p.shoeOf(at)
 		p.path("p", tubeOf([]pt{between(k, a, -0.02), between(k, a, 0.2), between(k, a, 0.4), between(k, a, 0.56)}, []float64{15.5, 15, 12, 7}, true, true))
 		p.path(s.legs, tubeOf([]pt{s.hip, between(s.hip, k, 0.5), between(s.hip, k, 0.86), between(k, a, 0.08)}, []float64{thigh + 1, thigh, knee + 3.4, knee + 3}, true, false))
 	case aboveKnee:
-		p.path("p", tubeOf([]pt{between(k, a, 0.2), a}, []float64{4.6, 4.6}, false, false))
+		p.path("i", tubeOf([]pt{between(k, a, 0.2), a}, []float64{4.6, 4.6}, false, false))
 		p.shoeOf(at)
 		p.path("p", tubeOf([]pt{between(s.hip, k, 0.4), between(s.hip, k, 0.62), between(s.hip, k, 0.86)}, []float64{thigh - 2, thigh - 5, 9}, true, true))
 		p.path("e", tubeOf([]pt{between(s.hip, k, 0.84), k, between(k, a, 0.3)}, []float64{9, 11.5, 8}, true, true))

@@ -119,7 +119,7 @@ func amountsOf(name string) []float64 {
 	switch name {
 	case "slope", "side-slope":
 		return []float64{0, 1.0 / 48, 0.05, 1.0 / 12, 0.125, 0.16, 0.4}
-	case "heel", "heel-pair":
+	case "heel":
 		return []float64{0, 9.525, 25, 50.8, 120}
 	case "load":
 		return []float64{0, 5, 18.14, 25, 150}

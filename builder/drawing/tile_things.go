@@ -9,12 +9,6 @@ var shoeTiles = []tileShape{
 	{name: "heel", usual: 50, of: "length", draw: func(p *pencil) {
 		p.flat(func() { p.at(22, 75.4, 0.74, 0, func() { p.heel(""); p.heelMark("", 112) }) })
 	}},
-	{name: "heel-pair", usual: 25, of: "length", draw: func(p *pencil) {
-		p.flat(func() {
-			p.at(4, 75.4, 0.52, 0, p.flatShoe)
-			p.at(64, 75.4, 0.52, 0, func() { p.heel("") })
-		})
-	}},
 	// Pairs apart by what an answer says: about the same, up to 1/2 in, more than that, and a heel over 2 in.
 	{name: "heels-same", draw: func(p *pencil) { p.flat(func() { p.heelsOf(20, 20) }) }},
 	{name: "heels-little", draw: func(p *pencil) { p.flat(func() { p.heelsOf(10, 22.7) }) }},
@@ -234,9 +228,21 @@ var legTiles = []tileShape{
 			p.at(80, 75.4, 0.42, 0, p.standingLeg)
 		})
 	}},
-	{name: "one-leg", draw: func(p *pencil) { p.flat(func() { p.stand(58, 0.42, oneLeg) }) }},
-	{name: "two-legs", draw: func(p *pencil) { p.flat(func() { p.stand(58, 0.42, bothLegs) }) }},
-	{name: "knee-joint", draw: func(p *pencil) { p.flat(func() { p.stand(58, 0.42, kneeWalker) }) }},
+	{name: "one-leg", draw: func(p *pencil) {
+		p.flat(func() {
+			p.at(32, 75.4, 0.42, 0, p.trouserLeg)
+			p.at(80, 75.4, 0.42, 0, p.standingLeg)
+		})
+	}},
+	{name: "two-legs", draw: func(p *pencil) {
+		p.flat(func() {
+			p.at(32, 75.4, 0.42, 0, p.standingLeg)
+			p.at(80, 75.4, 0.42, 0, p.standingLeg)
+		})
+	}},
+	{name: "two-legs-walking", draw: func(p *pencil) { p.flat(func() { p.stand(58, 0.42, bothLegs) }) }},
+	{name: "knee-joint", draw: func(p *pencil) { p.flat(func() { p.at(50, 75.4, 0.36, 0, p.jointedLeg) }) }},
+	{name: "knee-joint-walking", draw: func(p *pencil) { p.flat(func() { p.stand(58, 0.42, kneeWalker) }) }},
 	{name: "own-knee-bends", draw: func(p *pencil) {
 		p.ground("M0 76C10 76 14 60.4 22 61.6L112 76H120", func() { p.at(60, 67, 0.33, 0, func() { p.kneePushed(false) }) })
 	}},
@@ -285,7 +291,6 @@ var (
 	sitting      = someone{hip: pt{2, -54}, neck: pt{-2, -106}, near: footing{44, -12, 0}, far: footing{48, -12, 0}, nearLeg: belowKnee, nearArm: []pt{{2, -80}, {22, -70}}, hair: "parted", skin: "e", coat: "p", legs: "t", hem: 6,
 		behind: func(p *pencil) { p.wheelchair() }, hold: func(p *pencil) { p.bigWheel() }}
 	bothLegs   = someone{hip: pt{0, -85}, lean: 3, near: footing{16, 0, 8}, far: footing{-18, -4, -14}, nearLeg: belowKnee, farLeg: belowKnee, nearArm: []pt{{-10, -110}, {-14, -92}}, farArm: []pt{{10, -110}, {20, -96}}, hair: "curls", skin: "e", coat: "p", legs: "e"}
-	oneLeg     = someone{hip: pt{0, -85}, lean: 3, near: footing{16, 0, 8}, far: footing{-18, -4, -14}, nearLeg: belowKnee, nearArm: []pt{{-10, -110}, {-14, -92}}, farArm: []pt{{10, -110}, {20, -96}}, hair: "parted", coat: "e", legs: "p"}
 	kneeWalker = someone{hip: pt{0, -84}, lean: 2, near: footing{16, -1, 6}, far: footing{-18, -4, -14}, nearLeg: aboveKnee, nearArm: []pt{{-8, -110}, {-10, -92}}, farArm: []pt{{10, -110}, {20, -96}}, hair: "short", coat: "e", legs: "t"}
 
 	childStanding = someone{hip: pt{0, -86}, lean: 2, near: footing{x: -4}, far: footing{10, 0, 2}, nearLeg: belowKnee, nearArm: []pt{{4, -112}, {22, -104}}, farArm: []pt{{8, -114}, {26, -112}}, hair: "short", skin: "e", coat: "p", legs: "t", child: true}
@@ -308,6 +313,21 @@ func (p *pencil) standingLeg() {
 	p.in("translate(-25 0)", func() { p.pylon(84); p.laced() })
 	p.d("p h", socketLine)
 	p.d("e", "M-18 -145C-12 -139 2 -138 8 -144C12 -148 17 -152 21 -154C14 -158 -6 -156 -18 -145Z")
+}
+
+// trouserLeg is a leg in trousers, cut off over the knee.
+func (p *pencil) trouserLeg() {
+	p.in("translate(-25 0)", p.laced)
+	p.path("e", tubeOf([]pt{{0, -26}, {0, -70}, {2, -110}, {1, -168}}, []float64{34, 38, 44, 52}, false, false))
+}
+
+// jointedLeg is an artificial leg with a knee joint and the socket of a thigh, that nobody wears.
+func (p *pencil) jointedLeg() {
+	p.in("translate(-25 0)", func() { p.pylon(104); p.laced() })
+	p.path("e", tubeOf([]pt{{0, -92}, {-1, -112}, {0, -130}}, []float64{16, 24, 19}, true, true))
+	p.disc("i", 0, -120, 4)
+	p.path("p h", tubeOf([]pt{{0, -136}, {1, -152}, {1, -200}}, []float64{20, 34, 46}, true, false))
+	p.d("e", "M-22 -200C-12 -194 12 -194 24 -200C14 -206 -12 -206 -22 -200Z")
 }
 
 // kneePushed is a leg on the way down whose knee is pushed to bend: an own knee over a socket, or a joint.

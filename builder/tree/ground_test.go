@@ -2,6 +2,7 @@ package tree_test
 
 import (
 	"os"
+	"path/filepath"
 	"strings"
 	"testing"
 
@@ -37,5 +38,45 @@ func TestGround(t *testing.T) {
 	table, found = read(strings.Replace(string(src), "ground: ramp-door", "ground: ramp-dor", 1))
 	if got := table.Questions["where"].Answers[0].Ground; got != "" || !strings.Contains(found, `nearest: "ramp-door"`) {
 		t.Errorf("shown as %q, and found: %s", got, found)
+	}
+}
+
+// No two answers of one question are shown as the same thing, and no "not sure" or "no" is shown as any.
+func TestGroundTellsAnswersApart(t *testing.T) {
+	files, err := filepath.Glob("../../trees/*.yaml")
+	if err != nil || len(files) < 15 {
+		t.Fatalf("%d trees, %v", len(files), err)
+	}
+	shown := 0
+	for _, file := range files {
+		src, err := os.ReadFile(file)
+		if err != nil {
+			t.Fatal(err)
+		}
+		var list finding.List
+		tr := tree.Parse(file, src, &list)
+		if tr == nil {
+			continue
+		}
+		for _, q := range tr.Questions {
+			seen := map[string]string{}
+			for _, a := range q.Answers {
+				ground := a.Ground.S
+				if ground == "" {
+					continue
+				}
+				shown++
+				if other, ok := seen[ground]; ok {
+					t.Errorf("%s: %q and %q of %q are both shown as %q", file, other, a.ID.S, q.ID.S, ground)
+				}
+				if a.ID.S == tree.Unsure || a.ID.S == "no" || a.ID.S == "yes" {
+					t.Errorf("%s: %q of %q is no thing, and is shown as %q", file, a.ID.S, q.ID.S, ground)
+				}
+				seen[ground] = a.ID.S
+			}
+		}
+	}
+	if shown < 100 {
+		t.Errorf("only %d answers are shown as anything", shown)
 	}
 }
