@@ -53,32 +53,21 @@ function once(file: string, load: (from: string) => Promise<void>): Promise<void
 /** A tile, at its usual amount where none is given. What it shows is said beside it, so it is hidden from who listens. */
 function tile(name: string, amount?: number): SVGSVGElement | undefined {
   const shape = entry(tiles, name);
-  if (!shape) return undefined;
-  const svg = made(shape);
-  svg.setAttribute("aria-hidden", "true");
-  svg.setAttribute("data-ground", name);
-  set(svg, ...(amount === undefined ? shape.usual || [] : [amount]));
-  return svg;
+  return shape && made(shape, "data-ground", name, amount === undefined ? shape.usual || [] : [amount]);
 }
 
-/** A picture of the reader's own amounts, in the order in which it takes them; words say what it shows. */
-function own(name: string, says: string, ...amounts: number[]): SVGSVGElement | undefined {
+/** A picture of the reader's own amounts, in the order in which it takes them; its words stand beside it. */
+function own(name: string, ...amounts: number[]): SVGSVGElement | undefined {
   const shape = entry(owns, name);
-  if (!shape) return undefined;
-  const svg = made(shape);
-  svg.setAttribute("role", "img");
-  svg.setAttribute("aria-label", says);
-  svg.setAttribute("data-own", name);
-  set(svg, ...amounts);
-  return svg;
+  return shape && made(shape, "data-own", name, amounts);
 }
 
-function made(shape: GroundShape): SVGSVGElement {
+function made(shape: GroundShape, mark: string, name: string, amounts: number[]): SVGSVGElement {
   const svg = document.createElementNS(NAME, "svg");
-  svg.setAttribute("class", "ground");
-  svg.setAttribute("viewBox", `0 0 ${shape.wide} ${shape.tall}`);
-  svg.setAttribute("focusable", "false");
+  const attributes: { [name: string]: string } = { class: "ground", viewBox: `0 0 ${shape.wide} ${shape.tall}`, "aria-hidden": "true", focusable: "false", [mark]: name };
+  for (const key of Object.keys(attributes)) svg.setAttribute(key, attributes[key] as string);
   bodies.set(svg, shape);
+  set(svg, ...amounts);
   return svg;
 }
 
