@@ -159,8 +159,9 @@ func TestNames(t *testing.T) {
 			assets = append(assets, name)
 		}
 	}
-	if parts := 1 + 3 + len(load(t).PatientTrees()); len(assets) != 16+parts {
-		t.Errorf("assets: %v, want eight styles, five scripts, the mark, two weights of the typeface, and as parts the prompts, three figures and each topic", assets)
+	trees := load(t).PatientTrees()
+	if parts := 2 + 3 + len(trees) + len(groundParts(trees)); len(assets) != 18+parts {
+		t.Errorf("assets: %v, want nine styles, six scripts, the mark, two weights of the typeface, and as parts the prompts, the words about a reader, three figures, each topic and what shows its answers", assets)
 	}
 }
 
