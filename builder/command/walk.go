@@ -485,7 +485,7 @@ func (w *walker) filled(t read.Text, path tree.Path) string {
 func (w *walker) words(t read.Text) string { return w.worded(t, nil) }
 
 func (w *walker) worded(t read.Text, name func(id string) string) string {
-	return w.l.Doc(t).Text(func(kind, id string) explainer.Target {
+	return w.l.Doc(t).Text(say.English(), func(kind, id string) explainer.Target {
 		return explainer.Target{Title: w.l.TitleOf(kind, id)}
 	}, name, w.l.Partly)
 }

@@ -2,7 +2,6 @@ package conflict
 
 import (
 	"slices"
-	"strings"
 
 	"keelpath/builder/say"
 )
@@ -224,10 +223,4 @@ func (m *Matter) Markings(do func(Set)) {
 }
 
 // addon names an add-on as it stands in the middle of a sentence.
-func (m *Matter) addon(addon int) string {
-	name := m.Words.Small(m.Addons[addon].Name.S)
-	if strings.ContainsAny(name[:1], "aeiou") {
-		return m.Words.Say("conflict.an-add-on", "add-on", name)
-	}
-	return m.Words.Say("conflict.an-other-add-on", "add-on", name)
-}
+func (m *Matter) addon(addon int) string { return m.Addons[addon].Within.S }

@@ -27,9 +27,9 @@ func worded() *Matter {
 		}
 		return r
 	}
-	addon := func(name string) *library.FootType {
+	addon := func(within string) *library.FootType {
 		f := &library.FootType{}
-		f.Name.S = name
+		f.Within.S = within
 		return f
 	}
 	m := &Matter{
@@ -40,7 +40,7 @@ func worded() *Matter {
 			wish("quiet", "quiet steps", "to walk quietly", "How loud is it"),
 		},
 		Rows:   []*library.Row{row("none", "some", "a lot"), row("low", "high")},
-		Addons: []*library.FootType{addon("Ankle unit"), addon("Soft cover")},
+		Addons: []*library.FootType{addon("an ankle unit"), addon("a soft cover")},
 	}
 	m.Table = Table{
 		Wishes: []Wish{{Row: 0, Step: 1}, {Row: 1, Step: 0, Down: true}, {Row: 0, Step: 2}},

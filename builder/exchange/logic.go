@@ -9,6 +9,7 @@ import (
 	"keelpath/builder/formula"
 	"keelpath/builder/proof"
 	"keelpath/builder/quantity"
+	"keelpath/builder/say"
 	"keelpath/builder/tree"
 )
 
@@ -41,6 +42,7 @@ type place struct {
 
 // logic is what makes each item of a tree's form appear.
 type logic struct {
+	words   *say.Words
 	t       *tree.Tree
 	chart   *proof.Chart
 	order   []*tree.Question // each after those that lead to it
@@ -54,12 +56,12 @@ type logic struct {
 }
 
 // work gives an error where the tree's logic cannot be said by conditions of a form.
-func work(t *tree.Tree, proved *proof.Proof) (*logic, error) {
+func work(words *say.Words, t *tree.Tree, proved *proof.Proof) (*logic, error) {
 	chart, ok := proved.Chart(t)
 	if !ok {
 		return nil, fmt.Errorf("the tree cannot be proved, so what leads where is not known")
 	}
-	w := &logic{t: t, chart: chart, places: map[*tree.Question][]*place{}, when: map[string][][]clause{}, classed: map[*tree.Question][]int{},
+	w := &logic{words: words, t: t, chart: chart, places: map[*tree.Question][]*place{}, when: map[string][][]clause{}, classed: map[*tree.Question][]int{},
 		in: map[*tree.Question][]*proof.State{}, led: map[*tree.Question]map[string]bool{}, to: map[*proof.Way][]string{}}
 	for _, st := range chart.States {
 		w.in[st.Question] = append(w.in[st.Question], st)
@@ -211,7 +213,7 @@ func (w *logic) newPlace(q *tree.Question, link string) *place {
 		}
 	}
 	if q.Skip.Given() {
-		options = append(options, coding{sys, tree.Skip, "Skip this question"})
+		options = append(options, coding{sys, tree.Skip, w.words.Say("form.skip")})
 	}
 	switch {
 	case q.Measure != nil:

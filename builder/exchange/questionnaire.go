@@ -20,6 +20,7 @@ import (
 	"keelpath/builder/library"
 	"keelpath/builder/quantity"
 	"keelpath/builder/read"
+	"keelpath/builder/say"
 	"keelpath/builder/tree"
 )
 
@@ -35,9 +36,6 @@ type Written struct {
 	JSON []byte
 	Form Form
 }
-
-// stance opens every form.
-const stance = "This form helps you find questions to bring. It picks no foot and sets no level: that is for you and your care team. If you need help at once, do not fill in a form."
 
 // NotAForm is the check that Write reports by: a site goes without such a form.
 const NotAForm = "not-a-form"
@@ -70,14 +68,17 @@ func Write(l *library.Library, trees []*tree.Tree, list *finding.List) []Written
 
 // write gives one tree; said is shared by all that are written.
 func write(l *library.Library, t *tree.Tree, said *sync.Map) (Written, error) {
-	w, err := work(t, l.Proofs[t.ID.S])
+	w, err := work(l.Say, t, l.Proofs[t.ID.S])
 	if err != nil {
 		return Written{}, err
 	}
 	f := &former{logic: w, lib: l, said: said, form: Form{System: urlOf(t), Nest: map[string]int{}, Split: w.split()}}
 	r := questionnaire{
 		ResourceType: "Questionnaire", URL: urlOf(t), Name: machineName(t.ID.S), Title: t.Title.S, Status: "active",
-		Description: t.Purpose.S, Purpose: stance, LastReviewDate: t.Credits.Reviewed.S, Item: f.items(),
+		Description: t.Purpose.S, Purpose: l.Say.Say("form.stance"), LastReviewDate: t.Credits.Reviewed.S, Item: f.items(),
+	}
+	if l.Lang != library.FirstLanguage {
+		r.Language = l.Lang
 	}
 	if len(t.ID.S) <= 64 {
 		r.ID = t.ID.S
@@ -153,7 +154,7 @@ type former struct {
 }
 
 func (f *former) items() []item {
-	out := []item{display("intro", stance+" "+f.lib.Edition.Lines.Sentence(helpline.Emergency))}
+	out := []item{display("intro", f.lib.Say.Say("form.stance")+" "+f.lib.Edition.Lines.Sentence(helpline.Emergency))}
 	if f.t.Safety.Given() && f.lib.Safety != nil {
 		out = append(out, f.screen())
 	}
@@ -318,12 +319,12 @@ func (f *former) question(p *place) item {
 	m := q.Measure
 	out.Type = "group"
 	unit := p.amount.unit
-	many := item{LinkID: p.amount.link, Type: "quantity", Text: "An amount: " + limits(m), Extension: []extension{{URL: unitOption, ValueCoding: &unit}}}
+	many := item{LinkID: p.amount.link, Type: "quantity", Text: limits(f.lib.Say, m), Extension: []extension{{URL: unitOption, ValueCoding: &unit}}}
 	out.Item = []item{why, many}
 	if p.choice != nil {
-		text := "Or choose one of these:"
+		text := f.lib.Say.Say("form.or-choose")
 		if len(m.Likes) == 0 {
-			text = "Or:"
+			text = f.lib.Say.Say("form.or")
 		}
 		no := false
 		out.Item = append(out.Item, item{LinkID: p.choice.link, Type: "choice", Text: text, AnswerOption: f.options(p),
@@ -332,10 +333,11 @@ func (f *former) question(p *place) item {
 	return out
 }
 
-// limits words what a measure takes: "from 0 to 40 %". In which steps an amount is kept says nothing to a reader.
-func limits(m *tree.Measure) string {
+// limits words what a measure takes: "An amount: from 0 to 40 %". In which steps an amount is kept says nothing to a reader.
+func limits(w *say.Words, m *tree.Measure) string {
 	u, _ := quantity.Lookup(m.Unit)
-	return fmt.Sprintf("from %s to %s", decimal(u.From(m.From)), strings.TrimSpace(string(decimal(u.From(m.To)))+" "+u.Mark))
+	t := quantity.In(w)
+	return w.Say("form.amount", "from", t.Number(string(decimal(u.From(m.From)))), "to", t.With(u, string(decimal(u.From(m.To)))))
 }
 
 func (f *former) options(p *place) []option {
@@ -371,11 +373,11 @@ func (f *former) ending(link string, e *tree.Ending) item {
 	add("text", f.worded(e.Text, f.lib.SourceName))
 	for _, talk := range e.Types {
 		ft := f.lib.FootType(talk.Type.S)
-		add("type."+talk.Type.S, fmt.Sprintf("%s can come up to talk about. For: %s Against: %s", ft.Name.S, talk.For.S, talk.Against.S))
+		add("type."+talk.Type.S, f.lib.Say.Say("form.type", "foot", ft.Name.S, "for", talk.For.S, "against", talk.Against.S))
 	}
 	out.Item = append(out.Item, f.prompts(link, e.Prompts)...)
 	for _, id := range e.Next {
-		add("next."+id.S, "A tree to take next: "+f.lib.TitleOf("tree", id.S))
+		add("next."+id.S, f.lib.Say.Say("form.next", "tree", f.lib.TitleOf("tree", id.S)))
 	}
 	return out
 }
@@ -389,7 +391,7 @@ func (f *former) card(link string, c *library.Card) item {
 func (f *former) prompts(link string, ids []read.Text) []item {
 	var out []item
 	for _, id := range ids {
-		out = append(out, display(link+".prompt."+id.S, "Question to bring: "+f.lib.Prompt(id.S).Plain()))
+		out = append(out, display(link+".prompt."+id.S, f.lib.Say.Say("form.bring", "question", f.lib.Prompt(id.S).Plain())))
 	}
 	return out
 }
@@ -405,8 +407,8 @@ func (f *former) worded(t read.Text, name func(id string) string) string {
 		return known.(string)
 	}
 	doc := f.lib.Doc(t)
-	text := doc.Text(func(kind, id string) explainer.Target {
-		return explainer.Target{Title: "“" + f.lib.TitleOf(kind, id) + "”"}
+	text := doc.Text(f.lib.Say, func(kind, id string) explainer.Target {
+		return explainer.Target{Title: f.lib.Say.Say("form.named", "title", f.lib.TitleOf(kind, id))}
 	}, name, f.lib.Partly)
 	text = strings.ReplaceAll(text, "\n", " ")
 	f.said.Store(of, text)

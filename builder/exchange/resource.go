@@ -8,6 +8,7 @@ type questionnaire struct {
 	ID             string `json:"id,omitempty"`
 	URL            string `json:"url"`
 	Version        string `json:"version"`
+	Language       string `json:"language,omitempty"` // where it is another than the first one
 	Name           string `json:"name"`
 	Title          string `json:"title"`
 	Status         string `json:"status"`

@@ -18,7 +18,7 @@ func screenSystem(question string) string { return "urn:keelpath:safety:" + ques
 func (f *former) screen() item {
 	s := f.lib.Safety
 	whole := f.t.Safety.S == tree.SafetyWhole
-	out := item{LinkID: screenLink, Type: "group", Text: "Before the topic", Item: []item{f.legQuestion(s)}}
+	out := item{LinkID: screenLink, Type: "group", Text: f.lib.Say.Say("form.before"), Item: []item{f.legQuestion(s)}}
 	if !whole {
 		out.Item = append(out.Item, f.gate(s))
 	}
@@ -50,14 +50,9 @@ func (f *former) gate(s *safety.Screen) item {
 	for _, g := range s.Groups {
 		out.AnswerOption = append(out.AnswerOption, option{ValueCoding: coding{screenSystem("gate"), g.ID.S, f.plain(g.Line)}})
 	}
-	out.AnswerOption = append(out.AnswerOption, alone("gate", safety.None, noneOfThese), alone("gate", safety.NotSure, notSure))
+	out.AnswerOption = append(out.AnswerOption, alone("gate", safety.None, f.lib.Say.Say("form.none")), alone("gate", safety.NotSure, f.lib.Say.Say("form.not-sure")))
 	return out
 }
-
-const (
-	noneOfThese = "None of these"
-	notSure     = "Not sure"
-)
 
 func alone(question, code, text string) option {
 	return option{ValueCoding: coding{screenSystem(question), code, text}, Extension: []extension{{URL: optionExclusive, ValueBoolean: true}}}
@@ -78,7 +73,7 @@ func (f *former) signs(g *safety.Group, whole bool) item {
 	}
 	out.Item = append(out.Item, f.tickList(g, ".signs", all, f.plain(g.Text)))
 	if len(worn) > 0 {
-		ask := f.tickList(g, ".leg-signs", worn, "And of the leg that you wear:")
+		ask := f.tickList(g, ".leg-signs", worn, f.lib.Say.Say("form.of-the-leg"))
 		ask.EnableWhen = []enableWhen{wearsLeg()}
 		out.Item = append(out.Item, ask)
 	}
@@ -104,7 +99,7 @@ func (f *former) tickList(g *safety.Group, part string, signs []*safety.Sign, te
 	for _, s := range signs {
 		out.AnswerOption = append(out.AnswerOption, option{ValueCoding: coding{screenSystem(question), s.ID.S, f.words(s.Text, s.More)}})
 	}
-	out.AnswerOption = append(out.AnswerOption, alone(question, safety.None, noneOfThese), option{ValueCoding: coding{screenSystem(question), safety.NotSure, notSure}})
+	out.AnswerOption = append(out.AnswerOption, alone(question, safety.None, f.lib.Say.Say("form.none")), option{ValueCoding: coding{screenSystem(question), safety.NotSure, f.lib.Say.Say("form.not-sure")}})
 	return out
 }
 

@@ -11,6 +11,7 @@ import (
 	"keelpath/builder/finding"
 	"keelpath/builder/helpline"
 	"keelpath/builder/read"
+	"keelpath/builder/say"
 )
 
 // lines are the numbers of an edition.
@@ -38,7 +39,7 @@ func TestCall(t *testing.T) {
 		}
 		var list finding.List
 		d := explainer.ParseText(read.Text{S: c.md}, lines, &list)
-		if got := d.Text(target, nil, nil); got != c.plain {
+		if got := d.Text(say.English(), target, nil, nil); got != c.plain {
 			t.Errorf("%s: the text is %q", c.md, got)
 		}
 		if len(d.Plain) != 1 || d.Plain[0] != c.plain || d.Blocks[0].Text != c.plain {

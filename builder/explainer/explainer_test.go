@@ -12,6 +12,7 @@ import (
 	"keelpath/builder/explainer"
 	"keelpath/builder/finding"
 	"keelpath/builder/read"
+	"keelpath/builder/say"
 )
 
 var words = explainer.NewWords([]explainer.Entry{
@@ -287,7 +288,7 @@ func TestShortText(t *testing.T) {
 	if diff := cmp.Diff([]string{"heading-level", "outside-link", "raw-html"}, got); diff != "" {
 		t.Error(diff)
 	}
-	if text := explainer.ParseText(read.Text{S: "See [](tree:b).[](source:c)\n\n*More*."}, lines, &list).Text(target, nil, nil); text != "See The b.\nMore." {
+	if text := explainer.ParseText(read.Text{S: "See [](tree:b).[](source:c)\n\n*More*."}, lines, &list).Text(say.English(), target, nil, nil); text != "See The b.\nMore." {
 		t.Errorf("the text is %q", text)
 	}
 }

@@ -12,6 +12,7 @@ import (
 	"keelpath/builder/helpline"
 	"keelpath/builder/internal/corpus"
 	"keelpath/builder/read"
+	"keelpath/builder/say"
 	"keelpath/content"
 )
 
@@ -59,7 +60,7 @@ func FuzzExplainer(f *testing.F) {
 				}
 			}
 		}
-		explainer.ParseText(read.Text{S: src, At: finding.Place{File: "trees/a.yaml", Line: 1}}, helpline.Lines{}, &list).Text(target, nil, nil)
+		explainer.ParseText(read.Text{S: src, At: finding.Place{File: "trees/a.yaml", Line: 1}}, helpline.Lines{}, &list).Text(say.English(), target, nil, nil)
 		if err := finding.Print(&strings.Builder{}, list.Sorted(), func(string) []byte { return []byte(src) }); err != nil {
 			t.Error(err)
 		}

@@ -7,6 +7,7 @@ import (
 	"keelpath/builder/explainer"
 	"keelpath/builder/finding"
 	"keelpath/builder/read"
+	"keelpath/builder/say"
 )
 
 // A mark shows its words, leads to what they mean, and is left out where marks are.
@@ -58,10 +59,10 @@ func checkNamed(t *testing.T) {
 			t.Errorf("%q is shown as\n%s", c.md, out.HTML)
 		}
 		doc := explainer.ParseText(read.Text{S: c.md}, lines, &finding.List{})
-		if got := doc.Text(target, name, nil); got != c.text {
+		if got := doc.Text(say.English(), target, name, nil); got != c.text {
 			t.Errorf("%q reads %q", c.md, got)
 		}
-		if got := doc.Text(target, nil, nil); strings.ContainsAny(got, "()") {
+		if got := doc.Text(say.English(), target, nil, nil); strings.ContainsAny(got, "()") {
 			t.Errorf("%q keeps its marks where none are wanted: %q", c.md, got)
 		}
 	}
@@ -89,10 +90,10 @@ func TestPartlyRead(t *testing.T) {
 		{"It bends.[](source:part) It is set by eye.[](support:trade)", "It bends. (part) It is set by eye. (trade practice)"},
 	} {
 		doc := explainer.ParseText(read.Text{S: c.md}, lines, &finding.List{})
-		if got := doc.Text(target, name, partly); got != c.want {
+		if got := doc.Text(say.English(), target, name, partly); got != c.want {
 			t.Errorf("%q reads\n%q, want\n%q", c.md, got, c.want)
 		}
-		if got := doc.Text(target, name, nil); strings.Contains(got, "only part") {
+		if got := doc.Text(say.English(), target, name, nil); strings.Contains(got, "only part") {
 			t.Errorf("%q reads %q", c.md, got)
 		}
 	}

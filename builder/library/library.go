@@ -199,6 +199,7 @@ type Row struct {
 type FootType struct {
 	ID        read.Text
 	Name      read.Text
+	Within    read.Text // an add-on's name in the middle of a sentence, with its article: "a shock unit"
 	Also      []read.Text
 	What      read.Text
 	Explainer read.Text // id; may be empty

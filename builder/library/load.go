@@ -53,6 +53,7 @@ func newLoader(list *finding.List) *loader {
 func (l *loader) readAll(ctx context.Context, layers []Layer) (ground seal, err error) {
 	l.says(layers)
 	l.editions(layers)
+	l.Say = l.Say.In(l.Edition.Place.S)
 	return l.readContent(ctx, layers)
 }
 
@@ -289,7 +290,7 @@ func (l *loader) prompts(m *read.Map) {
 	m.EachHere("general", "prompt", func(id read.Text, p *read.Map) {
 		put(&l.General, l.prompt(id, p, read.Text{}), byID)
 	})
-	m.EachHere("themes", "theme", func(id read.Text, t *read.Map) {
+	m.EachOrAway("themes", "theme", func(id read.Text, t *read.Map) {
 		theme := l.Theme(id.S)
 		if theme == nil {
 			theme = &Theme{ID: id}
@@ -300,6 +301,8 @@ func (l *loader) prompts(m *read.Map) {
 			put(&theme.Prompts, l.prompt(id, p, theme.ID), byID)
 		})
 		t.Done()
+	}, func(_ read.Text, t *read.Map) {
+		t.EachHere("prompts", "prompt", func(id read.Text, _ *read.Map) { l.away["prompt "+id.S] = true })
 	})
 	m.Done()
 	l.by.prompts = map[string]*Prompt{}
@@ -382,6 +385,7 @@ func (l *loader) footType(id read.Text, m *read.Map) *FootType {
 	}
 	low, high := 0, steps-1
 	if t.Addon {
+		t.Within = m.NeedWords("in-sentence")
 		low, high = -2, 3
 	}
 	if t.Addon && t.Way {

@@ -21,6 +21,12 @@ themes:
     prompts:
       local-1: { ask: "Which rule holds here?", whom: [prosthetist], why: [{ place: us, says: Plans ask. }, { says: Offices ask. }], basis: [common-practice] }
       local-2: { ask: "Does my plan cover it?", whom: [payer], why: Plans differ., basis: [common-practice], place: us }
+  plans:
+    place: us
+    title: Plans
+    about: Plans stand between you and a foot.
+    prompts:
+      plan-9: { ask: "Who at the plan decides?", whom: [payer], why: A name saves a week., basis: [common-practice] }
 -- trees/local-rules.yaml --
 tree: local-rules
 title: Rules here
@@ -42,7 +48,7 @@ questions:
       office: { text: An office, go: ask }
       unsure: { text: Not sure, go: wait }
 endings:
-  ask: { title: Ask, text: Ask which rule holds., themes: [local], prompts: [local-1, local-2] }
+  ask: { title: Ask, text: Ask which rule holds., themes: [local, plans], prompts: [local-1, local-2, plan-9] }
   wait: { title: Find out, text: Ask who pays., themes: [local], prompts: [local-1] }
 `
 
@@ -59,7 +65,7 @@ func placed(place string) map[string][]byte {
 // that fits stands. The same file is another tree in another place, and is proved anew.
 func TestPlace(t *testing.T) {
 	for place, want := range map[string]struct{ answers, prompts, why string }{
-		"us": {"plan office unsure", "local-1 local-2", "Plans ask."},
+		"us": {"plan office unsure", "local-1 local-2 plan-9", "Plans ask."},
 		"de": {"office unsure", "local-1", "Offices ask."},
 	} {
 		var list finding.List

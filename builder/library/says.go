@@ -44,7 +44,7 @@ func (l *loader) saysIn(first *say.Words, layers []Layer) {
 		l.list.Add(finding.Place{File: at}, "missing-words", fmt.Sprintf("there are no words in %s for what the program itself says", l.Lang), "add the file "+at)
 		return
 	}
-	l.Say = l.Say.Against(first, l.list)
+	l.Say = l.Say.Against(first, l.list).In(l.Edition.Place.S)
 }
 
 // everyWord gives what the program says, but for the clauses of room helpline: they are what other texts

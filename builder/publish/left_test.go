@@ -2,6 +2,7 @@ package publish
 
 import (
 	"bytes"
+	"encoding/json"
 	"fmt"
 	"maps"
 	"os"
@@ -13,6 +14,7 @@ import (
 
 	"golang.org/x/net/html"
 
+	"keelpath/builder/exchange"
 	"keelpath/builder/finding"
 	"keelpath/builder/internal/pseudo"
 	"keelpath/builder/library"
@@ -132,6 +134,50 @@ func TestLeft(t *testing.T) {
 			s = strings.Join(strings.Fields(formulas.ReplaceAllString(names.Replace(s), " ")), " ")
 			if word := pseudo.Left(s); word != "" {
 				left[s] = p.Name
+			}
+		})
+	}
+	for _, s := range slices.Sorted(maps.Keys(left)) {
+		t.Errorf("%s says %q", left[s], s)
+	}
+}
+
+// texts are the keys of a form under which words stand.
+var texts = []string{"title", "description", "purpose", "text", "display"}
+
+// eachText calls do for each text of a form, but for the names of units of UCUM, whose signs are the same in every language.
+func eachText(at any, do func(string)) {
+	switch v := at.(type) {
+	case []any:
+		for _, one := range v {
+			eachText(one, do)
+		}
+	case map[string]any:
+		for key, one := range v {
+			if s, ok := one.(string); ok && slices.Contains(texts, key) && v["system"] != "http://unitsofmeasure.org" {
+				do(s)
+			}
+			eachText(one, do)
+		}
+	}
+}
+
+// The forms for a clinic's program have no word of English left either.
+func TestFormsLeft(t *testing.T) {
+	l := inNobodys(t)
+	names, left := names(l), map[string]string{}
+	var found finding.List
+	for _, f := range exchange.Write(l, l.Trees, &found) {
+		var form map[string]any
+		if err := json.Unmarshal(f.JSON, &form); err != nil {
+			t.Fatal(err)
+		}
+		if form["language"] != nobodys {
+			t.Errorf("%s is in %v", f.Tree.ID.S, form["language"])
+		}
+		eachText(form, func(s string) {
+			if word := pseudo.Left(names.Replace(s)); word != "" {
+				left[s] = f.Tree.ID.S
 			}
 		})
 	}

@@ -37,10 +37,10 @@ func TestListed(t *testing.T) {
 	}
 }
 
-func TestGrouped(t *testing.T) {
+func TestNumberOfAnySize(t *testing.T) {
 	for in, want := range map[string]string{"7": "7", "595": "595", "1000": "1,000", "12345678901234567890": "12,345,678,901,234,567,890"} {
-		if got := grouped(in); got != want {
-			t.Errorf("grouped(%q) is %q, want %q", in, got, want)
+		if got := say.English().Decimal(in); got != want {
+			t.Errorf("%q is said %q, want %q", in, got, want)
 		}
 	}
 }

@@ -1,7 +1,7 @@
 package publish
 
 import (
-	"strings"
+	"slices"
 
 	"keelpath/builder/plan"
 	"keelpath/builder/tree"
@@ -34,6 +34,8 @@ func teachModel(v viewer, _ plan.Page) (any, error) {
 			out.Resident = append(out.Resident, v.counts(t))
 		}
 	}
+	order := v.say().Order()
+	slices.SortStableFunc(out.Resident, func(a, b countsView) int { return order(a.Title, b.Title) })
 	for _, c := range v.shelf.Cases() {
 		out.Cases = append(out.Cases, LinkView{c.ID.S, c.Title.S, v.at(plan.Cases, "case-"+c.ID.S)})
 	}
@@ -50,18 +52,6 @@ func (v viewer) counts(t *tree.Tree) countsView {
 	proof := v.shelf.Proof(t.ID.S)
 	return countsView{
 		LinkView: LinkView{t.ID.S, t.Title.S, v.inside(t.ID.S)}, Purpose: t.Purpose.S,
-		Questions: len(t.Questions), Endings: len(t.Endings), Longest: proof.Longest, Paths: grouped(proof.Paths.String()),
+		Questions: len(t.Questions), Endings: len(t.Endings), Longest: proof.Longest, Paths: v.say().Decimal(proof.Paths.String()),
 	}
-}
-
-// grouped sets commas between the thousands of a whole number of any size.
-func grouped(digits string) string {
-	var b strings.Builder
-	for i, d := range digits {
-		if i > 0 && (len(digits)-i)%3 == 0 {
-			b.WriteByte(',')
-		}
-		b.WriteRune(d)
-	}
-	return b.String()
 }

@@ -232,7 +232,7 @@ func (t *Tables) hint(m Measure, u Unit) []string {
 	if like < lo || like > hi {
 		like = hi
 	}
-	from := t.numeral(u.number(lo, step))
+	from := t.Number(u.number(lo, step))
 	if u.Bare {
 		from = t.write(u, lo, step)
 	}

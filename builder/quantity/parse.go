@@ -266,7 +266,7 @@ func (p *parser) double(major, minor part) {
 	p.allowed()
 	per, sub := float64(u.Per), unit(u.Sub)
 	if minor.num >= per {
-		p.fail("parts", "few", p.t.numeral(format(per, 1)), "sub", p.t.Names[sub.Code], "major", p.t.Names[u.Code])
+		p.fail("parts", "few", p.t.Number(format(per, 1)), "sub", p.t.Names[sub.Code], "major", p.t.Names[u.Code])
 	}
 	p.num = sub.Canonical(float64(major.num*per) + minor.num) // float64 keeps every machine from fusing the two
 	p.said = u.with(major.text) + " " + sub.with(minor.text)

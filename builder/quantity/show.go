@@ -264,7 +264,7 @@ func signed(x float64, text string) string {
 
 // Plain words a number without a unit, to the nearest multiple of step.
 func (t *Tables) Plain(x, step float64) string {
-	return t.numeral(format(clean(nearest(x/step)*step)+0, step))
+	return t.Number(format(clean(nearest(x/step)*step)+0, step))
 }
 
 // format writes x, a multiple of step, with as many decimals as step has, and

@@ -169,8 +169,8 @@ func (t *Tables) either(words []string) string {
 	return t.fill("or-last", "before", t.next(words[:last]), "last", words[last])
 }
 
-// numeral writes a number of points and the digits 0 to 9 as the language does.
-func (t *Tables) numeral(number string) string {
+// Number writes a number of points and the digits 0 to 9 as the language does.
+func (t *Tables) Number(number string) string {
 	if t.Point != "" {
 		number = strings.ReplaceAll(number, ".", t.Point)
 	}
@@ -187,7 +187,7 @@ func (t *Tables) numeral(number string) string {
 }
 
 // With writes u behind a number of points and the digits 0 to 9, "5 degrees", in the words of the language.
-func (t *Tables) With(u Unit, number string) string { return t.sign(u, number, t.numeral(number)) }
+func (t *Tables) With(u Unit, number string) string { return t.sign(u, number, t.Number(number)) }
 
 // sign writes u behind shown, which is how a number stands there.
 func (t *Tables) sign(u Unit, number, shown string) string {

@@ -181,12 +181,20 @@ func (m *Map) Here() bool {
 
 // EachHere is Each for entries that may be for some places only.
 func (m *Map) EachHere(key, kind string, do func(id Text, entry *Map)) {
+	m.EachOrAway(key, kind, do, func(Text, *Map) {})
+}
+
+// EachOrAway is EachHere where something follows from an entry that is left out.
+func (m *Map) EachOrAway(key, kind string, do, away func(id Text, entry *Map)) {
 	m.Each(key, kind, func(id Text, entry *Map) {
 		if entry == nil || entry.Here() {
 			do(id, entry)
-		} else if m.r.Away != nil {
+			return
+		}
+		if m.r.Away != nil {
 			m.r.Away(kind, id.S)
 		}
+		away(id, entry)
 	})
 }
 

@@ -17,7 +17,8 @@ const (
 	group     Name = "formats.group"      // between thousands
 	groupFrom Name = "formats.group-from" // how many digits a number has at least where they are grouped
 	span      Name = "formats.span"       // from an amount to another
-	date      Name = "formats.date"
+	dateAny   Name = "formats.date"
+	dateUS    Name = "formats.date-us"
 	middle    Name = "formats.list-middle"
 	andTwo    Name = "formats.list-and-two"
 	andLast   Name = "formats.list-and-last"
@@ -79,13 +80,23 @@ func (w *Words) digits(s string) string {
 // Span says from an amount to another.
 func (w *Words) Span(from, to string) string { return w.Say(span, "from", from, "to", to) }
 
+// In gives the words as an edition for a place says them: in the United States the month comes before the day.
+func (w *Words) In(place string) *Words {
+	out := *w
+	out.made = maker()
+	if place == "us" {
+		out.date = dateUS
+	}
+	return &out
+}
+
 // Date writes "2026-11-25" with the month as a word. A date that is none stays as it is.
 func (w *Words) Date(iso string) string {
 	t, err := time.Parse(time.DateOnly, iso)
 	if err != nil {
 		return iso
 	}
-	return w.Say(date, "day", t.Day(), "month", w.Say(months[t.Month()-1]), "year", w.digits(strconv.Itoa(t.Year())))
+	return w.Say(w.date, "day", t.Day(), "month", w.Say(months[t.Month()-1]), "year", w.digits(strconv.Itoa(t.Year())))
 }
 
 // Row puts things one after the other, with no word between the last two.

@@ -14,7 +14,7 @@ import (
 
 // Read reads the words of a language from the file that m is the top of.
 func Read(m *read.Map, lang string, list *finding.List) *Words {
-	w := &Words{Lang: lang, tag: language.Make(lang), at: m.At(), entries: map[Name]*entry{}, made: maker()}
+	w := &Words{Lang: lang, tag: language.Make(lang), at: m.At(), entries: map[Name]*entry{}, date: dateAny, made: maker()}
 	r := reader{w, formsOf(w.tag), list}
 	m.Entries("group", func(id read.Text, g *read.Map) {
 		g.Either("text", func(key, single read.Text, forms *read.Map) { r.entry(Name(id.S+"."+key.S), key, single, forms) })
@@ -80,7 +80,7 @@ func (r reader) form(e *entry, name Name, f Form, t read.Text) {
 // names, the same gaps in each, and made for the text that there is now. What does not hold is reported,
 // and in what comes back the program's own text stands in its place.
 func (w *Words) Against(ground *Words, list *finding.List) *Words {
-	out := &Words{Lang: w.Lang, tag: w.tag, at: w.at, entries: maps.Clone(ground.entries), names: ground.names, made: maker()}
+	out := &Words{Lang: w.Lang, tag: w.tag, at: w.at, entries: maps.Clone(ground.entries), names: ground.names, date: dateAny, made: maker()}
 	var meant []Name // names that a misspelt one was likely meant to be
 	for _, n := range w.names {
 		g := ground.entries[n]

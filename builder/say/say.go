@@ -54,6 +54,7 @@ type Words struct {
 	at      finding.Place // of the file
 	entries map[Name]*entry
 	names   []Name // in the file's order
+	date    Name   // of the text that a date is put together by
 	made    func(key string, make func() any) any
 }
 

@@ -282,3 +282,31 @@ func TestFor(t *testing.T) {
 		}
 	}
 }
+
+// The order of a date goes by the place: CLDR's long dates of en-US and en-GB, from memory. The script says the same.
+func TestDateOfAPlace(t *testing.T) {
+	us := say.English().In("us")
+	for w, want := range map[*say.Words]string{say.English(): "25 November 2026", say.English().In("uk"): "25 November 2026", us: "November 25, 2026"} {
+		if got := w.Date("2026-11-25"); got != want {
+			t.Errorf("%q, want %q", got, want)
+		}
+	}
+	if script := string(us.Script([]say.Name{"formats.date"})); !strings.Contains(script, `formatsDate = "{month} {day}, {year}"`) {
+		t.Error(script)
+	}
+}
+
+// The form of a number goes by how it is written: CLDR's rules for English, German and Polish, from memory.
+func TestFormOfText(t *testing.T) {
+	for _, c := range []struct {
+		lang, number string
+		want         say.Form
+	}{
+		{"en", "1", say.One}, {"en", "-1", say.One}, {"en", "1.0", say.Other}, {"en", "1.5", say.Other}, {"en", "1/2", say.Other}, {"en", "", say.Other},
+		{"de", "1", say.One}, {"de", "2", say.Other}, {"pl", "2", say.Few}, {"pl", "5", say.Many}, {"pl", "2.5", say.Other},
+	} {
+		if got := say.FormOfText(c.lang, c.number); got != c.want {
+			t.Errorf("%s %s: %s, want %s", c.lang, c.number, got, c.want)
+		}
+	}
+}

@@ -55,6 +55,9 @@ func (w *Words) Script(names []Name) []byte {
 	fmt.Fprintf(&b, "export const lang = %q;\n", w.Lang)
 	for _, n := range names {
 		e := w.entries[n]
+		if n == dateAny {
+			e = w.entries[w.date]
+		}
 		if !e.plural {
 			fmt.Fprintf(&b, "export const %s = %q;\n", scriptID(n), e.forms[Other].String())
 			continue

@@ -256,6 +256,7 @@ var rowForm = keys(
 var footTypeForm = keys(
 	placeKey,
 	key{"name", need, "The type's name.", words()},
+	key{"in-sentence", may, "Of an add-on: its name in the middle of a sentence, with its article, such as: a shock unit.", words()},
 	key{"also", may, "Words the trade uses for it.", list(text())},
 	key{"what", need, "How it works, in one plain sentence.", words()},
 	key{"explainer", may, "Id of the explainer about it.", line()},
@@ -266,8 +267,8 @@ var footTypeForm = keys(
 	key{"cells", need, "A mark for each row, by the row's id.", each(cellForm).with(form{"minProperties": 1})},
 ).with(form{
 	"if":   isTrue("addon"),
-	"then": marks(-2, 3),
-	"else": marks(0, 4),
+	"then": allOf(marks(-2, 3), has("in-sentence")),
+	"else": allOf(marks(0, 4), not(has("in-sentence"))),
 }).with(allOf(
 	form{"if": isTrue("way"), "then": cellsNeed("says", "mark"), "else": cellsNeed("mark", "says")},
 	not(allOf(isTrue("way"), isTrue("addon"))),

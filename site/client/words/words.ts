@@ -8,10 +8,23 @@ import {
   lang,
   type Forms,
   conditionOr,
+  formatsDate,
   formatsListAndLast,
   formatsListAndTwo,
   formatsListApart,
   formatsListMiddle,
+  formatsMonth1,
+  formatsMonth2,
+  formatsMonth3,
+  formatsMonth4,
+  formatsMonth5,
+  formatsMonth6,
+  formatsMonth7,
+  formatsMonth8,
+  formatsMonth9,
+  formatsMonth10,
+  formatsMonth11,
+  formatsMonth12,
   scriptAbout,
   scriptAdded,
   scriptAnother,
@@ -239,8 +252,10 @@ export const takenOff = (question: string) => fill(scriptTakenOff, { question })
 export const putBack = (question: string) => fill(scriptPutBack, { question });
 export const added = (question: string) => fill(scriptAdded, { question });
 
+const months = [formatsMonth1, formatsMonth2, formatsMonth3, formatsMonth4, formatsMonth5, formatsMonth6, formatsMonth7, formatsMonth8, formatsMonth9, formatsMonth10, formatsMonth11, formatsMonth12];
+
 export function made(on: Date): string {
-  const date = on.toLocaleDateString(undefined, { year: "numeric", month: "long", day: "numeric" });
+  const date = fill(formatsDate, { day: on.getDate(), month: months[on.getMonth()] as string, year: on.getFullYear() });
   return fill(scriptMade, { date });
 }
 
