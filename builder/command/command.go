@@ -190,6 +190,15 @@ func (in *input) load(ctx context.Context) (*library.Library, *finding.List, err
 	return l, list, err
 }
 
+// again is load with what is known from a load before.
+func (in *input) again(ctx context.Context, list *finding.List, known []byte) (*library.Library, error) {
+	layers, err := in.read(ctx, list)
+	if err != nil {
+		return nil, err
+	}
+	return library.LoadAgain(ctx, list, known, layers...)
+}
+
 // read reads the files of all layers, and looks into none.
 func (in *input) read(ctx context.Context, list *finding.List) ([]library.Layer, error) {
 	layers := []library.Layer{library.Builtin()}

@@ -7,6 +7,7 @@ import (
 	"io"
 	"os"
 	"path/filepath"
+	"slices"
 	"time"
 
 	"github.com/spf13/cobra"
@@ -38,14 +39,14 @@ never touched.`,
 			if err != nil {
 				return asItWas(err, out)
 			}
-			key := inputs{print: library.Print(layers)}
-			if n, ok := key.built(out, s.today()); ok && list.Len() == 0 {
+			key, was := inputs{print: library.Print(layers)}, siteIn(out)
+			if n, ok := key.built(was, out, s.today()); ok && list.Len() == 0 {
 				if !quiet {
 					fmt.Fprintf(s.Out, "nothing has changed: %s in %s\nopen %s in a browser\n", count(n, "file"), out, filepath.Join(out, "index.html"))
 				}
 				return nil
 			}
-			l, err := library.Load(c.Context(), list, layers...)
+			l, err := library.LoadAgain(c.Context(), list, was.known(), layers...)
 			if err != nil {
 				return asItWas(err, out)
 			}
@@ -60,7 +61,7 @@ never touched.`,
 				fmt.Fprintf(s.Err, "nothing was written; %s is as it was\n", out)
 				return errFindings
 			}
-			n, err := build(c.Context(), s, l, key, out, newBar(s.Err, quiet))
+			n, err := build(c.Context(), s, l, was, key, out, newBar(s.Err, quiet))
 			if err != nil {
 				return err
 			}
@@ -78,13 +79,11 @@ never touched.`,
 
 // build renders the whole site and swaps it in, and prints what the site goes
 // without. It gives the number of files.
-func build(ctx context.Context, s Streams, l *library.Library, key inputs, out string, b *bar) (n int, err error) {
+func build(ctx context.Context, s Streams, l *library.Library, was site, key inputs, out string, b *bar) (n int, err error) {
 	var list finding.List
 	err = renew(ctx, s, out, func(root, old *os.Root) error {
 		emit := func(name string, data []byte) error { return folder.WriteFile(root, name, data) }
-		was := before(root, old)
-		was.Inputs, was.Due = key.print, key.due
-		files, err := publish.Build(ctx, l, &list, was, emit, b.step)
+		files, err := publish.Build(ctx, l, &list, was.before(root, old, key), emit, b.step)
 		n = len(files)
 		return err
 	})
@@ -95,27 +94,55 @@ func build(ctx context.Context, s Streams, l *library.Library, key inputs, out s
 	return n, err
 }
 
-// before is what can be taken over from the site as it was: nothing where there is none, or where its
+// site is what a build may rest on of the site as it was: nothing where there is none, or where its
 // ledger is not whole or another program's.
-func before(root, old *os.Root) publish.Before {
-	if old == nil {
-		return publish.Before{}
-	}
-	l, _ := ledgerIn(old)
-	return publish.Before{Ledger: l, Keep: func(f ledger.File) bool { return folder.Keep(root, old, f.Name, f.Size, f.Sum) }}
+type site struct {
+	dir    string
+	ledger *ledger.Ledger
+	text   []byte // of the ledger
 }
 
-// ledgerIn reads a folder's ledger; nil where there is none that can be trusted.
-func ledgerIn(dir *os.Root) (l *ledger.Ledger, text []byte) {
-	text, err := dir.ReadFile(ledger.Name)
+func siteIn(out string) site {
+	dir, err := os.OpenRoot(out)
 	if err != nil {
-		return nil, nil
+		return site{}
 	}
-	l, err = ledger.Read(text)
-	if err != nil || l.Program == "" || l.Program != ledger.Program() {
-		return nil, nil
+	defer dir.Close()
+	s := site{dir: out}
+	if s.text, err = dir.ReadFile(ledger.Name); err != nil {
+		return site{}
 	}
-	return l, text
+	s.ledger, err = ledger.Read(s.text)
+	if err != nil || s.ledger.Program == "" || s.ledger.Program != ledger.Program() {
+		return site{}
+	}
+	return s
+}
+
+// known is what is known of its explainers.
+func (s site) known() []byte {
+	dir, err := os.OpenRoot(s.dir)
+	if err != nil {
+		return nil
+	}
+	defer dir.Close()
+	for _, f := range slices.Backward(s.ledger.Files) {
+		if f.Name == library.KnownName {
+			return folder.Read(dir, f.Name, folder.Sum{Size: f.Size, Sum: f.Sum})
+		}
+	}
+	return nil
+}
+
+// before is what can be taken over. A file that is not what the ledger says, as where another run has
+// put another site there since, is made again.
+func (s site) before(root, old *os.Root, key inputs) publish.Before {
+	b := publish.Before{Inputs: key.print, Due: key.due}
+	if old != nil {
+		b.Ledger = s.ledger
+		b.Keep = func(f ledger.File) bool { return folder.Keep(root, old, f.Name, f.Size, f.Sum) }
+	}
+	return b
 }
 
 // inputs are what a site hangs on, beside the program: the fingerprint of all files, and the
@@ -124,17 +151,12 @@ type inputs struct{ print, due string }
 
 // built tells whether a folder is what this program made of these inputs, whole and with
 // nothing else in it, and that there was nothing to tell and is nothing today. It gives the number of files.
-func (i inputs) built(out string, today time.Time) (n int, ok bool) {
-	dir, err := os.OpenRoot(out)
-	if err != nil {
-		return 0, false
-	}
-	defer dir.Close()
-	l, text := ledgerIn(dir)
+func (i inputs) built(s site, out string, today time.Time) (n int, ok bool) {
+	l := s.ledger
 	if l == nil || l.Inputs != i.print || l.Due < today.Format(time.DateOnly) {
 		return 0, false
 	}
-	files := map[string]folder.Sum{ledger.Name: {Size: int64(len(text)), Sum: sha256.Sum256(text)}}
+	files := map[string]folder.Sum{ledger.Name: {Size: int64(len(s.text)), Sum: sha256.Sum256(s.text)}}
 	for _, f := range l.Files {
 		files[f.Name] = folder.Sum{Size: f.Size, Sum: f.Sum}
 	}

@@ -11,6 +11,7 @@ import (
 	"github.com/spf13/cobra"
 	"golang.org/x/sync/errgroup"
 
+	"keelpath/builder/finding"
 	"keelpath/builder/serve"
 )
 
@@ -75,7 +76,8 @@ func show(ctx context.Context, s Streams, in *input, port int) error {
 
 // rebuild builds the site, or prints why it cannot.
 func rebuild(ctx context.Context, s Streams, in *input, site string) error {
-	l, list, err := in.load(ctx)
+	list, was := &finding.List{}, siteIn(site)
+	l, err := in.again(ctx, list, was.known())
 	if err == nil {
 		err = tell(s.Err, l, list)
 	}
@@ -84,7 +86,7 @@ func rebuild(ctx context.Context, s Streams, in *input, site string) error {
 		return errFindings
 	}
 	if err == nil {
-		_, err = build(ctx, s, l, inputs{}, site, quietBar())
+		_, err = build(ctx, s, l, was, inputs{}, site, quietBar())
 	}
 	return err
 }

@@ -1,6 +1,7 @@
 package explainer
 
 import (
+	"crypto/sha256"
 	"html/template"
 
 	"keelpath/builder/drawing"
@@ -20,6 +21,8 @@ type Page struct {
 	Prompts  []read.Text // prompts this page brings up
 	Of       string      // the fingerprint of its title, message and text, by which words of another language know it
 	Body     *Doc
+
+	Sum [sha256.Size]byte // of the files that it was read from; zero where that is not known
 
 	// Of one of the site's own pages: one sentence for search engines and lists of
 	// links, and the message as a text with gaps.

@@ -51,10 +51,7 @@ func parts(file string, src []byte, form *Form, lines helpline.Lines, list *find
 	if !read.Sound(file, src, list) {
 		return nil, nil
 	}
-	src = bytes.TrimPrefix(src, []byte("\ufeff")) // some editors put this mark at the start
-	if bytes.Contains(src, []byte("\r\n")) {
-		src = bytes.ReplaceAll(src, []byte("\r\n"), []byte("\n"))
-	}
+	src = plainLines(src)
 	header, body, above, ok := split(src)
 	if !ok {
 		text := `the page does not begin with a header between two lines "---"`
@@ -157,6 +154,7 @@ func InWords(p *Page, file string, src []byte, lines helpline.Lines, list *findi
 	out.File, out.Title, out.Message, out.Body = file, m.NeedText("title"), m.NeedText("message"), doc
 	out.Credits.Authors = append(slices.Clone(p.Credits.Authors), m.Texts("translators")...)
 	out.Credits.Funding = m.NeedText("funding")
+	out.Sum = joined(p.Sum, src)
 	m.Done()
 	p.fits(of, doc, file, list)
 	return &out

@@ -64,6 +64,15 @@ func Whole(dir string, files map[string]Sum) bool {
 	return workers.Wait() == nil && err == nil && met == len(want)
 }
 
+// Read reads a file of a folder; nil where it is not what it should be.
+func Read(dir *os.Root, name string, should Sum) []byte {
+	data, ok := whole(dir, name, should.Size, should.Sum)
+	if !ok {
+		return nil
+	}
+	return data
+}
+
 // whole gives a file that is what it should be, its rights among it.
 func whole(root *os.Root, name string, size int64, sum [sha256.Size]byte) (data []byte, ok bool) {
 	data, info := regular(root, name, size)

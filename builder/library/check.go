@@ -304,6 +304,10 @@ func (c *checker) heading(who string, d *explainer.Doc, r explainer.Ref) {
 }
 
 func (c *checker) page(p *explainer.Page) {
+	if c.recalled(p) {
+		return
+	}
+	found, claims := c.list.Len(), len(c.made.all)
 	who := "the page"
 	c.has(c.prompts, who, p.Prompts...)
 	c.has(c.sources, "the header", p.Credits.Sources...)
@@ -316,6 +320,10 @@ func (c *checker) page(p *explainer.Page) {
 		c.list.Add(p.Title.At, "no-sources", "a page for patients rests on no source", "list what it rests on under sources: and cite it in the text")
 	}
 	c.pageSaid(p)
+	c.headerSaid(p)
+	if c.list.Len() == found {
+		c.remember(p, c.made.all[claims:])
+	}
 	p.Body.Forget()
 }
 

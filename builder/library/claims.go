@@ -3,6 +3,7 @@ package library
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"keelpath/builder/explainer"
 	"keelpath/builder/finding"
@@ -191,6 +192,7 @@ type made struct {
 // saying is what a claim says and on what: the studies and reviews that it cites, in
 // order, and the numbers of its content words, in order too.
 type saying struct {
+	key     string // all of it in one
 	mark    string
 	studies []string
 	words   []int
@@ -212,25 +214,62 @@ func (c *checker) said(text string, sources []string, mark string, at finding.Pl
 	if len(studies) == 0 {
 		return
 	}
-	m := &c.made
-	var words []int
-	for _, w := range contentWords(text) {
+	words := contentWords(text)
+	slices.Sort(words)
+	c.made.again(sayingKey(mark, studies, words), at)
+}
+
+// sayingKey writes a saying down: its mark, its studies and its words, each in order and with a blank behind
+// it. None of them holds a blank.
+func sayingKey(mark string, studies, words []string) string {
+	var b strings.Builder
+	b.WriteString(mark)
+	for _, list := range [][]string{studies, words} {
+		b.WriteByte('\n')
+		for _, s := range list {
+			b.WriteString(s)
+			b.WriteByte(' ')
+		}
+	}
+	return b.String()
+}
+
+// sayingOf reads what sayingKey wrote.
+func sayingOf(key string) (mark string, studies, words []string) {
+	list := func(s string) []string {
+		all := strings.Split(s, " ")
+		return all[:len(all)-1]
+	}
+	mark, rest, _ := strings.Cut(key, "\n")
+	first, second, _ := strings.Cut(rest, "\n")
+	return mark, list(first), list(second)
+}
+
+// again takes down a saying that is made at a place.
+func (m *sayings) again(key string, at finding.Place) {
+	s := m.known[key]
+	if s == nil {
+		mark, studies, words := sayingOf(key)
+		s = &saying{key, mark, studies, m.numbers(words), len(m.all), -1}
+		m.known[key] = s
+		m.each = append(m.each, s)
+	}
+	m.all = append(m.all, made{s, at})
+}
+
+// numbers gives words as numbers, in order.
+func (m *sayings) numbers(words []string) []int {
+	var out []int
+	for _, w := range words {
 		n, ok := m.words[w]
 		if !ok {
 			n = len(m.words)
 			m.words[w] = n
 		}
-		words = append(words, n)
+		out = append(out, n)
 	}
-	slices.Sort(words)
-	key := fmt.Sprint(mark, studies, words)
-	s := m.known[key]
-	if s == nil {
-		s = &saying{mark, studies, words, len(m.all), -1}
-		m.known[key] = s
-		m.each = append(m.each, s)
-	}
-	m.all = append(m.all, made{s, at})
+	slices.Sort(out)
+	return out
 }
 
 // How many content words a claim has to have to be known again, and which share of

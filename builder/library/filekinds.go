@@ -9,7 +9,6 @@ import (
 	"sync"
 
 	"keelpath/builder/drawing"
-	"keelpath/builder/explainer"
 	"keelpath/builder/read"
 	"keelpath/builder/told"
 	"keelpath/builder/translation"
@@ -49,12 +48,21 @@ var fileKinds = sync.OnceValue(func() []FileKind {
 		{"trees/planner.yaml", false, table((*loader).plannerOrder)},
 		{safetyFile, true, (*loader).safetyScreen},
 		{"trees/ID.yaml", true, (*loader).readTree},
-		{"content/en/ID.md", true, (*loader).readExplainer},
+		{explainerFile, true, (*loader).readExplainer},
 		{pagesFolder + "PAGE.md", true, (*loader).readPageText},
 		{"content/en/figures/ID.yaml", true, (*loader).readFigure},
 		{"content/learn.yaml", true, table(func(l *loader, m *read.Map) { l.learn = append(l.learn, m) })},
 	}
 })
+
+// isExplainer tells whether a file is that of an explainer.
+func isExplainer(name string) bool {
+	i := fileKindOf(name)
+	return i >= 0 && FileKinds()[i].File == explainerFile
+}
+
+// explainerFile is the kind of the files of explainers.
+const explainerFile = "content/en/ID.md"
 
 // table reads a file that holds a table; one that cannot be read at all was reported.
 func table(to func(*loader, *read.Map)) func(*loader, Layer, string) {
@@ -136,7 +144,7 @@ func (l *loader) readTree(y Layer, name string) {
 }
 
 func (l *loader) readExplainer(y Layer, name string) {
-	if p := explainer.Parse(y.name(name), y.files[name], l.Edition.Lines, l.list); p != nil {
+	if p := l.parseExplainer(y, name); p != nil {
 		l.explainer(p)
 	} else {
 		l.unread["explainer "+stem(path.Base(name))] = true

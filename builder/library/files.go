@@ -15,6 +15,7 @@ import (
 	"path/filepath"
 	"slices"
 	"strings"
+	"sync"
 
 	"keelpath/builder/finding"
 	"keelpath/builder/read"
@@ -29,6 +30,23 @@ import (
 type Layer struct {
 	Dir   string // where the layer lies, as the user named it; empty for the built-in one
 	files map[string][]byte
+	sums  *sync.Map // print by name, as they were asked for; nil where none is kept
+}
+
+func newLayer(dir string, files map[string][]byte) Layer {
+	return Layer{Dir: dir, files: files, sums: &sync.Map{}}
+}
+
+// sum gives the SHA-256 of a file, which is taken once.
+func (y Layer) sum(name string) print {
+	if y.sums == nil {
+		return sha256.Sum256(y.files[name])
+	}
+	s, ok := y.sums.Load(name)
+	if !ok {
+		s, _ = y.sums.LoadOrStore(name, print(sha256.Sum256(y.files[name])))
+	}
+	return s.(print)
 }
 
 // name gives a file's path as findings show it.
@@ -36,7 +54,7 @@ func (y Layer) name(file string) string { return path.Join(filepath.ToSlash(y.Di
 
 // Builtin gives the content that the program carries.
 func Builtin() Layer {
-	y := Layer{files: map[string][]byte{}}
+	y := newLayer("", map[string][]byte{})
 	for prefix, f := range map[string]fs.FS{"content": content.FS, "trees": trees.FS} {
 		if err := y.add(context.Background(), prefix, f, ".", nil); err != nil {
 			panic(err) // an embedded file can always be read
@@ -49,7 +67,7 @@ func Builtin() Layer {
 // Files that are not part of a layer are reported as warnings. The error is
 // about the folder itself, or that of ctx.
 func ReadLayer(ctx context.Context, dir string, list *finding.List) (Layer, error) {
-	y := Layer{Dir: dir, files: map[string][]byte{}}
+	y := newLayer(dir, map[string][]byte{})
 	root, err := os.OpenRoot(dir)
 	if err != nil {
 		return y, fmt.Errorf("read the layer: %w", err)
@@ -140,8 +158,9 @@ func Print(layers []Layer) string {
 		names := y.names(func(string) bool { return true })
 		fmt.Fprintf(sum, "layer %d\n", len(names))
 		for _, n := range names {
-			fmt.Fprintf(sum, "%q %d\n", n, len(y.files[n]))
-			sum.Write(y.files[n])
+			s := y.sum(n)
+			fmt.Fprintf(sum, "%q\n", n)
+			sum.Write(s[:])
 		}
 	}
 	return hex.EncodeToString(sum.Sum(nil)[:16])

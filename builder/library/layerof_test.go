@@ -7,7 +7,7 @@ import (
 )
 
 // LayerOf makes a layer of files in memory.
-func LayerOf(dir string, files map[string][]byte) Layer { return Layer{Dir: dir, files: files} }
+func LayerOf(dir string, files map[string][]byte) Layer { return newLayer(dir, files) }
 
 // File gives a file of the layer by its name.
 func (y Layer) File(name string) []byte { return y.files[name] }
@@ -16,11 +16,15 @@ func (y Layer) File(name string) []byte { return y.files[name] }
 func (y Layer) With(files map[string][]byte) Layer {
 	all := maps.Clone(y.files)
 	maps.Copy(all, files)
-	return Layer{y.Dir, all}
+	return newLayer(y.Dir, all)
 }
 
 // EveryText gives all that readers see of a library.
 func EveryText(l *Library, do func(who, text string)) {
 	c := &checker{loader: &loader{Library: l, list: &finding.List{}}}
-	c.everySaid(func(s said) { do(s.who, s.text) })
+	each := func(s said) { do(s.who, s.text) }
+	c.everySaid(each)
+	for _, p := range l.Explainers {
+		c.everyHeaderText(p, each)
+	}
 }

@@ -64,6 +64,7 @@ type Library struct {
 	by     index
 	docs   sync.Map // *explainer.Doc by read.Text
 
+	known  *known               // for the next load; nil where nobody asked for it
 	counts map[any]prose.Counts // of the running text of each explainer and each tree
 }
 

@@ -22,7 +22,19 @@ import (
 // render it only when list has no errors. The error is that of ctx, which is heard
 // between two files and while a tree is proved.
 func Load(ctx context.Context, list *finding.List, layers ...Layer) (*Library, error) {
+	return load(ctx, newLoader(list), layers)
+}
+
+// LoadAgain is Load with what is known of explainers from a load before; before is what Known gave, or nothing. What
+// it gives, and what it finds, is what Load gives and finds.
+func LoadAgain(ctx context.Context, list *finding.List, before []byte, layers ...Layer) (*Library, error) {
 	l := newLoader(list)
+	l.memory = newMemory(before, layers)
+	l.known = l.memory.now
+	return load(ctx, l, layers)
+}
+
+func load(ctx context.Context, l *loader, layers []Layer) (*Library, error) {
 	ground, err := l.readAll(ctx, layers)
 	if err != nil {
 		return nil, err
@@ -31,7 +43,7 @@ func Load(ctx context.Context, list *finding.List, layers ...Layer) (*Library, e
 		if l.Proofs[t.ID.S], err = l.prove(ctx, t); err != nil {
 			return nil, err
 		}
-		proof.Examples(t, func(id string) bool { return l.Card(id) != nil }, list)
+		proof.Examples(t, func(id string) bool { return l.Card(id) != nil }, l.list)
 	}
 	if len(layers) > 1 {
 		l.unchanged(ground)
@@ -67,6 +79,9 @@ func (l *loader) editions(layers []Layer) {
 
 func (l *loader) readContent(ctx context.Context, layers []Layer) (ground seal, err error) {
 	for i, y := range layers {
+		if l.memory != nil {
+			l.memory.layer = i
+		}
 		if err := l.layer(ctx, y); err != nil {
 			return ground, err
 		}
@@ -93,6 +108,8 @@ type loader struct {
 	// was reported; names that lead to them are not wrong.
 	unread map[string]bool
 	away   map[string]bool // "prompt pay-2": left out of this edition for its place
+
+	memory *memory // of the load before; nil in other languages than the first, and where nobody asked for it
 
 	book *translation.Book // the words of another language; nil for the first
 	own  map[string]page   // the explainers of that language, by id

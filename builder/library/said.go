@@ -8,6 +8,7 @@ import (
 	"unicode"
 	"unicode/utf8"
 
+	"keelpath/builder/explainer"
 	"keelpath/builder/finding"
 	"keelpath/builder/helpline"
 	"keelpath/builder/read"
@@ -28,17 +29,23 @@ type said struct {
 // rules of words; the texts of pages are held to them as each is checked.
 // Those of the first language alone are left out for any other.
 func (c *checker) saidHeld(first bool) {
-	place := c.Edition.Lines.Emergency.Where.S
-	c.everySaid(func(s said) {
-		c.rawMark(s)
-		if !first {
-			return
-		}
-		c.worded(s, place)
-		if s.who != "the edition" {
-			c.ownNumber(s.who, s.text, s.place)
-		}
-	})
+	c.everySaid(func(s said) { c.held(s, first) })
+}
+
+// headerSaid is saidHeld for what the header of an explainer says.
+func (c *checker) headerSaid(p *explainer.Page) {
+	c.everyHeaderText(p, func(s said) { c.held(s, c.Lang == FirstLanguage) })
+}
+
+func (c *checker) held(s said, first bool) {
+	c.rawMark(s)
+	if !first {
+		return
+	}
+	c.worded(s, c.Edition.Lines.Emergency.Where.S)
+	if s.who != "the edition" {
+		c.ownNumber(s.who, s.text, s.place)
+	}
 }
 
 // worded holds a text to the wording rules, and what patients read to the one word that
@@ -69,7 +76,7 @@ var linkEnd = regexp.MustCompile(`\]\([^()\s]*\)`)
 // blank leaves as many bytes as there were, so that places stay.
 func blank(s string) string { return strings.Repeat(" ", len(s)) }
 
-// everySaid gives every text that readers see, but the bodies of pages.
+// everySaid gives every text that readers see, but the bodies of pages and the headers of explainers.
 func (c *checker) everySaid(do func(said)) {
 	to := func(aside bool) func(string, ...read.Text) {
 		return func(who string, ts ...read.Text) {
@@ -142,9 +149,17 @@ func (c *checker) everySaid(do func(said)) {
 	for _, f := range c.Figures {
 		figureSaid(f, say)
 	}
-	for _, p := range c.written() {
-		apart := p.Audience.S != "patient"
-		to(apart)("the header", p.Title, p.About, p.Message)
+	for _, p := range c.Pages {
+		c.everyHeaderText(p, do)
+	}
+}
+
+// everyHeaderText gives what the header of a page says.
+func (c *checker) everyHeaderText(p *explainer.Page, do func(said)) {
+	for _, t := range []read.Text{p.Title, p.About, p.Message} {
+		if t.S != "" {
+			do(said{"the header", t.S, func(offset int) finding.Place { return c.within(t, offset) }, t.At, p.Audience.S != "patient"})
+		}
 	}
 }
 

@@ -47,18 +47,22 @@ func Build(ctx context.Context, l *library.Library, list *finding.List, before B
 	if err != nil {
 		return nil, err
 	}
+	return build(ctx, &before, jobs(all), emit, progress)
+}
+
+func build(ctx context.Context, before *Before, jobs []job, emit func(name string, data []byte) error, progress func(done, total int)) ([]File, error) {
 	if before.Ledger != nil {
 		before.of = map[string]ledger.File{}
 		for _, f := range before.Ledger.Files {
 			before.of[f.Of] = f
 		}
 	}
-	files, err := run(ctx, all, emit, progress)
+	files, err := run(ctx, jobs, emit, progress)
 	if err != nil {
 		return nil, err
 	}
 	for _, step := range finishing {
-		if err := step(all[0], files, emit); err != nil {
+		if err := step(jobs[0].by, files, emit); err != nil {
 			return nil, err
 		}
 	}

@@ -13,9 +13,12 @@ import (
 	"sync"
 	"testing"
 
+	"github.com/google/go-cmp/cmp"
+
 	"keelpath/builder/finding"
 	"keelpath/builder/ledger"
 	"keelpath/builder/library"
+	"keelpath/builder/plan"
 	"keelpath/builder/prose"
 	"keelpath/content"
 	"keelpath/trees"
@@ -27,6 +30,12 @@ type folderOf map[string][]byte
 // built builds a library, with what can be taken over from another build. It gives how many
 // files were taken over.
 func built(t *testing.T, l *library.Library, before folderOf) (now folderOf, kept int) {
+	t.Helper()
+	return builtOf(t, l, before, func(plan.Kind) bool { return true })
+}
+
+// builtOf is built for pages of some kinds.
+func builtOf(t *testing.T, l *library.Library, before folderOf, kinds func(plan.Kind) bool) (now folderOf, kept int) {
 	t.Helper()
 	now = folderOf{}
 	var mu sync.Mutex
@@ -56,10 +65,48 @@ func built(t *testing.T, l *library.Library, before folderOf) (now folderOf, kep
 		mu.Unlock()
 		return put(f.Name, data) == nil
 	}
-	if _, err := Build(context.Background(), l, &finding.List{}, b, put, nil); err != nil {
+	all, err := makers(l, &finding.List{}, &b)
+	if err != nil {
+		t.Fatal(err)
+	}
+	of := slices.DeleteFunc(jobs(all), func(j job) bool { return j.page.Kind != "" && !kinds(j.page.Kind) })
+	if _, err := build(context.Background(), &b, of, put, nil); err != nil {
 		t.Fatal(err)
 	}
 	return now, kept
+}
+
+// loadAgain loads layers with what is known from a build before, and holds the findings against those of a load
+// that knows nothing. It gives both libraries; they are nil where the content has errors.
+func loadAgain(t *testing.T, before folderOf, layers ...library.Layer) (again, clean *library.Library) {
+	t.Helper()
+	read := func(known []byte) (*library.Library, []finding.Finding) {
+		var list finding.List
+		l, err := library.LoadAgain(context.Background(), &list, known, layers...)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if list.Errors() > 0 {
+			l = nil
+		}
+		return l, list.Sorted()
+	}
+	again, found := read(before[library.KnownName])
+	clean, want := read(nil)
+	if d := cmp.Diff(want, found); d != "" {
+		t.Errorf("with what is known from before there are other findings:\n%s", d)
+	}
+	return again, clean
+}
+
+// layerOf writes a layer's files and reads them.
+func layerOf(t *testing.T, files map[string]string) library.Layer {
+	t.Helper()
+	y, err := library.ReadLayer(t.Context(), folderWith(t, files), &finding.List{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	return y
 }
 
 // same reports the files in which a build differs from a clean one.
@@ -171,10 +218,12 @@ func TestEditsInAnyOrder(t *testing.T) {
 		rounds = more
 	}
 	e := &editor{rand: rand.New(rand.NewPCG(uint64(rounds), 7)), layer: map[string]string{}}
-	now, _ := built(t, load(t), nil)
-	again, kept := built(t, load(t), now)
+	_, l := loadAgain(t, nil, library.Builtin())
+	now, _ := built(t, l, nil)
+	l, _ = loadAgain(t, now, library.Builtin())
+	again, kept := built(t, l, now)
 	same(t, 0, again, now)
-	if want := len(now) - 1; kept != want { // all but the ledger
+	if want := len(now) - 2; kept != want { // all but the ledger and what is known of explainers
 		t.Errorf("nothing was edited, and %d of %d files were taken over", kept, want)
 	}
 	taken := 0
@@ -183,8 +232,15 @@ func TestEditsInAnyOrder(t *testing.T) {
 		for range 1 + e.rand.IntN(3) {
 			what = append(what, e.edit(t))
 		}
-		l := load(t, maps.Clone(e.layer))
-		clean, _ := built(t, l, nil)
+		layers := []library.Layer{library.Builtin()}
+		if len(e.layer) > 0 {
+			layers = append(layers, layerOf(t, e.layer))
+		}
+		l, anew := loadAgain(t, now, layers...)
+		if l == nil {
+			t.Fatalf("round %d: %s: the content has errors", round, strings.Join(what, "; "))
+		}
+		clean, _ := built(t, anew, nil)
 		now, kept = built(t, l, now)
 		taken += kept
 		same(t, round, now, clean)

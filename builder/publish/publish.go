@@ -33,7 +33,7 @@ func Render(ctx context.Context, l *library.Library, list *finding.List, emit fu
 	if err != nil {
 		return err
 	}
-	_, err = run(ctx, all, emit, progress)
+	_, err = run(ctx, jobs(all), emit, progress)
 	return err
 }
 
@@ -97,7 +97,7 @@ type job struct {
 	make func() (asset, error)
 }
 
-// jobs lists every file of the language, assets first.
+// jobs lists every file of the language, assets first, and what the next build need not find out again last.
 func (m *maker) jobs() []job {
 	var out []job
 	for _, e := range m.entries() {
@@ -105,6 +105,9 @@ func (m *maker) jobs() []job {
 	}
 	for _, p := range m.plan.Pages {
 		out = append(out, job{m, m.folder + p.Name, p, func() (asset, error) { return m.pageFile(p) }})
+	}
+	if known := m.lib.Known(); known != nil {
+		out = append(out, job{by: m, of: "what is known of explainers", make: func() (asset, error) { return asset{name: library.KnownName, data: known}, nil }})
 	}
 	return out
 }
@@ -118,17 +121,22 @@ func (m *maker) pageFile(p plan.Page) (asset, error) {
 	return asset{name: p.Name, data: data, from: noted}, err
 }
 
+// jobs lists every file of a site.
+func jobs(all []*maker) []job {
+	var out []job
+	for _, m := range all {
+		out = append(out, m.jobs()...)
+	}
+	return out
+}
+
 // mostAhead is how many files are made before they are handed on, so that those of a big
 // site do not wait in memory for a slow disk.
 const mostAhead = 64
 
 // run makes the files on all processors and hands them on in the jobs' order; what is taken
 // over is not handed on. It gives all files. The error it gives is that of the first job that failed, in that order.
-func run(ctx context.Context, all []*maker, emit func(string, []byte) error, progress func(int, int)) ([]File, error) {
-	var jobs []job
-	for _, m := range all {
-		jobs = append(jobs, m.jobs()...)
-	}
+func run(ctx context.Context, jobs []job, emit func(string, []byte) error, progress func(int, int)) ([]File, error) {
 	ctx, cancel := context.WithCancel(ctx)
 	type made struct {
 		asset

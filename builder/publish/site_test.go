@@ -33,19 +33,25 @@ func load(t *testing.T, layers ...map[string]string) *library.Library {
 	t.Helper()
 	var dirs []string
 	for _, files := range layers {
-		dir := t.TempDir()
-		for name, text := range files {
-			p := filepath.Join(dir, filepath.FromSlash(name))
-			if err := os.MkdirAll(filepath.Dir(p), 0o755); err != nil {
-				t.Fatal(err)
-			}
-			if err := os.WriteFile(p, []byte(text), 0o644); err != nil {
-				t.Fatal(err)
-			}
-		}
-		dirs = append(dirs, dir)
+		dirs = append(dirs, folderWith(t, files))
 	}
 	return librarytest.Load(t, dirs...)
+}
+
+// folderWith gives a folder with some files.
+func folderWith(t *testing.T, files map[string]string) string {
+	t.Helper()
+	dir := t.TempDir()
+	for name, text := range files {
+		p := filepath.Join(dir, filepath.FromSlash(name))
+		if err := os.MkdirAll(filepath.Dir(p), 0o755); err != nil {
+			t.Fatal(err)
+		}
+		if err := os.WriteFile(p, []byte(text), 0o644); err != nil {
+			t.Fatal(err)
+		}
+	}
+	return dir
 }
 
 // output is a rendered site: its files, and their names in the order they came.

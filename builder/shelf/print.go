@@ -12,6 +12,7 @@ import (
 	"sync"
 
 	"keelpath/builder/drawing"
+	"keelpath/builder/explainer"
 	"keelpath/builder/figure"
 	"keelpath/builder/finding"
 	"keelpath/builder/library"
@@ -92,6 +93,7 @@ func (p *printer) letters(s string) {
 }
 
 var (
+	pageType     = reflect.TypeFor[*explainer.Page]()
 	placeType    = reflect.TypeFor[finding.Place]()
 	placeLine, _ = placeType.FieldByName("Line")
 )
@@ -121,6 +123,10 @@ func (p *printer) value(v reflect.Value) {
 		}
 	case reflect.Pointer:
 		if v.IsNil() {
+			return
+		}
+		if v.Type() == pageType && v.CanInterface() {
+			p.value(reflect.ValueOf(v.Interface().(*explainer.Page).MadeOf()))
 			return
 		}
 		if wholes[v.Type()] {
