@@ -141,20 +141,32 @@ func rated(is func(Reason) bool, partly, not, apart []Reason) Rating {
 func (l *Library) PagesOf(r *Rated) []string {
 	var out []string
 	if r.Of.S == "topics" {
-		for _, t := range l.Trees {
-			if t.Audience.S == "patient" {
-				out = append(out, t.ID.S)
-			}
+		for _, t := range l.PatientTrees() {
+			out = append(out, t.ID.S)
 		}
 		return out
 	}
-	audience := map[string]string{"pages": "patient", "residents": "resident"}[r.Of.S]
 	for _, e := range l.Explainers {
-		if e.Audience.S == audience {
+		if e.Audience.S == r.audience() {
 			out = append(out, e.ID)
 		}
 	}
 	return out
+}
+
+// isPageOf tells whether PagesOf has an id.
+func (l *Library) isPageOf(r *Rated, id string) bool {
+	if r.Of.S == "topics" {
+		t := l.Tree(id)
+		return t != nil && t.Audience.S == "patient"
+	}
+	e := l.Explainer(id)
+	return e != nil && e.Audience.S == r.audience()
+}
+
+// audience says for whom the explainers are that the kind is made of.
+func (r *Rated) audience() string {
+	return map[string]string{"pages": "patient", "residents": "resident"}[r.Of.S]
 }
 
 func (l *loader) reading(to *Reading, m *read.Map) {
@@ -282,19 +294,19 @@ func (c *checker) ratedOnce(y *Yardstick, i *ItemReading) {
 // ratedPages holds the single pages that an item names to the kinds that fall short of it. A page
 // whose id is that of a page of another kind is named with its kind, so that no reason goes to both.
 func (c *checker) ratedPages(y *Yardstick, i *ItemReading) {
-	short := map[string][]string{} // the kinds that fall short and have such a page, by the names it goes by
-	for _, r := range c.Rated {
-		if got := i.Rating(r.ID.S); slices.Contains(read.Strings(y.Rates), r.ID.S) && (got == Partly || got == Not) {
-			for _, page := range c.PagesOf(r) {
-				for _, name := range []string{page, r.ID.S + "/" + page} {
-					short[name] = append(short[name], r.ID.S)
+	short := func(name string) (kinds []string) { // the kinds that fall short and have a page that goes by the name
+		for _, r := range c.Rated {
+			if got := i.Rating(r.ID.S); slices.Contains(read.Strings(y.Rates), r.ID.S) && (got == Partly || got == Not) {
+				if page, _ := strings.CutPrefix(name, r.ID.S+"/"); c.isPageOf(r, page) {
+					kinds = append(kinds, r.ID.S)
 				}
 			}
 		}
+		return kinds
 	}
 	seen := map[string]bool{}
 	for _, r := range i.On.all() {
-		switch kinds := short[r.Of.S]; {
+		switch kinds := short(r.Of.S); {
 		case len(kinds) == 0:
 			c.list.Add(r.Of.At, "unknown-name", fmt.Sprintf("item %q names the page %q, and that is no page of a kind that falls short of it", i.Item.S, r.Of.S),
 				"name an explainer or a topic by its id, and rate its kind as partly or not")

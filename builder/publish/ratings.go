@@ -438,7 +438,13 @@ func (v viewer) pageScore(kind *library.Rated, id string, readings [][]point) pa
 }
 
 func only(all []library.Reason, page, kind string) []library.Reason {
-	return slices.DeleteFunc(slices.Clone(all), func(r library.Reason) bool { return !r.Names(page, kind) })
+	var out []library.Reason
+	for _, r := range all {
+		if r.Names(page, kind) {
+			out = append(out, r)
+		}
+	}
+	return out
 }
 
 func itemsOf(y *library.Yardstick) []*library.YardstickItem {
@@ -451,6 +457,9 @@ func itemsOf(y *library.Yardstick) []*library.YardstickItem {
 
 // together joins the names of those that share a reason, in the order of the file.
 func together(w *say.Words, second bool, partly, not, apart []library.Reason, names map[string]string) []reasonView {
+	if len(partly)+len(not)+len(apart) == 0 {
+		return nil // so it is for most pages
+	}
 	var out []reasonView
 	for _, group := range []struct {
 		says string
