@@ -2,6 +2,7 @@ package publish
 
 import (
 	"encoding/json"
+	"fmt"
 	"html/template"
 	"slices"
 
@@ -76,7 +77,9 @@ func cellWords(t *library.FootType, row string) string {
 
 // figureIn puts a figure into an explainer.
 func (v viewer) figureIn(id string, given map[string]string) (template.HTML, error) {
-	return v.shelf.Figure(id).HTML(figure.Options{Words: v.say(), Given: given, Sheet: v.to(plan.Planner), Page: v.figure(id)})
+	f := v.shelf.Figure(id)
+	o := figure.Options{Words: v.say(), Given: given, Sheet: v.to(plan.Planner), Page: v.figure(id)}
+	return v.once("figure", [4]string{id, fmt.Sprintf("%q", given), o.Sheet, o.Page}, func() (template.HTML, error) { return f.HTML(o) })
 }
 
 // figureData is the JSON block that the figures of a page read.

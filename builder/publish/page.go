@@ -2,6 +2,7 @@ package publish
 
 import (
 	"cmp"
+	"html/template"
 	"path"
 	"slices"
 
@@ -190,6 +191,8 @@ type viewer struct {
 	addresses          // and with them the shelf, which is the only way to the content
 	view      PageView // what the layout has of the page, for its own part
 	newTab    bool
+
+	once func(what string, on any, html func() (template.HTML, error)) (template.HTML, error) // for what other pages show alike
 }
 
 // say gives what the program says, in the language of the page.

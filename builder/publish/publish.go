@@ -65,7 +65,7 @@ type maker struct {
 	assets    map[string]func() (asset, error) // by the file that each is made of
 	found     *finding.List                    // only the asset "carry" adds to it
 	before    *Before                          // nil where everything is made
-	alike     sync.Map                         // what several pages show alike, by its template and what it hangs on
+	alike     sync.Map                         // what several pages show alike, template.HTML by alike
 }
 
 func newMaker(l *library.Library, files fs.FS, list *finding.List) (*maker, error) {
@@ -205,36 +205,50 @@ func (m *maker) shared(v *PageView) error {
 		{"layout-last", fmt.Sprintf("%q %t", v.Root, v.Name == "clinic/index.html"), &v.Last},
 	} {
 		var err error
-		if *p.to, err = m.once(p.template, p.on, *v); err != nil {
+		if *p.to, err = m.once(p.template, p.on, m.shows(p.template, *v)); err != nil {
 			return err
 		}
 	}
 	return nil
 }
 
-// once renders a template once for all that it hangs on.
-func (m *maker) once(name, on string, view any) (template.HTML, error) {
-	key := [2]string{name, on}
+// alike is what several pages show alike: what it is, and all that it hangs on.
+type alike struct {
+	what string
+	on   any
+}
+
+// once makes a part of pages once for all that it hangs on.
+func (m *maker) once(what string, on any, html func() (template.HTML, error)) (template.HTML, error) {
+	key := alike{what, on}
 	if made, ok := m.alike.Load(key); ok {
 		return made.(template.HTML), nil
 	}
-	made, err := m.made(name, view)
+	made, err := html()
 	if err == nil {
-		m.alike.Store(key, template.HTML(made))
+		m.alike.Store(key, made)
 	}
-	return template.HTML(made), err
+	return made, err
+}
+
+// shows gives what makes a template's HTML, for once.
+func (m *maker) shows(name string, view any) func() (template.HTML, error) {
+	return func() (template.HTML, error) {
+		made, err := m.made(name, view)
+		return template.HTML(made), err
+	}
 }
 
 // source shows a source without its number, and with no address on the site.
 func (m *maker) source(s SourceView) (template.HTML, error) {
 	s.Number, s.URL = 0, ""
-	return m.once("source", fmt.Sprintf("%#v", s), s)
+	return m.once("source", s, m.shows("source", s))
 }
 
 // prompt shows a prompt without what it rests on.
 func (m *maker) prompt(p PromptView) (template.HTML, error) {
 	p.ID, p.Sources = "", nil
-	return m.once("prompt", fmt.Sprintf("%#v", p), p)
+	return m.once("prompt", [3]string{p.Ask, p.Why, fmt.Sprintf("%q", p.Whom)}, m.shows("prompt", p))
 }
 
 // fill executes the template of a gap or a slot in the text of one of the site's own pages.
@@ -249,7 +263,7 @@ func (m *maker) viewer(p plan.Page) (viewer, error) {
 	k, s := kinds[p.Kind], m.stock.Shelf()
 	s.Find(p.Kind, p.Of) // the page's own title and what it is about are off the shelf too
 	view, err := pageView(s, p, k)
-	return viewer{addresses: addresses{s, view.Root, p}, view: view, newTab: k.newTab}, err
+	return viewer{addresses: addresses{s, view.Root, p}, view: view, newTab: k.newTab, once: m.once}, err
 }
 
 // html renders one page: its own part first, then the layout around it. It gives the notes
@@ -286,6 +300,7 @@ func (m *maker) html(p plan.Page) (page []byte, from []shelf.Note, err error) {
 		return nil, nil, err
 	}
 	var whole bytes.Buffer
+	whole.Grow(main.Len() + main.Len()/8 + 8<<10) // what stands around it is shorter
 	if err := m.templates.ExecuteTemplate(&whole, "layout", view); err != nil {
 		return nil, nil, err
 	}

@@ -112,16 +112,25 @@ func Settled(text, place string) []Hit {
 // settledList is a list of rules, with what tells quickly which of them may find something.
 type settledList struct {
 	rules []settledRule
-	may   func() *among.Any
+	may   func() mayHold
+}
+
+// mayHold tells of each rule whether it may find something: first by parts of its words, then by looking for them.
+type mayHold struct {
+	parts *among.Any
+	words []quick
 }
 
 func listOf(rules []settledRule) *settledList {
-	return &settledList{rules, sync.OnceValue(func() *among.Any {
+	return &settledList{rules, sync.OnceValue(func() mayHold {
+		var out mayHold
 		var each []*regexp.Regexp
 		for _, r := range rules {
 			each = append(each, r.not)
+			out.words = append(out.words, quickOf(r.not))
 		}
-		return among.NewAny(each...)
+		out.parts = among.NewAny(each...)
+		return out
 	})}
 }
 
@@ -137,7 +146,14 @@ var byPlace = func() map[string]*settledList {
 
 func (l *settledList) in(text string) []Hit {
 	var out []Hit
-	l.may().In(text, func(n int) bool {
+	may, low := l.may(), ""
+	may.parts.In(text, func(n int) bool {
+		if low == "" {
+			low = small(text)
+		}
+		if !may.words[n].may(low) {
+			return true
+		}
 		r := l.rules[n]
 		var free [][]int
 		if r.free != nil {

@@ -37,10 +37,10 @@ func In(text string) []Hit {
 	if may.None() {
 		return nil // most texts: the expressions are slow, and there are many texts
 	}
-	all := ruleLines()
+	all, low := ruleLines(), small(text)
 	var with []rule
 	for n, r := range rules {
-		if may.Has(n) && all[n].in(text) {
+		if may.Has(n) && all[n].in(text, low) {
 			with = append(with, r)
 		}
 	}
@@ -58,17 +58,38 @@ var stems = sync.OnceValue(func() *among.Finder {
 // lines are the alternatives of a rule, one by one. All of them in one expression take
 // much longer to find nothing.
 type lines struct {
-	each []*regexp.Regexp
+	each []quick
 	may  *among.Any
 }
 
-func (l *lines) in(text string) bool {
+func (l *lines) in(text, low string) bool {
 	found := false
 	l.may.In(text, func(n int) bool {
-		found = l.each[n].MatchString(text)
+		found = l.each[n].in(text, low)
 		return !found
 	})
 	return found
+}
+
+// quick is an expression with one that tells sooner where it finds nothing.
+type quick struct{ whole, loose *regexp.Regexp }
+
+func quickOf(e *regexp.Regexp) quick { return quick{e, among.Loose(e)} }
+
+// in tells whether the expression finds something in a text, which small has made small.
+func (q quick) in(text, low string) bool {
+	return q.may(low) && q.whole.MatchString(text)
+}
+
+// may is false where the expression finds nothing.
+func (q quick) may(low string) bool { return q.loose == nil || low == "" || q.loose.MatchString(low) }
+
+// small gives a text in small letters; "" where it has a long s, which an expression may take for an s.
+func small(text string) string {
+	if strings.Contains(text, "\u017f") {
+		return ""
+	}
+	return strings.ToLower(text)
 }
 
 var ruleLines = sync.OnceValue(func() []*lines {
@@ -82,13 +103,17 @@ var ruleLines = sync.OnceValue(func() []*lines {
 // linesOf takes apart an expression that pattern made. Any other is its only line.
 func linesOf(e *regexp.Regexp) *lines {
 	out := &lines{}
+	var each []*regexp.Regexp
 	for _, alt := range altsOf[e] {
-		out.each = append(out.each, whole(alt))
+		each = append(each, whole(alt))
 	}
-	if out.each == nil {
-		out.each = []*regexp.Regexp{e}
+	if each == nil {
+		each = []*regexp.Regexp{e}
 	}
-	out.may = among.NewAny(out.each...)
+	for _, e := range each {
+		out.each = append(out.each, quickOf(e))
+	}
+	out.may = among.NewAny(each...)
 	return out
 }
 

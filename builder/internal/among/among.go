@@ -6,6 +6,7 @@ package among
 import (
 	"regexp"
 	"regexp/syntax"
+	"slices"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -131,6 +132,92 @@ func Needs(e *regexp.Regexp) [][]string {
 		return nil
 	}
 	return all(tree.Simplify())
+}
+
+// Loose gives an expression for texts in small letters. It finds something in each text, made small by
+// [strings.ToLower], in which e finds something, and in some more, for it asks for no ends of words; and it is much
+// quicker to find nothing. Nil where it has no such form.
+//
+// A long s stays as it is in a text made small, and e may take it for an s.
+func Loose(e *regexp.Regexp) *regexp.Regexp {
+	tree, err := syntax.Parse(e.String(), syntax.Perl)
+	if err != nil || !loosen(tree) {
+		return nil
+	}
+	loose, err := regexp.Compile(tree.String())
+	if err != nil {
+		return nil
+	}
+	return loose
+}
+
+// loosen makes an expression loose; false where it has a part that might find less in small letters.
+func loosen(e *syntax.Regexp) bool {
+	switch e.Op {
+	case syntax.OpLiteral:
+		e.Flags &^= syntax.FoldCase
+		for i, r := range e.Rune {
+			if e.Rune[i] = unicode.ToLower(r); !small(r) {
+				return false
+			}
+		}
+	case syntax.OpCharClass:
+		for i := 0; i < len(e.Rune); i += 2 {
+			if !smallToo(e.Rune, e.Rune[i], e.Rune[i+1]) {
+				return false
+			}
+		}
+	case syntax.OpWordBoundary, syntax.OpNoWordBoundary:
+		e.Op = syntax.OpEmptyMatch
+	}
+	for _, s := range e.Sub {
+		if !loosen(s) {
+			return false
+		}
+	}
+	if e.Op == syntax.OpConcat {
+		e.Sub = slices.DeleteFunc(e.Sub, func(s *syntax.Regexp) bool { return s.Op == syntax.OpEmptyMatch })
+		if len(e.Sub) == 0 {
+			e.Op = syntax.OpEmptyMatch
+		}
+	}
+	return true
+}
+
+// small tells whether a letter and all that (?i) takes for it are one letter once they are small.
+func small(r rune) bool {
+	for f := unicode.SimpleFold(r); f != r; f = unicode.SimpleFold(f) {
+		if f != longS && unicode.ToLower(f) != unicode.ToLower(r) {
+			return false
+		}
+	}
+	return true
+}
+
+const longS = '\u017f'
+
+// smallToo tells whether a class has the small letter of each letter from first to last too, as far as that can
+// be seen at a look.
+func smallToo(class []rune, first, last rune) bool {
+	for r := max(first, 'A'); r <= min(last, 'Z'); r++ {
+		if !inClass(class, unicode.ToLower(r)) {
+			return false
+		}
+	}
+	if last <= unicode.MaxASCII || last == unicode.MaxRune {
+		return true
+	}
+	return first == last && inClass(class, unicode.ToLower(first))
+}
+
+// inClass tells whether a class, of pairs of first and last, has r.
+func inClass(class []rune, r rune) bool {
+	for i := 0; i < len(class); i += 2 {
+		if class[i] <= r && r <= class[i+1] {
+			return true
+		}
+	}
+	return false
 }
 
 // all gives what each part of a sequence needs.
