@@ -146,9 +146,15 @@ func readLimited(f fs.FS, p string) ([]byte, error) {
 	}
 	defer file.Close()
 	// Of many files, room that is not needed would come to a large part of the memory.
-	b := bytes.NewBuffer(make([]byte, 0, min(info.Size(), read.MaxBytes+1)+bytes.MinRead))
-	_, err = b.ReadFrom(io.LimitReader(file, read.MaxBytes+1))
-	return b.Bytes(), err
+	src := make([]byte, min(info.Size(), read.MaxBytes+1)+1)
+	n, err := io.ReadFull(file, src)
+	switch {
+	case errors.Is(err, io.EOF), errors.Is(err, io.ErrUnexpectedEOF):
+		return src[:n:n], nil
+	case err == nil && n <= read.MaxBytes: // it has grown since
+		return io.ReadAll(io.MultiReader(bytes.NewReader(src), io.LimitReader(file, int64(read.MaxBytes+1-n))))
+	}
+	return src[:n:n], err
 }
 
 // Print is the fingerprint of all files of some layers. Where the layers lie has no part in it.

@@ -72,7 +72,14 @@ const knownForm = "what is known of explainers, form 1\n"
 
 // bytes writes it down, the same for the same content.
 func (k *known) bytes() []byte {
-	w := &knownWriter{}
+	size := len(knownForm) + len(k.rests) + 64
+	for _, s := range k.sayings {
+		size += len(s) + 64
+	}
+	for key, s := range k.pages {
+		size += len(key.name) + len(s) + 64
+	}
+	w := &knownWriter{b: make([]byte, 0, size)} // of many pages it is large
 	w.raw(knownForm)
 	w.raw(string(k.rests[:]))
 	w.number(len(k.sayings))
