@@ -44,12 +44,27 @@ const NotAForm = "not-a-form"
 // their order; they are made side by side. A tree whose logic a form cannot say is not
 // written, and a warning says so.
 func Write(l *library.Library, trees []*tree.Tree, list *finding.List) []Written {
+	return each(l, trees, list, func(w Written) Written { return w })
+}
+
+// Forms is Write for one who needs the forms alone, by their tree. The questionnaires of many trees are large, so
+// none is held.
+func Forms(l *library.Library, trees []*tree.Tree, list *finding.List) map[string]Form {
+	out := map[string]Form{}
+	for _, w := range each(l, trees, list, func(w Written) Written { w.JSON = nil; return w }) {
+		out[w.Tree.ID.S] = w.Form
+	}
+	return out
+}
+
+func each(l *library.Library, trees []*tree.Tree, list *finding.List, keep func(Written) Written) []Written {
 	all, errs, said := make([]Written, len(trees)), make([]error, len(trees)), &sync.Map{}
 	var workers errgroup.Group
 	workers.SetLimit(runtime.GOMAXPROCS(0))
 	for i, t := range trees {
 		workers.Go(func() error {
-			all[i], errs[i] = write(l, t, said)
+			w, err := write(l, t, said)
+			all[i], errs[i] = keep(w), err
 			return nil
 		})
 	}

@@ -39,6 +39,8 @@ type Doc struct {
 
 	form *Form // of the text of one of the site's own pages; nil for any other
 	uses []use // of it
+
+	away func() (src []byte, at func(int) finding.Place, err error) // gives src and at where they are not held; nil where they are
 }
 
 // markdown is the one engine: goldmark with tables, no raw HTML, and our own
@@ -84,7 +86,15 @@ func (d *Doc) unread() *Doc {
 
 // Again reads the text once more, for what was not kept of it. What is wrong in it is
 // reported elsewhere.
-func (d *Doc) Again() *Doc { return newDocOf(d.unread(), &finding.List{}) }
+//
+// A text that is not held and cannot be had again comes back empty; whoever gave it away hears of that.
+func (d *Doc) Again() *Doc {
+	held, err := d.held()
+	if err != nil {
+		held = &Doc{at: func(int) finding.Place { return finding.Place{} }}
+	}
+	return newDocOf(held.unread(), &finding.List{})
+}
 
 // Read looks at a text that has not been looked at, and reports what is wrong in it.
 func (d *Doc) Read(list *finding.List) { *d = *newDocOf(d.unread(), list) }
@@ -93,6 +103,29 @@ func (d *Doc) Read(list *finding.List) { *d = *newDocOf(d.unread(), list) }
 // most of what is in memory.
 func (d *Doc) Forget() {
 	*d = Doc{src: d.src, at: d.at, form: d.form, lines: d.lines, Figures: d.Figures, Headings: d.Headings}
+}
+
+// GiveAway lets go of the text of an explainer. It is taken from its file each time it is rendered, or
+// read again; again gives the bytes that the file had.
+func (d *Doc) GiveAway(file string, again func() ([]byte, error)) {
+	d.src, d.at = nil, nil
+	d.away = func() ([]byte, func(int) finding.Place, error) {
+		src, err := again()
+		_, body, above, _ := split(plainLines(src))
+		return body, placing(file, body, above), err
+	}
+}
+
+// held gives the text with what it is read from.
+func (d *Doc) held() (*Doc, error) {
+	if d.away == nil {
+		return d, nil
+	}
+	out := *d
+	var err error
+	out.src, out.at, err = d.away()
+	out.away = nil
+	return &out, err
 }
 
 func (d *Doc) bounded(list *finding.List) bool {
@@ -409,6 +442,10 @@ func plain(n ast.Node, src []byte) string {
 
 // HTML renders the text.
 func (d *Doc) HTML(o Options) (Out, error) {
+	d, err := d.held()
+	if err != nil {
+		return Out{}, err
+	}
 	root := d.parse()
 	root.SetAttributeString("say", o.say())
 	w := &writer{doc: d, o: o, ids: headingIDs{}}
@@ -435,6 +472,7 @@ func (d *Doc) HTML(o Options) (Out, error) {
 		return Out{}, fmt.Errorf("fill a gap: %w", w.err)
 	}
 	var b bytes.Buffer
+	b.Grow(2*len(d.src) + 1<<10) // marks, links and figures take more room than what they stand for
 	if err := markdown.Renderer().Render(&b, d.src, root); err != nil {
 		return Out{}, fmt.Errorf("render text: %w", err)
 	}

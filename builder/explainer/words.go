@@ -48,7 +48,7 @@ type span struct{ start, end int }
 // wordsOf gives the runs of letters and digits, with a hyphen or an apostrophe
 // between two of them. The 's of "the keel's tip" is a word of its own.
 func wordsOf(s string) []span {
-	var out []span
+	out := make([]span, 0, len(s)/5+1)
 	start := -1
 	for i, r := range s {
 		inside := isWordRune(r) || (start >= 0 && joins(s[i:], r))

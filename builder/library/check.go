@@ -304,6 +304,7 @@ func (c *checker) heading(who string, d *explainer.Doc, r explainer.Ref) {
 }
 
 func (c *checker) page(p *explainer.Page) {
+	defer c.giveAway(p)
 	if c.recalled(p) {
 		return
 	}

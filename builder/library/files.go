@@ -31,6 +31,31 @@ type Layer struct {
 	Dir   string // where the layer lies, as the user named it; empty for the built-in one
 	files map[string][]byte
 	sums  *sync.Map // print by name, as they were asked for; nil where none is kept
+	read  bool      // from the folder Dir
+}
+
+// again gives what reads a file of a layer once more, and fails where it does not hold what it held. It keeps
+// hold of no file. It is nil where the layer was not read from a folder.
+func (y Layer) again(name string) func() ([]byte, error) {
+	if !y.read {
+		return nil
+	}
+	dir, shown, want := y.Dir, y.name(name), y.sum(name)
+	return func() ([]byte, error) {
+		file, err := os.OpenInRoot(dir, filepath.FromSlash(name))
+		if err != nil {
+			return nil, fmt.Errorf("read %s once more: %w", shown, err)
+		}
+		defer file.Close()
+		src, err := io.ReadAll(io.LimitReader(file, read.MaxBytes+1))
+		if err == nil && sha256.Sum256(src) != want {
+			err = errors.New("it has changed while the site was built")
+		}
+		if err != nil {
+			return nil, fmt.Errorf("read %s once more: %w", shown, err)
+		}
+		return src, nil
+	}
 }
 
 func newLayer(dir string, files map[string][]byte) Layer {
@@ -68,6 +93,7 @@ func Builtin() Layer {
 // about the folder itself, or that of ctx.
 func ReadLayer(ctx context.Context, dir string, list *finding.List) (Layer, error) {
 	y := newLayer(dir, map[string][]byte{})
+	y.read = true
 	root, err := os.OpenRoot(dir)
 	if err != nil {
 		return y, fmt.Errorf("read the layer: %w", err)

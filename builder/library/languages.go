@@ -97,7 +97,9 @@ func (l *loader) inLanguage(ctx context.Context, lang string, layers []Layer, bu
 	o.book.Report(list.Add)
 	o.pagesOnly()
 	for name, src := range o.files {
-		l.files[name], l.inside[name] = src, o.inside[name]
+		if l.inside[name] = o.inside[name]; l.onDisk[name] == nil {
+			l.files[name] = src
+		}
 	}
 	for _, f := range list.Sorted() {
 		if _, _, own := ofLanguage(o.insideOf(f.File)); own {

@@ -60,7 +60,8 @@ type Library struct {
 	First, Second Reading // of the site by the yardsticks
 
 	files  map[string][]byte
-	inside map[string]string // a file's path inside its layer, by its name
+	inside map[string]string                 // a file's path inside its layer, by its name
+	onDisk map[string]func() ([]byte, error) // files that are not held any more, by their names: how to read them once more
 	by     index
 	docs   sync.Map // *explainer.Doc by read.Text
 
@@ -427,7 +428,13 @@ func (l *Library) parse(t read.Text, list *finding.List) *explainer.Doc {
 
 // File gives the text of an input file as it was read, for listings and
 // findings; nil where there is none.
-func (l *Library) File(name string) []byte { return l.files[name] }
+func (l *Library) File(name string) []byte {
+	if again := l.onDisk[name]; again != nil {
+		src, _ := again() // a finding without its line is better than none
+		return src
+	}
+	return l.files[name]
+}
 
 // Inside gives a file's path inside its layer: "trees/heel-height.yaml". Where the
 // layer lies is the affair of the one who builds, and no page may tell it.

@@ -56,7 +56,7 @@ func load(ctx context.Context, l *loader, layers []Layer) (*Library, error) {
 
 func newLoader(list *finding.List) *loader {
 	return &loader{
-		Library: &Library{Lang: FirstLanguage, Proofs: map[string]*proof.Proof{}, files: map[string][]byte{}, inside: map[string]string{}, counts: map[any]prose.Counts{}},
+		Library: &Library{Lang: FirstLanguage, Proofs: map[string]*proof.Proof{}, files: map[string][]byte{}, inside: map[string]string{}, onDisk: map[string]func() ([]byte, error){}, counts: map[any]prose.Counts{}},
 		list:    list, unread: map[string]bool{}, away: map[string]bool{},
 	}
 }

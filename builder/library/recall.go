@@ -22,12 +22,16 @@ type remembered struct {
 	key   pageKey
 	sound bool // nothing was wrong in it as it was parsed
 	known *knownPage
+	again func() ([]byte, error) // reads its file once more; nil where that cannot be
 }
 
 func newMemory(before []byte, layers []Layer) *memory {
 	rests := restsOn(layers)
 	return &memory{was: readKnown(before, rests), now: readKnown(nil, rests), pages: map[*explainer.Page]*remembered{}}
 }
+
+// Remembers tells whether Known has something to give.
+func (l *Library) Remembers() bool { return l.known != nil }
 
 // Known gives what is known of the explainers for the next load; nil where the library was loaded without.
 func (l *Library) Known() []byte {
@@ -49,16 +53,29 @@ func (l *loader) parseExplainer(y Layer, name string) *explainer.Page {
 		if k, ok := readKnownPage(text, file, sum); ok {
 			k.page.File, k.page.ID, k.page.Sum = file, stemOf(name), sum
 			p := explainer.Recall(k.page, src, l.Edition.Lines, k.figures, k.headings)
-			m.pages[p] = &remembered{key, true, k}
+			m.pages[p] = &remembered{key, true, k, y.again(name)}
 			return p
 		}
 	}
 	before := l.list.Len()
 	p := withSum(explainer.Parse(file, src, l.Edition.Lines, l.list), sum)
 	if p != nil {
-		m.pages[p] = &remembered{key: key, sound: l.list.Len() == before}
+		m.pages[p] = &remembered{key: key, sound: l.list.Len() == before, again: y.again(name)}
 	}
 	return p
+}
+
+// giveAway lets go of the text of a page that has been looked at: of many pages it would be most of what is
+// in memory.
+func (c *checker) giveAway(p *explainer.Page) {
+	if c.memory == nil {
+		return
+	}
+	if m := c.memory.pages[p]; m != nil && m.again != nil {
+		p.Body.GiveAway(p.File, m.again)
+		c.onDisk[p.File] = m.again
+		delete(c.files, p.File)
+	}
 }
 
 func withSum(p *explainer.Page, sum print) *explainer.Page {

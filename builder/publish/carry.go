@@ -12,12 +12,7 @@ import (
 // edition's codes and forms rest on.
 func (m *maker) carry() ([]byte, error) {
 	trees := m.lib.PatientTrees()
-	forms := map[string]exchange.Form{}
-	// A tree that no form can say stays out.
-	for _, w := range exchange.Write(m.lib, trees, m.found) {
-		forms[w.Tree.ID.S] = w.Form
-	}
-	table, err := json.Marshal(forms)
+	table, err := json.Marshal(exchange.Forms(m.lib, trees, m.found)) // a tree that no form can say stays out
 	if err != nil {
 		return nil, err
 	}

@@ -6,6 +6,7 @@ import (
 	"maps"
 	"math/rand/v2"
 	"os"
+	"path/filepath"
 	"slices"
 	"strconv"
 	"strings"
@@ -221,5 +222,41 @@ func TestKnownIsUsed(t *testing.T) {
 		other[n] ^= 0x41
 		title(other)
 		title(known[:n])
+	}
+}
+
+// The text of a page is not held once it has been looked at. Where its file has changed or gone when the page is made,
+// nothing is built of it.
+func TestFileThatChangesMeanwhile(t *testing.T) {
+	for what, change := range map[string]func(name string) error{
+		"other": func(name string) error { return os.WriteFile(name, []byte("other"), 0o644) },
+		"gone":  os.Remove,
+	} {
+		dir := folderWith(t, madeSite())
+		y, err := library.ReadLayer(t.Context(), dir, &finding.List{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		l, err := library.LoadAgain(t.Context(), &finding.List{}, nil, y)
+		if err != nil {
+			t.Fatal(err)
+		}
+		name := filepath.Join(dir, filepath.FromSlash(madeName(3)))
+		was, err := os.ReadFile(name)
+		if err != nil || string(l.File(filepath.ToSlash(name))) != string(was) {
+			t.Errorf("the library does not give %s as it is: %v", name, err)
+		}
+		if err := change(name); err != nil {
+			t.Fatal(err)
+		}
+		all, err := makers(l, &finding.List{}, nil)
+		if err != nil {
+			t.Fatal(err)
+		}
+		of := slices.DeleteFunc(jobs(all), func(j job) bool { return !smallKinds(j.page.Kind) })
+		_, err = run(t.Context(), of, func(string, []byte) error { return nil }, nil)
+		if err == nil || !strings.Contains(err.Error(), "page-3.md once more") {
+			t.Errorf("a file is %s when its page is made, and the error is %v", what, err)
+		}
 	}
 }

@@ -106,8 +106,8 @@ func (m *maker) jobs() []job {
 	for _, p := range m.plan.Pages {
 		out = append(out, job{m, m.folder + p.Name, p, func() (asset, error) { return m.pageFile(p) }})
 	}
-	if known := m.lib.Known(); known != nil {
-		out = append(out, job{by: m, of: "what is known of explainers", make: func() (asset, error) { return asset{name: library.KnownName, data: known}, nil }})
+	if m.lib.Remembers() {
+		out = append(out, job{by: m, of: "what is known of explainers", make: func() (asset, error) { return asset{name: library.KnownName, data: m.lib.Known()}, nil }})
 	}
 	return out
 }

@@ -219,11 +219,21 @@ func (m *Map) OneText(key string) []Text {
 // Fingerprint tells texts apart: the first eight digits of the SHA-256 of their
 // characters, a line for each, white space within them counted as one space.
 func Fingerprint(texts ...string) string {
-	var all strings.Builder
+	size := 0
 	for _, t := range texts {
-		all.WriteString(strings.Join(strings.Fields(t), " "))
-		all.WriteString("\n")
+		size += len(t) + 1
 	}
-	sum := sha256.Sum256([]byte(all.String()))
+	all := make([]byte, 0, size)
+	for _, t := range texts {
+		begin := len(all)
+		for f := range strings.FieldsSeq(t) {
+			if len(all) > begin {
+				all = append(all, ' ')
+			}
+			all = append(all, f...)
+		}
+		all = append(all, '\n')
+	}
+	sum := sha256.Sum256(all)
 	return hex.EncodeToString(sum[:4])
 }
