@@ -26,10 +26,11 @@ const name = (e) => e.tagName.toLowerCase() + (e.id ? "#" + e.id : "") + Array.f
 const seen = (e) => e.checkVisibility({ visibilityProperty: true, opacityProperty: true }) && !e.closest(".unseen, .skip, .sheet-paper");
 const scrolls = (e) => { const b = e.closest('[tabindex="0"]'); return b && ["auto", "scroll"].includes(getComputedStyle(b).overflowX); };
 if (document.documentElement.scrollWidth > wide) out.push("the page is " + document.documentElement.scrollWidth + " wide in a window of " + wide);
-const fixed = (e) => { for (; e; e = e.parentElement) if (getComputedStyle(e).position === "fixed") return true; return false; }; // lies over what scrolls beneath it
+const fixed = (e) => { if (e.closest("header .menu ul")) return true; for (; e; e = e.parentElement) if (["fixed", "sticky"].includes(getComputedStyle(e).position)) return true; return false; }; // lies over what scrolls beneath it
+const short = (e) => !!e.closest('.slip [data-slot="last"]'); // what was told last, which stands whole among the answers and on the sheet
 const lines = [];
 for (const e of document.body.querySelectorAll("*")) {
-  if (!seen(e)) continue;
+  if (!seen(e) || short(e)) continue;
   const s = getComputedStyle(e);
   if (["hidden", "clip"].some((o) => s.overflowX === o || s.overflowY === o) && (e.scrollWidth > e.clientWidth + 1 || e.scrollHeight > e.clientHeight + 1)) out.push("cut off: " + name(e));
   for (const n of e.childNodes) {
@@ -127,6 +128,40 @@ func TestLayoutFaultsAreSeen(t *testing.T) {
 		b.run(script)
 		if found := strings.Join(eval[[]string](b, layout), "\n"); !strings.Contains(found, want) {
 			t.Errorf("%q was not seen: %s", want, found)
+		}
+	}
+}
+
+// The sheet's line lies over the foot of the window: nothing that has the focus is beneath it.
+// (WCAG 2.2, criterion 2.4.12.)
+func TestFocusIsNotCovered(t *testing.T) {
+	t.Parallel()
+	b := newTab(t)
+	b.size(360, 640)
+	for name, reach := range map[string]func(b *tab){"question": takeHalf, "ending": takeRich} {
+		b.openPlanner(onDisk)
+		reach(b)
+		below := 0
+		for range 40 {
+			b.press("Tab")
+			at := eval[struct {
+				Name                        string
+				Top, Bottom, Foot, Scrolled float64
+				Slip                        bool
+			}](b, `(() => { const e = document.activeElement, r = e.getBoundingClientRect(), slip = document.querySelector('#planner [data-slot="slip"]');
+return { Name: e.tagName + " " + e.textContent.trim().slice(0, 40), Top: r.top, Bottom: r.bottom, Foot: slip.getBoundingClientRect().top, Scrolled: scrollY, Slip: slip === e || e === document.body || slip.hidden } })()`)
+			if at.Slip {
+				continue
+			}
+			if at.Scrolled > 0 {
+				below++
+			}
+			if at.Top < 0 || at.Bottom > at.Foot && at.Top < at.Foot+56 {
+				t.Errorf("%s: %s has the focus from %.0f to %.0f px, and the sheet's line begins at %.0f", name, at.Name, at.Top, at.Bottom, at.Foot)
+			}
+		}
+		if below == 0 {
+			t.Errorf("%s: nothing had to be scrolled to", name)
 		}
 	}
 }

@@ -27,7 +27,7 @@ export function endingView(app: App, screen: Screen): HTMLElement {
   slot(view, "ending").appendChild(body);
   describe(body);
   if (ending.safety) addEmergency(app, slot(body, "emergency"));
-  put(body, "cards", app.state.cards(tree).filter((id) => entry(app.state.data.cards, id)).map((id) => clone(`part-card-${id}`)));
+  put(body, "cards", app.state.cards(tree).filter((id) => entry(app.state.data.cards, id)).map(note));
 
   // What this reader told comes first: the questions of their cards, then those with their own amounts.
   const prompts = app.state.cardPrompts(tree).slice();
@@ -42,6 +42,13 @@ export function endingView(app: App, screen: Screen): HTMLElement {
   act(view, "topics", () => app.go({ view: "topics" }));
   act(view, "back", () => walk.back(path.steps));
   return view;
+}
+
+/** A note of what was told. Its heading comes right below the ending's. */
+function note(card: string): HTMLElement {
+  const made = clone(`part-card-${card}`);
+  (made.querySelector("h4") as HTMLElement).setAttribute("aria-level", "3");
+  return made;
 }
 
 /** The focus is on the heading; the caution above it is read behind it, so nobody misses it. */
