@@ -389,6 +389,7 @@ func TestFigureInPlanner(t *testing.T) {
 	}
 	b.run(`document.querySelector("#planner .see summary").click()`)
 	b.waitFor(`document.querySelector("#planner .figure-live") !== null`)
+	b.sizeWhole(480, 400)
 	b.loadAxe()
 	for _, p := range b.axe().problems() {
 		t.Error(p)
@@ -405,8 +406,7 @@ func TestFigureInPlanner(t *testing.T) {
 		t.Errorf("the figure asks %q", ask)
 	}
 	b.pressButton("Put this question on my sheet")
-	b.run(`document.querySelector('[data-act="bar-sheet"]').click()`)
-	if got := b.look().Sheet.Own; !slices.Equal(got, []string{ask}) {
+	if got := b.tap("bar-sheet").Sheet.Own; !slices.Equal(got, []string{ask}) {
 		t.Errorf("own questions: %q, want %q", got, ask)
 	}
 }

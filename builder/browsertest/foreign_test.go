@@ -82,7 +82,7 @@ return Array.from(new Set(out));
 // notWords takes out what stands as it is in every language: titles of sources and who wrote them, people,
 // the edition's name, and names of formulas.
 func notWords() *strings.Replacer {
-	all := []string{lib.Edition.Name.S, "Flesch-Kincaid", "SMOG"}
+	all := []string{lib.Edition.Name.S, "Flesch-Kincaid", "SMOG", "Walk."} // the last is what the reader of a state wrote
 	for _, s := range lib.Sources {
 		all = append(all, s.Title.S, s.By.S, s.Where.S)
 	}

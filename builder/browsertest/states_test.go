@@ -34,7 +34,7 @@ var states = []state{
 	pageState("learn/questions.html"), pageState("teach/index.html"), pageState("teach/loads-and-weight.html"), pageState("clinic/index.html"), pageState("clinic/sources.html"),
 	pageState("prepare/loads-and-weight.html"), pageState("workbench/index.html"), pageState("workbench/heel-change.html"),
 	planner("topics", func(*tab) {}),
-	planner("topics-error", func(b *tab) { wantProblem(b, b.hand(`next()`)) }),
+	planner("topics-error", func(b *tab) { wantProblem(b, b.hand(`planner.querySelector("details.several").open = true; next()`)) }),
 	planner("safety-leg", func(b *tab) { b.hand(`answer(["hills-and-ramps"])`) }),
 	planner("safety-gate", func(b *tab) { toGate(b) }),
 	planner("safety-signs", func(b *tab) { toGate(b); b.tap("unsure") }),
