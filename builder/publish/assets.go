@@ -65,6 +65,7 @@ var entries = []entry{
 	{from: "client/figures/workbench.ts"},                   // figures
 	{from: "client/carry/carry.ts", behind: (*maker).carry}, // takes a sheet along; the planner loads it when asked
 	{from: mark},
+	{from: "style/home.css"},
 	{from: "style/wishes.css"},
 	{from: "client/wishes/wishes.ts"},
 	{from: "style/feet.css"}, // the page of all kinds of feet

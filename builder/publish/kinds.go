@@ -22,7 +22,7 @@ type kind struct {
 
 // kinds has a row for each kind of page of room plan.
 var kinds = map[plan.Kind]kind{
-	plan.Home:       {template: "home", model: homeModel},
+	plan.Home:       {template: "home", model: homeModel, look: "front", loads: []string{"style/home.css"}},
 	plan.Planner:    {template: "planner", model: plannerModel, look: "taking", loads: []string{"style/ask.css", "client/planner/planner.ts"}, credits: plannerCredits, newTab: true},
 	plan.Paper:      {template: "tree", model: paperModel, loads: []string{"style/planner.css"}, credits: treeCredits, text: treeText},
 	plan.Learn:      {template: "learn", model: learnModel},

@@ -28,7 +28,7 @@ func pageView(s *shelf.Shelf, p plan.Page, k kind) (PageView, error) {
 		Rooms: roomLinks(s.Say(), root), Edition: editionView(s.Edition()), Credits: creditsOn(s, p, k),
 		Languages: languageLinks(s.Edition().Languages, p, root),
 	}
-	if k.look == "" {
+	if p.Kind != plan.Planner {
 		v.Trail = trail(s.Say(), p, root)
 	}
 	picture, err := s.Asset(mark)
@@ -37,7 +37,7 @@ func pageView(s *shelf.Shelf, p plan.Page, k kind) (PageView, error) {
 	}
 	v.Mark = root + picture
 	loads := []string{siteStyle}
-	if k.look == "" {
+	if p.Kind != plan.Planner {
 		loads = append(loads, textStyle)
 	}
 	if k.bare == nil || !k.bare(s, p.Of) {

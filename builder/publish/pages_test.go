@@ -60,18 +60,22 @@ func withClass(n *html.Node, class string) []*html.Node {
 	return out
 }
 
-func TestHomeHasThreeDoors(t *testing.T) {
+// Patients have three doors, and the one for something wrong has whom to call beside it; teachers and clinics share the last.
+func TestDoorsOfHome(t *testing.T) {
 	n := pageNamed(t, builtin(t), homeName)
 	doors := withClass(n, "doors")
-	if len(doors) != 1 || len(elements(doors[0], "li")) != 3 {
-		t.Fatalf("want one list of three doors")
+	if len(doors) != 1 || len(elements(doors[0], "li")) != 4 {
+		t.Fatalf("want one list of four doors")
+	}
+	if call := withClass(elements(doors[0], "li")[1], "caution"); len(call) != 1 || !strings.Contains(textOf(call[0]), "Call 911") {
+		t.Error("the door for something wrong does not say whom to call")
 	}
 	var to []string
 	for _, a := range elements(doors[0], "a") {
 		href, _ := attr(a, "href")
 		to = append(to, href)
 	}
-	if want := []string{plannerName, learnName, teachName, clinicName}; !slices.Equal(to, want) {
+	if want := []string{plannerName, plannerName + "#take=something-changed", "tel:911", learnName, teachName, clinicName}; !slices.Equal(to, want) {
 		t.Errorf("the doors lead to %v, want %v", to, want)
 	}
 }

@@ -166,8 +166,8 @@ func TestNames(t *testing.T) {
 		}
 	}
 	trees := load(t).PatientTrees()
-	if parts := 2 + 3 + len(trees) + len(groundParts(trees)); len(assets) != 18+parts {
-		t.Errorf("assets: %v, want nine styles, six scripts, the mark, two weights of the typeface, and as parts the prompts, the words about a reader, three figures, each topic and what shows its answers", assets)
+	if parts := 2 + 3 + len(trees) + len(groundParts(trees)); len(assets) != 19+parts {
+		t.Errorf("assets: %v, want ten styles, six scripts, the mark, two weights of the typeface, and as parts the prompts, the words about a reader, three figures, each topic and what shows its answers", assets)
 	}
 }
 
@@ -437,7 +437,8 @@ func TestNoPageChooses(t *testing.T) {
 			cites = append(cites, e)
 		}
 		for _, e := range elements(n, "a") { // links that carry a source's title
-			if to, _ := attr(e, "href"); strings.Contains(to, "#source-") {
+			class, _ := attr(e, "class")
+			if to, _ := attr(e, "href"); strings.Contains(to, "#source-") || class == "address" {
 				cites = append(cites, e)
 			}
 		}
