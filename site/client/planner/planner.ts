@@ -14,6 +14,7 @@ import { missingView } from "./missing";
 import { sheets } from "./need";
 import { Paper } from "./paper";
 import { offeredQuestion } from "./offer";
+import { drawTiles } from "../tree/ground";
 import { questionView } from "../tree/question";
 import { tooMuch } from "./field";
 import { Found, Kept, MOST_ASKED } from "../state/kept";
@@ -21,7 +22,7 @@ import { Replace } from "./replace";
 import { Parts, Wanted } from "../state/parts";
 import { Screen, Screens } from "../state/screens";
 import { SharedScreen } from "./shared";
-import { showSlip } from "./slip";
+import { Slip } from "./slip";
 import { Sheets } from "./sheets";
 import { gateView, groupView, legView } from "./signs";
 import { Step } from "../safety/safety";
@@ -45,6 +46,7 @@ class Planner implements App {
   private readonly replace: Replace;
   private readonly title = document.title;
   private readonly taps: Taps;
+  private readonly slip: Slip;
   private at: Screen = { view: "topics" };
   /** The last thing that was asked for; what loads for an earlier one is shown no more. */
   private turn = 0;
@@ -54,6 +56,7 @@ class Planner implements App {
 
   constructor(private readonly root: HTMLElement, private readonly ready: () => void) {
     this.taps = new Taps(root);
+    this.slip = new Slip(root);
     this.tieBar();
     this.replace = new Replace(this, root);
     this.linked = { question: offeredQuestion(), code: linkedCode() };
@@ -137,7 +140,7 @@ class Planner implements App {
   private fetchAhead(): void {
     const { view, to } = this.at;
     const next = view === "safety" && to ? this.needs(to) : view === "question" ? this.needs({ view: "sheet" }) : [];
-    this.parts.load(next).catch(() => undefined); // it is asked for again when it is needed, and said then
+    this.parts.load(next).then(() => this.showSlip(), () => undefined); // it is asked for again when it is needed, and said then
   }
 
   back(screen: Screen): void {
@@ -223,6 +226,7 @@ class Planner implements App {
     empty(place);
     place.appendChild(this.viewOf(screen));
     tendLinks(this, place);
+    drawTiles(place);
     this.showBar(screen);
     return screen;
   }
@@ -308,14 +312,20 @@ class Planner implements App {
 
   private showBar(screen: Screen): void {
     this.replace.follow(screen.view);
-    const asks = screen.view === "question" || screen.view === "ending";
-    showSlip(this, this.root, asks || screen.view === "topics");
     const told = !this.state.sitting.isEmpty();
     slot(this.root, "bar").hidden = screen.view === "topics" && this.state.isEmpty() && !told;
     slot(this.root, "to-wrong").hidden = screen.view === "safety" && !!screen.whole;
     slot(this.root, "to-safety").hidden = screen.view === "safety" || !told;
-    slot(this.root, "to-sheet").hidden = !!this.waits || screen.view === "sheet" || !slot(this.root, "slip").hidden;
+    slot(this.root, "to-sheet").hidden = !!this.waits || screen.view === "sheet";
     slot(this.root, "to-topics").hidden = !!this.waits || screen.view === "topics";
+    this.showSlip();
+  }
+
+  /** The sheet as it grows stands beside the topics' screens, as soon as what it is made with has come. */
+  private showSlip(): void {
+    const beside = ["topics", "question", "ending"].indexOf(this.at.view) >= 0 && !this.parts.lacking(sheets()).length;
+    this.slip.show(beside ? this.sheets().about(this.state) : []);
+    if (beside) slot(this.root, "to-sheet").hidden = !slot(this.root, "slip").hidden;
   }
 
   /** Asks once more before clearing, here in the page. */

@@ -1,6 +1,7 @@
 // What shows the sheet: on the screen, on paper, and turned over after the visit; and what reads one that was kept. The planner loads it
 // when a reader is under way; the build writes behind it the templates that it fills (builder/publish/parts.go).
 
+import { about } from "../sheet/about";
 import { Paper } from "./paper";
 import { sheetView } from "./sheet";
 import { Data } from "../state/data";
@@ -10,6 +11,7 @@ import { visitView } from "./visit";
 import * as words from "../words/words";
 
 export interface Sheets {
+  about: typeof about;
   Paper: typeof Paper;
   sheetView: typeof sheetView;
   visitView: typeof visitView;
@@ -21,4 +23,4 @@ function readSaid(text: string, data: Data): Found {
   return { ...found, says: "refused" in found ? words.notOpened[found.refused] : words.leftOut(found) };
 }
 
-(window as { keelpathSheets?: Sheets }).keelpathSheets = { Paper, sheetView, visitView, read: readSaid };
+(window as { keelpathSheets?: Sheets }).keelpathSheets = { about, Paper, sheetView, visitView, read: readSaid };
