@@ -18,6 +18,8 @@ const (
 	// quiet is how long nothing may happen before changed is called: saving one
 	// file makes several events, and changing a branch makes many.
 	quiet = 150 * time.Millisecond
+	// brief is quiet while all that happened was about one file: then somebody has saved it, and waits to see it.
+	brief = 40 * time.Millisecond
 	// patience is how long a change waits at most, however restless the folder is.
 	patience = time.Second
 	// again is how often a folder that is gone is looked for.
@@ -120,14 +122,14 @@ func (w *watcher) run(ctx context.Context, changed func()) error {
 			return nil
 		case e := <-w.inner.Events:
 			if w.counts(e) {
-				p.begin()
+				p.begin(e.Name)
 			}
 		case err := <-w.inner.Errors:
 			if !errors.Is(err, fsnotify.ErrEventOverflow) {
 				return fmt.Errorf("cannot watch any longer: %w", err)
 			}
 			w.stale = true // events were lost, and folders with them
-			p.begin()
+			p.begin("")
 		case <-p.over:
 			p = pause{}
 			err := w.renew()
@@ -203,12 +205,22 @@ func passing(name string) bool {
 type pause struct {
 	over <-chan time.Time
 	last time.Time // when patience ends
+
+	file string // the one that all events so far were about; "" where they were about several
 }
 
-func (p *pause) begin() {
+// begin takes an event about a file in; "" is for one that may be about any.
+func (p *pause) begin(file string) {
 	now := time.Now()
 	if p.over == nil {
-		p.last = now.Add(patience)
+		p.last, p.file = now.Add(patience), file
 	}
-	p.over = time.After(min(quiet, p.last.Sub(now)))
+	wait := quiet
+	if p.file != file {
+		p.file = ""
+	}
+	if p.file != "" {
+		wait = brief
+	}
+	p.over = time.After(min(wait, p.last.Sub(now)))
 }

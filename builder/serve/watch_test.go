@@ -3,6 +3,7 @@ package serve
 import (
 	"context"
 	"errors"
+	"fmt"
 	"os"
 	"path/filepath"
 	"strings"
@@ -276,13 +277,16 @@ func TestPause(t *testing.T) {
 	ms := time.Millisecond
 	for _, test := range []struct {
 		name   string
+		files  int // that the events are about, by turns
 		events []time.Duration
 		want   []time.Duration
 	}{
-		{"one", []time.Duration{0}, []time.Duration{150 * ms}},
-		{"a burst", []time.Duration{0, 10 * ms, 20 * ms, 100 * ms}, []time.Duration{250 * ms}},
-		{"two saves", []time.Duration{0, 400 * ms}, []time.Duration{150 * ms, 550 * ms}},
-		{"no rest", every(100*ms, 15), []time.Duration{1000 * ms, 1550 * ms}},
+		{"one", 1, []time.Duration{0}, []time.Duration{40 * ms}},
+		{"a burst about one file", 1, []time.Duration{0, 10 * ms, 20 * ms, 100 * ms}, []time.Duration{60 * ms, 140 * ms}},
+		{"no rest about one file", 1, every(30*ms, 40), []time.Duration{1000 * ms, 1210 * ms}},
+		{"a burst", 2, []time.Duration{0, 10 * ms, 20 * ms, 100 * ms}, []time.Duration{250 * ms}},
+		{"two saves", 1, []time.Duration{0, 400 * ms}, []time.Duration{40 * ms, 440 * ms}},
+		{"no rest", 2, every(30*ms, 60), []time.Duration{1000 * ms, 1920 * ms}},
 	} {
 		t.Run(test.name, func(t *testing.T) {
 			synctest.Test(t, func(t *testing.T) {
@@ -292,9 +296,9 @@ func TestPause(t *testing.T) {
 				var got []time.Duration
 				ctx, cancel := context.WithCancel(t.Context())
 				go w.run(ctx, func() { got = append(got, time.Since(start)) })
-				for _, at := range test.events {
+				for i, at := range test.events {
 					time.Sleep(time.Until(start.Add(at))) // the test's own clock: no time passes
-					events <- fsnotify.Event{Name: "ramps.md", Op: fsnotify.Write}
+					events <- fsnotify.Event{Name: fmt.Sprintf("ramps-%d.md", i%test.files), Op: fsnotify.Write}
 				}
 				time.Sleep(time.Hour)
 				cancel()
