@@ -25,19 +25,17 @@ func plainLines(src []byte) []byte {
 	return src
 }
 
-// MadeOf gives all that decides what a page shows: its files by their sum, the prompts that are not left
-// out for the edition's place, and the numbers that its text names. Of a page whose sum is not known it
-// is the page itself.
+// MadeOf gives all that decides what a page shows beside the edition, whose numbers its text names: its files by
+// their sum, and the prompts that are not left out for the edition's place. Of a page whose sum is not known
+// it is the page itself.
 func (p *Page) MadeOf() any {
 	if p.Sum == ([sha256.Size]byte{}) {
 		return *p
 	}
 	return struct {
-		ID      string
-		Sum     [sha256.Size]byte
+		ID, Sum string
 		Prompts []string
-		Lines   helpline.Lines
-	}{p.ID, p.Sum, read.Strings(p.Prompts), p.Body.lines}
+	}{p.ID, string(p.Sum[:]), read.Strings(p.Prompts)}
 }
 
 // joined is the sum of two files that make one page.

@@ -58,6 +58,9 @@ func (y Layer) again(name string) func() ([]byte, error) {
 	}
 }
 
+// Len is how many files the layer has.
+func (y Layer) Len() int { return len(y.files) }
+
 func newLayer(dir string, files map[string][]byte) Layer {
 	return Layer{Dir: dir, files: files, sums: &sync.Map{}}
 }

@@ -41,7 +41,7 @@ func (s *Stock) Print(n Note) Print {
 // printOf takes a print of all that can be reached from a value, but for where in the
 // files it stands, and for functions: those are the program's.
 func (s *Stock) printOf(v reflect.Value) Print {
-	p := printer{stock: s, seen: map[pointer]int{}}
+	p := printer{stock: s, text: make([]byte, 0, 512)}
 	p.value(v)
 	sum := sha256.Sum256(p.text)
 	return Print(sum[:16])
@@ -139,6 +139,9 @@ func (p *printer) value(v reflect.Value) {
 			p.number(uint64(n))
 			return
 		}
+		if p.seen == nil {
+			p.seen = map[pointer]int{}
+		}
 		p.seen[at] = len(p.seen) + 1
 		p.value(v.Elem())
 	case reflect.Slice, reflect.Array:
@@ -163,7 +166,7 @@ func (p *printer) value(v reflect.Value) {
 func (p *printer) table(v reflect.Value) {
 	entries := make(map[string]reflect.Value, v.Len())
 	for i := v.MapRange(); i.Next(); {
-		k := printer{stock: p.stock, seen: map[pointer]int{}}
+		k := printer{stock: p.stock}
 		k.value(i.Key())
 		entries[string(k.text)] = i.Value()
 	}

@@ -186,7 +186,10 @@ func (s *Shelf) TreeCounts(id string) prose.Counts {
 }
 
 // Explainer gives the explainer with that id, with its text, or nil.
-func (s *Shelf) Explainer(id string) *explainer.Page { return take[*explainer.Page](s, "text", id) }
+func (s *Shelf) Explainer(id string) *explainer.Page {
+	_ = s.Edition() // whose numbers are in the text
+	return take[*explainer.Page](s, "text", id)
+}
 
 // Entry is what is said of an explainer beside its text.
 type Entry struct {
