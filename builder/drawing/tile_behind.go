@@ -114,3 +114,26 @@ func (p *pencil) footFromAbove(side float64, ended bool) {
 		p.d("t h", "M0 0C-9 0 -11 -8 -10 -16C-9 -24 -11 -28 -10.6 -32C-9 -38 8 -37 10.6 -29C10 -26 10 -22 10 -18C10 -8 9 0 0 0Z")
 	})
 }
+
+// whereItHurts is a person from behind, with a ring round a place and rays on one side of it; the artificial leg is the right one.
+func (p *pencil) whereItHurts(x, y, r, side float64) {
+	p.flat(func() {
+		p.at(60, 75.4, 0.44, 0, func() {
+			p.path("e", tubeOf([]pt{{-17, -130}, {-24, -108}, {-25, -84}}, []float64{11, 10, 8}, true, true))
+			p.path("e", tubeOf([]pt{{17, -130}, {24, -108}, {25, -84}}, []float64{11, 10, 8}, true, true))
+			for _, side := range []float64{-1, 1} {
+				of := ownLeg
+				if side > 0 {
+					of = belowKnee
+				}
+				p.at(side*9.5, 0, 0.86, 0, func() { p.fromBehind(1, of, "") })
+			}
+			p.d("e", "M-18 -62C-19 -78 -19 -88 -16 -94H16C19 -88 19 -78 18 -62H2.6L0 -70L-2.6 -62Z")
+			p.d("p", "M-17 -84C-18 -104 -20 -118 -20 -130C-18 -137 -8 -138 -5 -140H5C8 -138 18 -137 20 -130C20 -118 18 -104 17 -84C8 -81 -8 -81 -17 -84Z")
+			p.d("t", "M-5 -138V-146H5V-138Z")
+			p.d("i", "M-10.6 -155C-11.4 -165 -6 -170 0 -170C6 -170 11.4 -165 10.6 -155C10 -148 6 -144 0 -144C-6 -144 -10 -148 -10.6 -155Z")
+		})
+		p.disc("h", x, y, r)
+		p.path("", from(x+side*(r+5), y-r).line(x+side*(r+12), y-r-4), from(x+side*(r+7), y).line(x+side*(r+15), y), from(x+side*(r+5), y+r).line(x+side*(r+12), y+r+4))
+	})
+}

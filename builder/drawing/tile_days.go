@@ -82,6 +82,29 @@ var dayTiles = []tileShape{
 			p.path("", from(78, 52).line(75, 75.4), from(102, 52).line(105, 75.4), from(77, 64).line(103, 64))
 		})
 	}},
+	{name: "hurts-leg", draw: func(p *pencil) { p.whereItHurts(55.6, 55, 7, -1) }},
+	{name: "hurts-hip", draw: func(p *pencil) { p.whereItHurts(65, 41, 8, 1) }},
+	{name: "hurts-back", draw: func(p *pencil) { p.whereItHurts(60, 30, 8, 1) }},
+	{name: "daily-leg-in-shower", draw: func(p *pencil) {
+		p.flat(func() {
+			p.path("h", from(104, 75.4).line(104, 10).curve(104, 4, 100, 4, 96, 4).line(60, 4))
+			p.d("e", "M46 6H70L74 12H42Z")
+			p.path("f dash", from(50, 16).line(46, 32), from(66, 16).line(70, 40))
+			p.legShoe(54, 75.4, 0.5, 0, 112)
+		})
+	}},
+	{name: "screen", draw: func(p *pencil) {
+		p.flat(func() {
+			p.box("p", 22, 18, 72, 48, 3)
+			p.box("t", 27, 23, 62, 38, 1)
+			p.path("h", from(12, 72).line(104, 72).line(100, 66, 16, 66, 12, 72))
+			p.at(57, 63, 0.5, 0, func() {
+				p.d("e", "M-24 -4C-24 -18 -14 -24 0 -24C14 -24 24 -18 24 -4Z")
+				p.disc("p", 0, -38, 13)
+				p.d("i", "M-13 -38C-14 -50 -8 -54 0 -54C8 -54 14 -50 13 -38C8 -44 -6 -44 -13 -38Z")
+			})
+		})
+	}},
 	{name: "bathtub", draw: func(p *pencil) {
 		p.flat(func() {
 			p.d("p", "M16 44H108C110 44 111 46 110 48L106 66C105 70 102 72 98 72H28C24 72 21 70 20 66L14 48C13 46 14 44 16 44Z")

@@ -9,6 +9,23 @@ var topicTiles = []tileShape{
 			p.path("", from(58, 22).curve(62, 19, 66, 19, 70, 22), from(56, 13).curve(62, 8, 70, 8, 75, 13))
 		})
 	}},
+	{name: "foot-cut-open", draw: func(p *pencil) {
+		p.flat(func() {
+			h := headShape{foot: frame{16, 75.4, 0.345}}
+			h.cutFoot(p)
+			p.path("h", smooth(h.inFoot()...))
+		})
+	}},
+	{name: "two-people", draw: func(p *pencil) {
+		p.flat(func() {
+			p.stand(36, 0.42, someone{lean: 2, near: footing{x: -3}, far: footing{x: 6}, nearArm: []pt{{0, -106}, {20, -102}}, farArm: []pt{{4, -108}, {26, -110}}, hair: "scarf", skin: "e", coat: "p", legs: "t", hem: 18})
+			p.at(88, 75.4, 0.42, 0, func() {
+				p.in("scale(-1 1)", func() {
+					p.one(someone{lean: 2, near: footing{x: -3}, far: footing{x: 6}, nearLeg: belowKnee, nearArm: []pt{{-4, -110}, {6, -92}}, hair: "bald", coat: "e", legs: "t", stout: true})
+				})
+			})
+		})
+	}},
 	{name: "topic-where-to-start", draw: func(p *pencil) {
 		p.flat(func() {
 			p.path("h", from(60, 76).line(60, 8))
