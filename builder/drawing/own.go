@@ -172,9 +172,11 @@ func ownHeels(p *pencil) {
 		which := num(float64(i))
 		p.at(x, 123, 1.4, 0, func() {
 			p.heel(which)
-			p.heelMark(which, 108)
+			p.heelMark("g-told", which, 108)
 		})
 	}
+	// The level of the usual heel, for the other one to be seen against.
+	p.mixOf("dash", "0", 0, 100, "M161 123L355 123", "M161 73L355 73")
 	p.d("g-line", "M0 124H360")
 }
 

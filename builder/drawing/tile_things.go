@@ -7,7 +7,7 @@ var shoeTiles = []tileShape{
 	{name: "shoe", draw: func(p *pencil) { p.flat(func() { p.at(24, 75.4, 0.74, 0, p.laced) }) }},
 	{name: "boot", draw: func(p *pencil) { p.flat(func() { p.at(24, 75.4, 0.74, 0, p.boot) }) }},
 	{name: "heel", usual: 50, of: "length", draw: func(p *pencil) {
-		p.flat(func() { p.at(22, 75.4, 0.74, 0, func() { p.heel(""); p.heelMark("", 112) }) })
+		p.flat(func() { p.at(22, 75.4, 0.74, 0, func() { p.heel(""); p.heelMark("", "", 112) }) })
 	}},
 	// Pairs apart by what an answer says: about the same, up to 1/2 in, more than that, and a heel over 2 in.
 	{name: "heels-same", draw: func(p *pencil) { p.flat(func() { p.heelsOf(20, 20) }) }},
@@ -102,8 +102,8 @@ var shoeTiles = []tileShape{
 const socketLine = "M-8 -76C-13 -84 -19 -104 -21 -126C-21.6 -134 -21 -140 -18 -145C-12 -139 2 -138 8 -144C12 -148 17 -152 21 -154C23 -140 22.6 -128 19.4 -114C16 -98 12 -86 8 -76C5 -72 -5 -72 -8 -76Z"
 
 // heelMark measures a heel from the ground to the level of the heel's top, at x.
-func (p *pencil) heelMark(which string, x float64) {
-	p.mixOf("", which, 0, 100, fmt.Sprintf("M%s 0L%s 0M%s 0L%s 0M%s 0L%s 0", num(x-6), num(x+6), num(x), num(x), num(x-6), num(x+6)),
+func (p *pencil) heelMark(class, which string, x float64) {
+	p.mixOf(class, which, 0, 100, fmt.Sprintf("M%s 0L%s 0M%s 0L%s 0M%s 0L%s 0", num(x-6), num(x+6), num(x), num(x), num(x-6), num(x+6)),
 		fmt.Sprintf("M%s 0L%s 0M%s 0L%s -35.7M%s -35.7L%s -35.7", num(x-6), num(x+6), num(x), num(x), num(x-6), num(x+6)))
 }
 
