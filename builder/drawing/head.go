@@ -35,16 +35,17 @@ var heads = []headShape{
 	},
 }
 
-// Head is the head of the home page, once for wide screens and once for narrow ones; a style shows one of them. words say
-// what it shows.
+// Head is the head of the home page, once for wide screens and once for narrow ones, of which a style shows one; words say what
+// it shows, once.
 func Head(words string) template.HTML {
 	var b strings.Builder
+	fmt.Fprintf(&b, `<div class="way" role="img" aria-label="%s">`, template.HTMLEscapeString(words))
 	for _, h := range heads {
 		p := &pencil{}
 		h.draw(p)
-		fmt.Fprintf(&b, `<svg class="ground %s" viewBox="0 0 %s %s" role="img" aria-label="%s">%s</svg>`, h.class, num(h.wide), num(h.tall), template.HTMLEscapeString(words), p.b.String())
+		fmt.Fprintf(&b, `<svg class="ground %s" viewBox="0 0 %s %s" aria-hidden="true" focusable="false">%s</svg>`, h.class, num(h.wide), num(h.tall), p.b.String())
 	}
-	return template.HTML(b.String())
+	return template.HTML(b.String() + "</div>")
 }
 
 func (h headShape) draw(p *pencil) {

@@ -84,3 +84,28 @@ func TestOwnLoadIsWater(t *testing.T) {
 		}
 	}
 }
+
+// The way of the home page's head goes on from the keel in one line, to the right edge and beyond, in both widths.
+func TestHead(t *testing.T) {
+	html := string(Head(`a "foot"`))
+	if !strings.Contains(html, `aria-label="a &#34;foot&#34;"`) {
+		t.Errorf("its words: %.120s", html)
+	}
+	for _, h := range heads {
+		p := &pencil{}
+		h.draw(p)
+		shapes := traceTile(t, `<svg xmlns="http://www.w3.org/2000/svg">`+p.b.String()+`</svg>`)
+		way := withClass(shapes, "g-way")
+		if len(way) != 1 || len(way[0].rings) != 1 {
+			t.Fatalf("%s: the way is in %d pieces", h.class, len(way))
+		}
+		line := way[0].rings[0]
+		start, end := line[0], line[len(line)-1]
+		if top := h.foot.at(78, 118); start.minus(top).length() > 0.2 || end.x < h.wide {
+			t.Errorf("%s: the way goes from %v to %v, want from the top of the keel at %v to beyond %v", h.class, start, end, top, h.wide)
+		}
+		if at := levelAt(line, h.walker.x); math.Abs(at-h.walker.y) > 3 {
+			t.Errorf("%s: the walker stands at %.1f, and the way is at %.1f there", h.class, h.walker.y, at)
+		}
+	}
+}

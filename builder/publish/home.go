@@ -1,6 +1,9 @@
 package publish
 
 import (
+	"html/template"
+
+	"keelpath/builder/drawing"
 	"keelpath/builder/plan"
 )
 
@@ -11,10 +14,11 @@ const safetyTree = "something-changed"
 type homeView struct {
 	PageView
 	Safety *LinkView
+	Head   template.HTML
 }
 
 func homeModel(v viewer, _ plan.Page) (any, error) {
-	out := homeView{PageView: v.view}
+	out := homeView{PageView: v.view, Head: drawing.Head(v.say().Say("home.head"))}
 	if t := v.shelf.Tree(safetyTree); t != nil {
 		link := v.treeLink(t)
 		out.Safety = &link

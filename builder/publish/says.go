@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"html/template"
+	"keelpath/builder/drawing"
 	"slices"
 	"strings"
 	"text/template/parse"
@@ -28,6 +29,7 @@ func functions(w *say.Words) template.FuncMap {
 		"quoted":    func(to []LinkView) (template.HTML, error) { return quoted(w, to) },
 		"apart":     func(texts []string) template.HTML { return w.ApartTexts(texts...) },
 		"bold":      func(html template.HTML) template.HTML { return "<strong>" + html + "</strong>" },
+		"tile":      tileOf,
 		"whom":      func() template.HTML { return everyWhom(w) },
 		"listed":    func(last string, names []string) (string, error) { return listed(w, last, names) },
 		"join":      func(sep string, parts []string) string { return strings.Join(parts, sep) },
@@ -36,6 +38,15 @@ func functions(w *say.Words) template.FuncMap {
 		"source": func(SourceView) (template.HTML, error) { return "", errNoMaker },
 		"prompt": func(PromptView) (template.HTML, error) { return "", errNoMaker },
 	}
+}
+
+// tileOf is a tile by its name, at its usual amount.
+func tileOf(name string) (template.HTML, error) {
+	t, ok := drawing.TileAt(name, drawing.Usual(name))
+	if !ok {
+		return "", fmt.Errorf("no tile %q", name)
+	}
+	return t.SVG(), nil
 }
 
 var errNoMaker = errors.New("the templates belong to no maker")
