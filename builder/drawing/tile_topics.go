@@ -2,7 +2,7 @@ package drawing
 
 // One thing for each topic, in the planner's list; its name is "topic-" and the topic's.
 var topicTiles = []tileShape{
-	{name: "wrong", draw: func(p *pencil) {
+	{name: "topic-something-changed", draw: func(p *pencil) {
 		p.flat(func() {
 			p.legShoe(44, 75.4, 0.52, 0, 128)
 			p.d("h", "M46.4 12L42 18L47 24L42 30L46 36")
@@ -89,15 +89,6 @@ var topicTiles = []tileShape{
 		p.flat(func() {
 			p.legShoe(38, 75.4, 0.52, 0, 120)
 			p.ball(96, 63, 12.4)
-		})
-	}},
-	{name: "topic-something-changed", draw: func(p *pencil) {
-		p.flat(func() {
-			p.at(58, 75.4, 0.46, 0, p.standingLeg)
-			p.at(94, 24, 1, 0, func() {
-				p.d("h", "M-7 -6C-7 -16 8 -16 8 -6C8 1 0 1 0 9")
-				p.disc("i", 0, 16, 1.6)
-			})
 		})
 	}},
 	{name: "topic-ready-for-the-visit", draw: func(p *pencil) {

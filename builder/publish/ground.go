@@ -52,7 +52,7 @@ func groundTiles(names []string) map[string]groundShape {
 
 // firstTiles are those that stand before any topic is taken: for the topics, and for whether a leg is worn.
 func firstTiles(trees []*tree.Tree) []string {
-	out := []string{"leg-worn", "leg-not-yet", "leg-not-now", "wrong"}
+	out := []string{"leg-worn", "leg-not-yet", "leg-not-now"}
 	for _, t := range trees {
 		out = append(out, "topic-"+t.ID.S)
 	}

@@ -15,6 +15,7 @@ const owns: { [name: string]: GroundShape } = {};
 const more: { [tree: string]: string } = {};
 const bodies = new WeakMap<SVGSVGElement, GroundShape>();
 const coming: { [file: string]: Promise<void> } = {};
+let styled: Promise<void> | undefined;
 
 // What a script brings lies beside it, whatever the page's folder is.
 const here = (document.currentScript as HTMLScriptElement).src;
@@ -32,13 +33,13 @@ function take(part: GroundPart): void {
   Object.assign(tiles, part.tiles);
   Object.assign(owns, part.owns);
   Object.assign(more, part.more);
-  if (part.style) once(part.style, loadStyle).catch(() => undefined);
+  if (part.style) styled = once(part.style, loadStyle);
 }
 
-/** The tiles of a topic are there. It fails where they cannot be loaded; then the words stand alone. */
-function ready(tree: string): Promise<void> {
+/** The tiles of a topic are there, and what they look like. It fails where they cannot be loaded; then the words stand alone. */
+function ready(tree: string): Promise<unknown> {
   const file = entry(more, tree);
-  return file ? once(file, loadScript) : Promise.resolve();
+  return Promise.all([styled, file && once(file, loadScript)]);
 }
 
 function once(file: string, load: (from: string) => Promise<void>): Promise<void> {

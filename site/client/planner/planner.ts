@@ -11,7 +11,7 @@ import { gatheredView } from "./gathered";
 import { changeAnswers, guarded, wrongNow } from "../state/guard";
 import { TAKE, tendLinks } from "./links";
 import { missingView } from "./missing";
-import { sheets } from "./need";
+import { need, sheets } from "./need";
 import { Paper } from "./paper";
 import { offeredQuestion } from "./offer";
 import { drawTiles } from "../tree/ground";
@@ -226,9 +226,17 @@ class Planner implements App {
     empty(place);
     place.appendChild(this.viewOf(screen));
     tendLinks(this, place);
-    drawTiles(place);
+    this.drawGround(screen, place);
     this.showBar(screen);
     return screen;
+  }
+
+  /** Draws what rows name: what has come at once, and the rest when it comes. Where it does not come, the words stand alone. */
+  private drawGround(screen: Screen, place: HTMLElement): void {
+    drawTiles(place);
+    need("keelpathGround")
+      .then((ground) => ground.ready(screen.tree || ""))
+      .then(() => drawTiles(place), () => undefined);
   }
 
   private viewOf(screen: Screen): HTMLElement {
