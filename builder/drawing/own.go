@@ -17,16 +17,17 @@ type Own struct {
 type ownShape struct {
 	name       string
 	wide, tall int
+	of         []string // tiles of the measures that tell its amounts, in order
 	usual      []float64
 	draw       func(p *pencil)
 }
 
 // owns lists the pictures, with the amounts that each takes, as quantities are kept.
 var owns = []ownShape{
-	{"slope", 360, 252, []float64{0.08}, ownSlope},          // the slope
-	{"side-slope", 360, 200, []float64{0.08}, ownSideSlope}, // the slope across
-	{"heels", 360, 140, []float64{10, 40}, ownHeels},        // of the usual shoes and of the others
-	{"load", 360, 190, []float64{10}, ownLoad},              // what is carried
+	{"slope", 360, 252, []string{"slope"}, []float64{0.08}, ownSlope},               // the slope
+	{"side-slope", 360, 200, []string{"side-slope"}, []float64{0.08}, ownSideSlope}, // the slope across
+	{"heels", 360, 140, []string{"heel", "heel"}, []float64{10, 40}, ownHeels},      // of the usual shoes and of the others
+	{"load", 360, 190, []string{"load"}, []float64{10}, ownLoad},                    // what is carried
 }
 
 // OwnShape gives a picture without its amounts. It is false where none has that name.
@@ -47,6 +48,16 @@ func OwnAt(name string, amounts ...float64) (Own, bool) {
 		return Own{}, false
 	}
 	return Own{name, s.Wide, s.Tall, template.HTML(setTo(string(s.Body), amounts...))}, true
+}
+
+// OwnTiles names the tiles of the measures that tell a picture's amounts, in its order. It is false where no picture has that name.
+func OwnTiles(name string) ([]string, bool) {
+	for _, o := range owns {
+		if o.name == name {
+			return o.of, true
+		}
+	}
+	return nil, false
 }
 
 // OwnNames names the pictures.

@@ -488,6 +488,7 @@ var endingForm = keys(
 	key{"types", may, "Foot types to talk about, each with a reason for and one against.", list(talkForm)},
 	key{"prompts", may, "Ids of prompts.", set(text())},
 	key{"next", may, "Ids of trees to take next.", set(text())},
+	key{"ground", may, "A picture of the reader's own amounts, where the tree asks for them.", oneOf(drawing.OwnNames()...)},
 ).with(form{
 	"if": form{"required": []string{"safety"}, "properties": form{"safety": form{"const": true}}},
 	"then": form{"required": []string{"caution"}, "properties": form{

@@ -148,7 +148,7 @@ type restsOnEnd struct {
 func restsOnTable(t tree.Table) restsOn {
 	out := restsOn{t.ID, t.Start, t.Questions, map[string]restsOnEnd{}, t.Values}
 	for id, e := range t.Endings {
-		out.Endings[id] = restsOnEnd(e)
+		out.Endings[id] = restsOnEnd{e.Safety, e.Prompts, e.Themes, e.Next}
 	}
 	for _, q := range out.Questions {
 		for i := range q.Answers {

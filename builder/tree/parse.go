@@ -235,6 +235,7 @@ func parseEnding(id read.Text, m *read.Map, list *finding.List) *Ending {
 		Themes:  m.IDs("themes"),
 		Prompts: m.IDs("prompts"),
 		Next:    m.IDs("next"),
+		Ground:  m.Text("ground"),
 	}
 	for _, t := range m.Maps("types", fmt.Sprintf("a foot type of ending %q", id.S)) {
 		e.Types = append(e.Types, Talk{Type: t.NeedText("type"), For: t.NeedWords("for"), Against: t.NeedWords("against")})
@@ -316,6 +317,7 @@ func (c *checker) run() {
 	c.links()
 	c.formulas()
 	c.gaps()
+	c.pictures()
 	for _, q := range t.Questions {
 		c.safetyFirst(q)
 	}
@@ -378,6 +380,25 @@ func (c *checker) links() {
 		}
 		dead(&q.Go, names, fmt.Sprintf("question %q goes to", q.ID.S), kind)
 		dead(&q.Skip, names, fmt.Sprintf("skipping %q goes to", q.ID.S), kind)
+	}
+}
+
+// pictures reports each ending with a picture of the reader's own amounts that is not there, or whose amounts nobody is asked for.
+func (c *checker) pictures() {
+	for _, e := range c.t.Endings {
+		ground := e.Ground
+		if !ground.Given() || ground.S == "" {
+			continue
+		}
+		of, known := drawing.OwnTiles(ground.S)
+		switch {
+		case !known:
+			c.list.Add(ground.At, "unknown-name", fmt.Sprintf("ending %q shows %q, and no picture of the reader's amounts has that name", e.ID.S, ground.S),
+				nearestOr(ground.S, drawing.OwnNames(), nil, "pictures: "+strings.Join(drawing.OwnNames(), ", "))...)
+		case c.t.OwnOf(ground.S) == nil:
+			c.list.Add(ground.At, "no-amount", fmt.Sprintf("ending %q shows the reader's own %s, and the tree does not ask for it", e.ID.S, ground.S),
+				"ask in a measure with ground: "+strings.Join(of, ", and in one with ground: "))
+		}
 	}
 }
 

@@ -74,6 +74,14 @@ type TableEnd struct {
 	Prompts []string `json:"prompts,omitempty"`
 	Themes  []string `json:"themes,omitempty"`
 	Next    []string `json:"next,omitempty"`
+
+	Own *TableOwn `json:"own,omitempty"`
+}
+
+// TableOwn is a picture of the reader's own amounts, and the questions that tell them.
+type TableOwn struct {
+	Name string   `json:"name"`
+	Of   []string `json:"of"`
 }
 
 // Table compiles the tree. left says for each question how many may still
@@ -89,7 +97,11 @@ func (t *Tree) Table(left map[string]int) Table {
 		out.Questions[q.ID.S] = row
 	}
 	for _, e := range t.Endings {
-		out.Endings[e.ID.S] = TableEnd{Safety: e.Safety, Prompts: texts(e.Prompts), Themes: texts(e.Themes), Next: texts(e.Next)}
+		end := TableEnd{Safety: e.Safety, Prompts: texts(e.Prompts), Themes: texts(e.Themes), Next: texts(e.Next)}
+		if of := t.OwnOf(e.Ground.S); len(of) > 0 {
+			end.Own = &TableOwn{e.Ground.S, of}
+		}
+		out.Endings[e.ID.S] = end
 	}
 	for _, w := range t.Values {
 		if w.Is.Expr != nil {

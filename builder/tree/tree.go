@@ -6,6 +6,7 @@ package tree
 import (
 	"slices"
 
+	"keelpath/builder/drawing"
 	"keelpath/builder/finding"
 	"keelpath/builder/formula"
 	"keelpath/builder/read"
@@ -100,6 +101,7 @@ type Ending struct {
 	Types   []Talk
 	Prompts []read.Text
 	Next    []read.Text // trees to do next
+	Ground  read.Text   // the picture of the reader's own amounts, where it has one
 
 	// Sign is the sign of the shared safety screen that this ending stands for;
 	// its words are that sign's, and the library fills them in.
@@ -168,6 +170,22 @@ func (t *Tree) Cards() []string {
 		for _, r := range q.Routes {
 			add(r.Cards)
 		}
+	}
+	return out
+}
+
+// OwnOf gives the questions that tell the amounts of a picture of one's own, in its order; nil where the tree does not ask for all.
+func (t *Tree) OwnOf(picture string) []string {
+	var out []string
+	of, _ := drawing.OwnTiles(picture)
+	for _, tile := range of {
+		i := slices.IndexFunc(t.Questions, func(q *Question) bool {
+			return q.Measure != nil && q.Measure.Ground.S == tile && !slices.Contains(out, q.ID.S)
+		})
+		if i < 0 {
+			return nil
+		}
+		out = append(out, t.Questions[i].ID.S)
 	}
 	return out
 }

@@ -12,6 +12,7 @@ import { showTrail } from "../tree/trail";
 import { Ending, templateOfEnding } from "../tree/tree";
 import { topic } from "./topic";
 import { addOnce, entry } from "../walk/walker";
+import { Tables } from "../types/quantity";
 import * as words from "../words/words";
 
 export function endingView(app: App, screen: Screen): HTMLElement {
@@ -26,6 +27,7 @@ export function endingView(app: App, screen: Screen): HTMLElement {
   fillAmounts(body, walk.tree, path, walk.units);
   slot(view, "ending").appendChild(body);
   describe(body);
+  if (ending.own) need("keelpathGround").then((ground) => ground.place(body, walk.tree, path, walk.units as Tables), () => undefined);
   if (ending.safety) addEmergency(app, slot(body, "emergency"));
   put(body, "cards", app.state.cards(tree).filter((id) => entry(app.state.data.cards, id)).map(note));
 

@@ -3,9 +3,15 @@
 // and the pictures behind this script, and the tiles of each topic in a script of its own (builder/publish/ground.go).
 
 import { loadScript, loadStyle } from "../page/load";
+import { make, slot } from "../page/dom";
 import { entry } from "../sums/own";
 import { setTo } from "../sums/moves";
+import { exact, Tables, Value } from "../sums/quantity";
+import { worded } from "../tree/said";
+import { Tree } from "../tree/tree";
 import { GroundPart, GroundShape } from "../types/publish";
+import { Path } from "../walk/walker";
+import * as words from "../words/words";
 
 const NAME = "http://www.w3.org/2000/svg";
 const WIDE = 120;
@@ -26,6 +32,7 @@ export interface Ground {
   tile: typeof tile;
   own: typeof own;
   set: typeof set;
+  place: typeof place;
 }
 
 /** Takes up what the build gives. */
@@ -79,4 +86,32 @@ function set(svg: SVGSVGElement, ...amounts: number[]): void {
   if (shape.wide === WIDE) svg.setAttribute("data-rise", String((shape.run || 0) * (amounts[0] || 0)));
 }
 
-(window as { keelpathGround?: Ground }).keelpathGround = { take, ready, tile, own, set };
+/** Puts the picture of an ending above its notes, at what the reader told; none where not all of it is known. */
+function place(ending: ParentNode, tree: Tree, path: Path, units: Tables): void {
+  const row = entry(tree.endings, path.ending);
+  const shown = row && row.own;
+  if (!shown) return;
+  const told = shown.of.map((id) => entry(path.amounts || {}, id));
+  if (!told.every((v) => v)) return;
+  const values = told as Value[];
+  const svg = own(shown.name, ...values.map(exact));
+  if (!svg) return;
+  const figure = make("figure", "", "own");
+  figure.appendChild(svg);
+  const caption = figure.appendChild(make("figcaption"));
+  for (const text of captions(shown.name, values.map((v, i) => worded(tree, shown.of[i] as string, v, units)), svg)) caption.appendChild(make("p", text));
+  const notes = slot(ending, "cards");
+  (notes.parentElement as HTMLElement).insertBefore(figure, notes);
+}
+
+/** What stands below a picture; of a slope first what is under each leg. */
+function captions(name: string, said: string[], svg: SVGSVGElement): string[] {
+  const [one = "", other = ""] = said;
+  if (name === "side-slope") return [words.ownSideSlope(one)];
+  if (name === "heels") return [words.ownHeels(one, other)];
+  if (name === "load") return [words.ownLoad(one)];
+  const degrees = (svg.querySelector("text") as SVGTextElement).textContent as string;
+  return [words.ownSlopeStays, words.ownSlopeBends(degrees), words.ownSlope(one)];
+}
+
+(window as { keelpathGround?: Ground }).keelpathGround = { take, ready, tile, own, set, place };

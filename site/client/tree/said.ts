@@ -28,7 +28,7 @@ export function fillAmounts(root: ParentNode, tree: Tree, path: Path, units: Tab
   }
 }
 
-function worded(tree: Tree, id: string, v: Value, units: Tables): string {
+export function worded(tree: Tree, id: string, v: Value, units: Tables): string {
   const question = entry(tree.questions, id);
   return show(units, v, question && question.measure);
 }

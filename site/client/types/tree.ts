@@ -26,6 +26,7 @@ export interface TableEnd {
   prompts?: string[];
   themes?: string[];
   next?: string[];
+  own?: TableOwn;
 }
 
 export interface TableLike {
@@ -37,6 +38,11 @@ export interface TableLike {
 export interface TableMeasure extends quantity.Measure {
   likes?: TableLike[];
   ground?: string;
+}
+
+export interface TableOwn {
+  name: string;
+  of: string[];
 }
 
 export interface TableRoute {

@@ -139,7 +139,13 @@ export const scriptOnSheet = "The question is on your sheet, under questions of 
 export const scriptOnward = "Go on to the topics";
 export const scriptOpened = "Your sheet is open again.";
 export const scriptOrSkip = "You can also skip this question.";
+export const scriptOwnHeels = "My usual heel: {usual}. The other pair: {other}. The dashed line is as high as my usual heel.";
+export const scriptOwnLoad = "What I carry: {amount}. The box is as large as so much water, beside a person of 172 cm (5 ft 8 in).";
 export const scriptOwnQuestions = "My own questions";
+export const scriptOwnSideSlope = "My slope from side to side: {amount}.";
+export const scriptOwnSlope = "My slope: {amount}. Drawn standing still on it, facing down.";
+export const scriptOwnSlopeBends = "The ankle bends {degrees}. The leg can stand upright, but it adds weight, and you may miss some push.";
+export const scriptOwnSlopeStays = "The ankle stays. It is firm and light, but the leg tips and the knee is pushed.";
 export const scriptPutBack = "Back on your sheet: {question}";
 export const scriptRemaining: Forms = {
   one: "At most {count} more question",

@@ -113,6 +113,12 @@ export {
   scriptOfferTooLong as offerTooLong,
   scriptNotOnSheet as notOnSheet,
   scriptGeneral as general,
+  scriptOwnHeels,
+  scriptOwnLoad,
+  scriptOwnSideSlope,
+  scriptOwnSlope,
+  scriptOwnSlopeBends,
+  scriptOwnSlopeStays as ownSlopeStays,
   scriptOwnQuestions as ownQuestions,
   scriptNumberSkipped as numberSkipped,
   scriptStarred as starred,
@@ -208,6 +214,12 @@ export const orSkip = () => " " + scriptOrSkip;
 export const newTab = () => " " + scriptNewTab;
 export const yourAnswer = () => " " + scriptYourAnswer;
 export const change = (question: string) => " " + fill(scriptChange, { question });
+export const ownSlope = (amount: string) => fill(scriptOwnSlope, { amount });
+export const ownSlopeBends = (degrees: string) => fill(scriptOwnSlopeBends, { degrees });
+export const ownSideSlope = (amount: string) => fill(scriptOwnSideSlope, { amount });
+export const ownHeels = (usual: string, other: string) => fill(scriptOwnHeels, { usual, other });
+export const ownLoad = (amount: string) => fill(scriptOwnLoad, { amount });
+
 export const about = (question: string) => fill(scriptAbout, { question });
 
 export const whichUnit = (typed: string) => fill(scriptWhichUnit, { typed });
