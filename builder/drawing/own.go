@@ -3,6 +3,7 @@ package drawing
 import (
 	"fmt"
 	"html/template"
+	"math"
 	"slices"
 )
 
@@ -17,6 +18,7 @@ type Own struct {
 type ownShape struct {
 	name       string
 	wide, tall int
+	deep       float64  // it is taller by so many units times the first amount
 	of         []string // tiles of the measures that tell its amounts, in order
 	usual      []float64
 	draw       func(p *pencil)
@@ -24,10 +26,10 @@ type ownShape struct {
 
 // owns lists the pictures, with the amounts that each takes, as quantities are kept.
 var owns = []ownShape{
-	{"slope", 360, 252, []string{"slope"}, []float64{0.08}, ownSlope},               // the slope
-	{"side-slope", 360, 200, []string{"side-slope"}, []float64{0.08}, ownSideSlope}, // the slope across
-	{"heels", 360, 140, []string{"heel", "heel"}, []float64{10, 40}, ownHeels},      // of the usual shoes and of the others
-	{"load", 360, 190, []string{"load"}, []float64{10}, ownLoad},                    // what is carried
+	{"slope", 360, 190, 180, []string{"slope"}, []float64{0.08}, ownSlope},             // the slope
+	{"side-slope", 360, 200, 0, []string{"side-slope"}, []float64{0.08}, ownSideSlope}, // the slope across
+	{"heels", 360, 140, 0, []string{"heel", "heel"}, []float64{10, 40}, ownHeels},      // of the usual shoes and of the others
+	{"load", 360, 190, 0, []string{"load"}, []float64{10}, ownLoad},                    // what is carried
 }
 
 // OwnShape gives a picture without its amounts. It is false where none has that name.
@@ -38,7 +40,7 @@ func OwnShape(name string) (Shape, bool) {
 	}
 	o, p := owns[i], &pencil{}
 	o.draw(p)
-	return Shape{Wide: o.wide, Tall: o.tall, Body: template.HTML(p.b.String()), Usual: o.usual}, true
+	return Shape{Wide: o.wide, Tall: o.tall, Body: template.HTML(p.b.String()), Usual: o.usual, Deep: o.deep}, true
 }
 
 // OwnAt draws a picture at the reader's amounts; it is false where none has that name, or takes another number of amounts.
@@ -47,7 +49,7 @@ func OwnAt(name string, amounts ...float64) (Own, bool) {
 	if !ok || len(amounts) != len(s.Usual) {
 		return Own{}, false
 	}
-	return Own{name, s.Wide, s.Tall, template.HTML(setTo(string(s.Body), amounts...))}, true
+	return Own{name, s.Wide, s.Tall + int(math.Round(s.Deep*amounts[0])), template.HTML(setTo(string(s.Body), amounts...))}, true
 }
 
 // OwnTiles names the tiles of the measures that tell a picture's amounts, in its order. It is false where no picture has that name.
@@ -87,7 +89,7 @@ const (
 )
 
 func ownSlope(p *pencil) {
-	p.mix("g-earth", 0, 1, "M0 178L360 178L360 252L0 252Z", "M0 -2L360 358L360 252L0 252Z")
+	p.mix("g-earth", 0, 1, "M0 178L360 178L360 190L0 190Z", "M0 -2L360 358L360 370L0 370Z")
 	p.downhill(downLeft, func() { // the ankle stays: the leg tips with the sole
 		p.in("scale(.62)", func() {
 			p.in("translate(-25 0)", p.laced)
@@ -101,11 +103,9 @@ func ownSlope(p *pencil) {
 	p.downhill(downRight, func() { // the ankle bends: the leg stands upright
 		p.in("scale(.62)", func() { p.in("translate(-25 0)", p.laced) })
 		p.at(0, -downAnkle, 1, 0, func() {
+			p.move("turn -1 0 0", func() { p.in("scale(.62) translate(0 30)", p.ownShankUpright) })
 			p.line("dash", 0, 0, 0, -84)
-			p.move("turn -1 0 0", func() {
-				p.in("scale(.62) translate(0 30)", p.ownShankUpright)
-				p.angleSaid()
-			})
+			p.move("turn -1 0 0", p.angleSaid)
 		})
 	})
 	p.mix("g-line g-mine", 0, 1, "M0 178L360 178", "M0 -2L360 358")
@@ -141,8 +141,8 @@ func (p *pencil) limbOver(bend string) {
 	shin := tubeOf([]pt{{0, -100}, {0, -136}, {1, -162}}, []float64{24, 38, 41}, true, true)
 	upper := tubeOf([]pt{{1, -162}, {1, -186}, {1, -214}}, []float64{41, 45, 49}, true, false)
 	p.pylonOver()
-	p.path("t", shin)
-	thigh(func() { p.path("t", upper) })
+	p.path("t u", shin)
+	thigh(func() { p.path("t u", upper) })
 	p.path("t n", shin)
 	thigh(func() {
 		p.path("t n", upper)

@@ -91,6 +91,7 @@ type Shape struct {
 	Body       template.HTML
 	Usual      []float64 // the amounts at which it is drawn where none are given
 	Run        float64   // the ground rises by so many units times the first amount
+	Deep       float64   // it is taller by so many
 }
 
 // TileShape gives a tile without an amount. It is false where no tile has that name.

@@ -26,6 +26,7 @@ type groundShape struct {
 	Body  string    `json:"body"`
 	Usual []float64 `json:"usual,omitempty"` // the amount at which it is drawn where none is given
 	Run   float64   `json:"run,omitempty"`   // its ground rises by this many units times the amount
+	Deep  float64   `json:"deep,omitempty"`  // it is taller by this many units times the first amount
 }
 
 const (
@@ -36,7 +37,7 @@ const (
 func groundOfTree(id string) string { return "ground-" + id + ".js" }
 
 func groundOf(s drawing.Shape) groundShape {
-	return groundShape{s.Wide, s.Tall, string(s.Body), s.Usual, s.Run}
+	return groundShape{s.Wide, s.Tall, string(s.Body), s.Usual, s.Run, s.Deep}
 }
 
 // groundTiles are the tiles with these names.

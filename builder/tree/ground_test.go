@@ -3,6 +3,7 @@ package tree_test
 import (
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 
@@ -78,5 +79,29 @@ func TestGroundTellsAnswersApart(t *testing.T) {
 	}
 	if shown < 100 {
 		t.Errorf("only %d answers are shown as anything", shown)
+	}
+}
+
+// An ending's picture goes with the questions that tell its amounts, in the picture's order and not in that of their names.
+func TestOwnPictures(t *testing.T) {
+	for file, want := range map[string]struct {
+		ending, picture string
+		of              []string
+	}{
+		"heel-height":      {"small-gap", "heels", []string{"usual", "other"}},
+		"hills-and-ramps":  {"own-knee", "slope", []string{"steepness"}},
+		"loads-and-weight": {"heavy-load", "load", []string{"carried"}},
+		"uneven-ground":    {"side-slope", "side-slope", []string{"across"}},
+	} {
+		src, err := os.ReadFile("../../trees/" + file + ".yaml")
+		if err != nil {
+			t.Fatal(err)
+		}
+		var list finding.List
+		tr := tree.Parse("trees/"+file+".yaml", src, &list)
+		own := tr.Table(nil).Endings[want.ending].Own
+		if own == nil || own.Name != want.picture || !slices.Equal(own.Of, want.of) {
+			t.Errorf("%s ends at %q with %+v, want %s of %v", file, want.ending, own, want.picture, want.of)
+		}
 	}
 }

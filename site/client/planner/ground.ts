@@ -72,7 +72,7 @@ function own(name: string, ...amounts: number[]): SVGSVGElement | undefined {
 
 function made(shape: GroundShape, mark: string, name: string, amounts: number[]): SVGSVGElement {
   const svg = document.createElementNS(NAME, "svg");
-  const attributes: { [name: string]: string } = { class: "ground", viewBox: `0 0 ${shape.wide} ${shape.tall}`, "aria-hidden": "true", focusable: "false", [mark]: name };
+  const attributes: { [name: string]: string } = { class: "ground", "aria-hidden": "true", focusable: "false", [mark]: name };
   for (const key of Object.keys(attributes)) svg.setAttribute(key, attributes[key] as string);
   bodies.set(svg, shape);
   set(svg, ...amounts);
@@ -82,6 +82,7 @@ function made(shape: GroundShape, mark: string, name: string, amounts: number[])
 /** Draws a tile or a picture anew, at other amounts. */
 function set(svg: SVGSVGElement, ...amounts: number[]): void {
   const shape = bodies.get(svg) as GroundShape;
+  svg.setAttribute("viewBox", `0 0 ${shape.wide} ${shape.tall + Math.round((shape.deep || 0) * (amounts[0] || 0))}`);
   svg.innerHTML = setTo(shape.body, amounts);
   if (shape.wide === WIDE) svg.setAttribute("data-rise", String((shape.run || 0) * (amounts[0] || 0)));
 }

@@ -107,6 +107,7 @@ export interface GroundShape {
   body: string;
   usual?: number[];
   run?: number;
+  deep?: number;
 }
 
 export interface Part {

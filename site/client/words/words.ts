@@ -95,6 +95,11 @@ import {
   scriptUsed,
   scriptWhichUnit,
   scriptYourAnswer,
+  scriptOwnHeels,
+  scriptOwnLoad,
+  scriptOwnSideSlope,
+  scriptOwnSlope,
+  scriptOwnSlopeBends,
 } from "./said";
 
 export {
@@ -113,11 +118,6 @@ export {
   scriptOfferTooLong as offerTooLong,
   scriptNotOnSheet as notOnSheet,
   scriptGeneral as general,
-  scriptOwnHeels,
-  scriptOwnLoad,
-  scriptOwnSideSlope,
-  scriptOwnSlope,
-  scriptOwnSlopeBends,
   scriptOwnSlopeStays as ownSlopeStays,
   scriptOwnQuestions as ownQuestions,
   scriptNumberSkipped as numberSkipped,
