@@ -56,12 +56,18 @@ func mainOf(t *testing.T, out output, name string) []byte {
 }
 
 // Every page prints the grade of the text that the checker holds to its limit: for an
-// explainer and a tree the library's own, for every other page its template's words.
+// explainer, a tree and a page whose words are content the library's own, for every other page its template's words.
 func TestOneGradeOfAPage(t *testing.T) {
 	l, out := load(t), builtin(t)
 	held := map[string][]string{}
 	for _, e := range l.Explainers {
 		held["learn/"+e.ID+".html"] = l.PageText(e)
+	}
+	own := map[string]string{
+		"clinic": clinicName, "sources": sourcesName, "ratings": ratingsName, "foot-types": footTypesName, "pulls": pullsName, "motion-push": motionPushName,
+	}
+	for _, p := range l.Pages {
+		held[own[p.ID]] = l.PageText(p)
 	}
 	for _, tr := range l.Trees {
 		if tr.Audience.S == audiencePatient {
@@ -93,7 +99,7 @@ func TestOneGradeOfAPage(t *testing.T) {
 func TestFindingNamesThePrintedGrade(t *testing.T) {
 	hard := "Conversations regarding prosthetic rehabilitation necessitate considerable preparation. "
 	dir := t.TempDir()
-	for _, name := range []string{"content/en/falls.md", "trees/work.yaml"} {
+	for _, name := range []string{"content/en/falls.md", "content/en/pages/clinic.md", "trees/work.yaml"} {
 		data, err := os.ReadFile(filepath.Join("..", "..", filepath.FromSlash(name)))
 		if err != nil {
 			t.Fatal(err)
@@ -122,7 +128,7 @@ func TestFindingNamesThePrintedGrade(t *testing.T) {
 		t.Fatal(err)
 	}
 	out := renderAll(t, l)
-	for file, page := range map[string]string{"falls.md": "learn/falls.html", "work.yaml": "prepare/work.html"} {
+	for file, page := range map[string]string{"falls.md": "learn/falls.html", "clinic.md": clinicName, "work.yaml": "prepare/work.html"} {
 		found := false
 		for _, f := range list.Sorted() {
 			var g float64

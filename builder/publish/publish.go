@@ -293,6 +293,8 @@ func (m *maker) html(p plan.Page) (page []byte, from []shelf.Note, err error) {
 		view.NotJudged = true
 	case k.text != nil:
 		view.Grade = gradeOf(k.text(v.shelf, p.Of))
+	case v.view.Text != nil:
+		view.Grade = gradeOf(v.shelf.OwnCounts(string(p.Kind)))
 	default:
 		view.Grade = gradeOf(prose.Of(passages(main.Bytes())))
 	}

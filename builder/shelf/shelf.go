@@ -210,6 +210,11 @@ func (s *Shelf) PageCounts(id string) prose.Counts {
 	return take[prose.Counts](s, "counts", "explainer "+id)
 }
 
+// OwnCounts is PageCounts for one of the site's own pages whose words are content.
+func (s *Shelf) OwnCounts(id string) prose.Counts {
+	return take[prose.Counts](s, "counts", "page "+id)
+}
+
 // Title gives the title of what a link by id names, or "".
 func (s *Shelf) Title(kind, id string) string { return take[string](s, "title", kind+" "+id) }
 

@@ -111,6 +111,9 @@ func (s *Stock) countsOf(kind, id string) prose.Counts {
 	if kind == "tree" {
 		return s.lib.TreeCounts(s.lib.Tree(id))
 	}
+	if kind == "page" {
+		return s.lib.PageCounts(s.lib.Page(id))
+	}
 	return s.lib.PageCounts(s.lib.Explainer(id))
 }
 
