@@ -77,9 +77,13 @@ func (t Trade) SVG(idPrefix string) string {
 	for _, n := range names {
 		most = max(most, len(n))
 	}
-	words := bottom + 10 + lead*largest + 6 // below the name of the level row
+	across := t.named("across", "", " →")
+	words := bottom + 10 + float64(len(across))*lead*largest + 6 // below the name of the level row
 	key := words + float64(most)*lead*largest + 8
-	height := key + float64(len(tradeKey))*keyHeight + 8
+	height := key + 8
+	for _, k := range tradeKey {
+		height += t.keyHeight(k.id)
+	}
 	d := t.Drawing
 	d.Width, d.Height = tradeWidth, int(math.Ceil(height))
 	d.make = func(c *canvas) {
@@ -87,25 +91,43 @@ func (t Trade) SVG(idPrefix string) string {
 		for i, n := range names {
 			c.words("d-text", pt{t.center(i), words}, below, n...)
 		}
-		c.words(bold, pt{tradeWidth - 4, bottom + 8 + lead*largest/2}, left, c.line("across")+" →")
+		c.words(bold, pt{tradeWidth - 4, bottom + 8 + float64(len(across))*lead*largest/2}, left, across...)
 		for _, s := range marks {
 			t.mark(c, s)
 		}
 		for _, s := range marks {
-			at, to := t.labelled(s)
-			c.words("d-text", at, to, s.Name)
+			at, to, lines := t.labelled(s)
+			c.words("d-text", at, to, lines...)
 		}
-		for i, k := range tradeKey {
-			at := pt{40, key + (float64(i)+0.5)*keyHeight}
+		y := key
+		for _, k := range tradeKey {
+			at := pt{40, y + t.keyHeight(k.id)/2}
+			y += t.keyHeight(k.id)
 			if k.of.OpenAcross {
 				c.arrow(from(at.x-markSize, at.y).line(at.x-markSize-18, at.y))
 				c.arrow(from(at.x+markSize, at.y).line(at.x+markSize+18, at.y))
 			}
 			shape(c, k.of, at)
-			c.words("d-text", pt{at.x + 40, at.y}, right, c.line(k.id))
+			c.words("d-text", pt{at.x + 40, at.y}, right, t.keyLines(k.id)...)
 		}
 	}
 	return string(d.SVG(idPrefix))
+}
+
+// named is the name of a row of steps with its arrow, in as many lines as it needs.
+func (t Trade) named(id, before, behind string) []string {
+	return broken(before+strings.Join(t.labels[id], " ")+behind, (tradeWidth-8)/1.1)
+}
+
+func (t Trade) keyLines(id string) []string {
+	return broken(strings.Join(t.labels[id], " "), tradeWidth-84)
+}
+
+func (t Trade) keyHeight(id string) float64 { return tall(keyHeight, t.keyLines(id)) }
+
+// tall is how high a row is that holds some lines, and in which one has room.
+func tall(one float64, lines []string) float64 {
+	return one + float64(len(lines)-1)*lead*largest
 }
 
 func (t Trade) columnWidth() float64 { return tradeWidth / float64(len(t.Columns)) }
@@ -120,7 +142,7 @@ func (t Trade) layout() (marks []placed, lines []float64, bottom float64) {
 		inColumn[p.Column]++
 	}
 	done := map[int]int{}
-	y := float64(tradeHead)
+	y := tall(tradeHead, t.named("up", "↑ ", ""))
 	for band := len(t.Bands) - 1; band >= 0; band-- {
 		lines = append(lines, y)
 		y += bandHead
@@ -131,8 +153,11 @@ func (t Trade) layout() (marks []placed, lines []float64, bottom float64) {
 			gap := min(20, t.columnWidth()*0.7/float64(inColumn[p.Column]))
 			x := t.center(p.Column) + gap*(float64(done[p.Column])-float64(inColumn[p.Column]-1)/2)
 			done[p.Column]++
-			marks = append(marks, placed{Place: p, at: pt{x, y + placeHeight/2}})
-			y += placeHeight
+			m := placed{Place: p, at: pt{x, 0}}
+			_, _, names := t.labelled(m)
+			m.at.y = y + tall(placeHeight, names)/2
+			marks = append(marks, m)
+			y += tall(placeHeight, names)
 		}
 		y += bandFoot
 	}
@@ -141,7 +166,8 @@ func (t Trade) layout() (marks []placed, lines []float64, bottom float64) {
 
 // ground draws the bands with their words and a short bar at each column's edge.
 func (t Trade) ground(c *canvas, lines []float64, bottom float64) {
-	c.words(bold, pt{4, 22}, right, "↑ "+c.line("up"))
+	up := t.named("up", "↑ ", "")
+	c.words(bold, pt{4, tall(tradeHead, up) / 2}, right, up...)
 	for i, y := range append(lines[:len(lines):len(lines)], bottom) {
 		c.draw("d-thin", from(0, y).line(tradeWidth, y))
 		for col := 1; col < len(t.Columns); col++ {
@@ -199,19 +225,23 @@ func (t Trade) across(s placed, way int) (x float64, ok bool) {
 }
 
 // labelled says where a name stands: right of its mark, or left where it would run
-// out of the picture there.
-func (t Trade) labelled(s placed) (at pt, to side) {
+// out of the picture there; where it would on both sides, it is broken on the wider one.
+func (t Trade) labelled(s placed) (at pt, to side, lines []string) {
 	start := func(way int) float64 {
 		if x, ok := t.across(s, way); ok {
 			return x + float64(way)*8
 		}
 		return s.at.x + float64(way)*(markSize+8)
 	}
-	if r := start(1); r+textWidth(s.Name)*largest <= tradeWidth {
-		return pt{r, s.at.y}, right
+	r, l, wide := start(1), start(-1), textWidth(s.Name)*largest
+	if r+wide <= tradeWidth || l < wide && tradeWidth-r > l {
+		return pt{r, s.at.y}, right, broken(s.Name, tradeWidth-r)
 	}
-	return pt{start(-1), s.at.y}, left
+	return pt{l, s.at.y}, left, broken(s.Name, l)
 }
+
+// broken is wrapped for one text.
+func broken(text string, width float64) []string { return wrapped([]string{text}, width)[0] }
 
 // wrapped breaks each text into lines that are not wider than a column.
 func wrapped(texts []string, width float64) [][]string {

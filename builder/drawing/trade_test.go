@@ -85,12 +85,23 @@ func TestTradeText(t *testing.T) {
 	for _, wrong := range tradeFaults(t, someFeet) {
 		t.Error(wrong)
 	}
-	// A name on the wrong side must be seen.
+	// A name that fits on neither side is broken into lines, and so are the other words of the figure.
+	long := someFeet
+	long.Places = slices.Clone(long.Places)
+	long.Places[3].Name = "A name that is far too long for any figure"
+	long.labels = map[string][]string{}
+	for id, lines := range someFeet.labels {
+		long.labels[id] = []string{strings.Join(lines, " ") + ", said in rather more words than fit beside each other"}
+	}
+	for _, wrong := range tradeFaults(t, long) {
+		t.Errorf("with long words: %s", wrong)
+	}
+	// A word that no line is wide enough for must be seen.
 	d := someFeet
 	d.Places = slices.Clone(d.Places)
-	d.Places[3].Name = "A name that is far too long for any figure"
+	d.Places[3].Name = strings.Repeat("long", 15)
 	if len(tradeFaults(t, d)) == 0 {
-		t.Error("a name that is too long is not seen")
+		t.Error("a word that is too long is not seen")
 	}
 }
 
