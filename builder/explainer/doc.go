@@ -7,6 +7,7 @@ import (
 	"regexp"
 	"slices"
 	"strings"
+	"sync"
 
 	"github.com/yuin/goldmark"
 	"github.com/yuin/goldmark/ast"
@@ -440,6 +441,9 @@ func plain(n ast.Node, src []byte) string {
 	return b.String()
 }
 
+// rooms are for texts while they are rendered.
+var rooms = sync.Pool{New: func() any { return &bytes.Buffer{} }}
+
 // HTML renders the text.
 func (d *Doc) HTML(o Options) (Out, error) {
 	d, err := d.held()
@@ -471,9 +475,10 @@ func (d *Doc) HTML(o Options) (Out, error) {
 	if w.err != nil {
 		return Out{}, fmt.Errorf("fill a gap: %w", w.err)
 	}
-	var b bytes.Buffer
-	b.Grow(2*len(d.src) + 1<<10) // marks, links and figures take more room than what they stand for
-	if err := markdown.Renderer().Render(&b, d.src, root); err != nil {
+	b := rooms.Get().(*bytes.Buffer)
+	defer rooms.Put(b)
+	b.Reset()
+	if err := markdown.Renderer().Render(b, d.src, root); err != nil {
 		return Out{}, fmt.Errorf("render text: %w", err)
 	}
 	return Out{HTML: template.HTML(b.String()), Sources: w.cited, Headings: w.headings(root)}, nil

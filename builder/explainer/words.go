@@ -101,11 +101,10 @@ type hit struct {
 func (w *Words) hits(s string) []hit {
 	var out []hit
 	ws := wordsOf(s)
-	low := lower(s, ws)
 	for i := 0; i < len(ws); i++ {
-		for _, f := range w.byFirst[low[i]] {
+		for _, f := range w.beginning(s[ws[i].start:ws[i].end]) {
 			n := len(f.words)
-			if i+n > len(ws) || !slices.Equal(low[i:i+n], f.words) || !onlySpaces(s, ws[i:i+n]) {
+			if i+n > len(ws) || !slices.Equal(lower(s, ws[i:i+n]), f.words) || !onlySpaces(s, ws[i:i+n]) {
 				continue
 			}
 			out = append(out, hit{f.id, span{ws[i].start, ws[i+n-1].end}})
@@ -114,6 +113,26 @@ func (w *Words) hits(s string) []hit {
 		}
 	}
 	return out
+}
+
+// beginning gives the forms that begin with a word, in capitals or small letters. Most words begin none, so a short one is
+// made small without room of its own.
+func (w *Words) beginning(word string) []form {
+	var small [24]byte
+	if len(word) > len(small) {
+		return w.byFirst[strings.ToLower(word)]
+	}
+	for i := range len(word) {
+		c := word[i]
+		if c >= utf8.RuneSelf {
+			return w.byFirst[strings.ToLower(word)]
+		}
+		if 'A' <= c && c <= 'Z' {
+			c += 'a' - 'A'
+		}
+		small[i] = c
+	}
+	return w.byFirst[string(small[:len(word)])]
 }
 
 func onlySpaces(s string, ws []span) bool {

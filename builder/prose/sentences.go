@@ -114,8 +114,8 @@ func Heaviest(all []Sentence, grade func(Counts) float64, most int) []Sentence {
 // wordsOf gives the words of a sentence. A hyphenated word is one word, and a
 // number is a word, read aloud (both are SMOG's rules).
 func wordsOf(s string) []string {
-	var out []string
-	for _, f := range strings.FieldsFunc(s, func(r rune) bool { return unicode.IsSpace(r) || r == '/' || r == '—' || r == '–' }) {
+	out := make([]string, 0, len(s)/5+1)
+	for f := range strings.FieldsFuncSeq(s, func(r rune) bool { return unicode.IsSpace(r) || r == '/' || r == '—' || r == '–' }) {
 		f = strings.TrimFunc(f, func(r rune) bool { return !unicode.IsLetter(r) && !unicode.IsDigit(r) && r != '%' && r != '°' })
 		if strings.ContainsFunc(f, func(r rune) bool { return unicode.IsLetter(r) || unicode.IsDigit(r) }) {
 			out = append(out, f)

@@ -266,6 +266,9 @@ func (m *maker) viewer(p plan.Page) (viewer, error) {
 	return viewer{addresses: addresses{s, view.Root, p}, view: view, newTab: k.newTab, once: m.once}, err
 }
 
+// rooms are for the parts of pages while they are made.
+var rooms = sync.Pool{New: func() any { return &bytes.Buffer{} }}
+
 // html renders one page: its own part first, then the layout around it. It gives the notes
 // of all that it is made of too.
 func (m *maker) html(p plan.Page) (page []byte, from []shelf.Note, err error) {
@@ -283,8 +286,10 @@ func (m *maker) html(p plan.Page) (page []byte, from []shelf.Note, err error) {
 	if v.view.Text != nil {
 		v.view.Text.view = model
 	}
-	var main bytes.Buffer
-	if err := m.templates.ExecuteTemplate(&main, k.template, model); err != nil {
+	main := rooms.Get().(*bytes.Buffer)
+	defer rooms.Put(main)
+	main.Reset()
+	if err := m.templates.ExecuteTemplate(main, k.template, model); err != nil {
 		return nil, nil, err
 	}
 	view.Main = template.HTML(main.String())
