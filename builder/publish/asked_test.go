@@ -1,0 +1,97 @@
+package publish
+
+import (
+	"maps"
+	"os"
+	"slices"
+	"strings"
+	"testing"
+	"unicode"
+
+	"golang.org/x/net/html"
+)
+
+// asked is a question in somebody's own words, and the page and heading where its
+// answer stands ("learn/falls.html#key-points"), empty where no page answers it.
+type asked struct{ who, question, answer string }
+
+// askers says how many questions each kind of reader asks in testdata/questions.txt.
+var askers = map[string]int{"new patient": 20, "older patient": 15, "patient": 25, "carer": 15, "resident": 15, "clinic": 10}
+
+func questionsAsked(t *testing.T) []asked {
+	t.Helper()
+	src, err := os.ReadFile("../../testdata/questions.txt")
+	if err != nil {
+		t.Fatal(err)
+	}
+	var all []asked
+	for n, line := range strings.Split(strings.TrimSuffix(string(src), "\n"), "\n") {
+		if strings.HasPrefix(line, "#") {
+			continue
+		}
+		parts := strings.Split(line, "\t")
+		if len(parts) != 3 || parts[0] == "" || parts[1] == "" {
+			t.Fatalf("line %d has %d parts, and needs who, question and place: %q", n+1, len(parts), line)
+		}
+		all = append(all, asked{parts[0], parts[1], parts[2]})
+	}
+	return all
+}
+
+// bareWords gives a text's words with nothing between them but a space, so that
+// neither a capital nor a comma hides that two texts say the same.
+func bareWords(s string) string {
+	s = strings.NewReplacer("'", "", "’", "").Replace(strings.ToLower(s))
+	letter := func(r rune) bool { return !unicode.IsLetter(r) && !unicode.IsDigit(r) }
+	return " " + strings.Join(strings.FieldsFunc(s, letter), " ") + " "
+}
+
+// The questions are what the site is held against, so there are as many of each kind
+// of reader as they say, each once, and at least 90 of 100 have an answer.
+func TestQuestionsAsked(t *testing.T) {
+	count, said, answered := map[string]int{}, map[string]bool{}, 0
+	for _, q := range questionsAsked(t) {
+		count[q.who]++
+		if said[bareWords(q.question)] {
+			t.Errorf("%q is asked twice", q.question)
+		}
+		said[bareWords(q.question)] = true
+		if q.answer != "" {
+			answered++
+		}
+	}
+	if !maps.Equal(count, askers) {
+		t.Errorf("asked by %v, want %v", count, askers)
+	}
+	if len(said) != 100 || answered < 90 {
+		t.Errorf("%d questions, of which %d have an answer; want 100 and at least 90", len(said), answered)
+	}
+}
+
+// Each place named is a heading of the built site, and no page says a question word for
+// word: a search that finds its answer has to know what people mean.
+func TestQuestionsHaveTheirPlace(t *testing.T) {
+	pages := pagesOf(t, builtin(t))
+	words := map[string]string{}
+	for name, page := range pages {
+		words[name] = bareWords(textOf(page))
+	}
+	for _, q := range questionsAsked(t) {
+		if name, id, _ := strings.Cut(q.answer, "#"); q.answer != "" && !hasHeading(pages[name], id) {
+			t.Errorf("%q is said to be answered at %s, and no heading is there", q.question, q.answer)
+		}
+		for name, text := range words {
+			if strings.Contains(text, bareWords(q.question)) {
+				t.Errorf("%s says %q word for word", name, q.question)
+			}
+		}
+	}
+}
+
+// hasHeading tells whether a page has a heading with that id; a page that there is not has none.
+func hasHeading(page *html.Node, id string) bool {
+	return page != nil && slices.ContainsFunc(elements(page, "h2", "h3", "h4"), func(h *html.Node) bool {
+		own, ok := attr(h, "id")
+		return ok && own == id
+	})
+}
