@@ -263,7 +263,7 @@ func (b *tab) answerByKey(tr *tree.Tree, path tree.Path) {
 			b.t.Errorf("the focus is on %q, want the question %q", s.Focus, s.Question)
 		}
 		if slices.Equal(step.Chosen, []string{tree.Skip}) {
-			b.pressButton("Skip this question")
+			b.pressButton("Skip")
 			continue
 		}
 		if q.Measure != nil && q.Measure.Like(step.Chosen[0]) == nil {

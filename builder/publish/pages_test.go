@@ -94,7 +94,7 @@ func TestStepsOfTheDecision(t *testing.T) {
 			want += strings.Count(string(out.files[name]), `<section class="decision">`) - 1
 			if text := string(out.files[name]); strings.Count(text, `<section class="decision">`) != 2 {
 				t.Error("the planner does not have the steps twice")
-			} else if _, view, _ := strings.Cut(text, `<template id="view-topics">`); !strings.Contains(view[:strings.Index(view, "</template>")], `</p>
+			} else if _, view, _ := strings.Cut(text, `<template id="view-topics">`); !strings.Contains(view[:strings.Index(view, "</template>")], `</summary>
 <section class="decision">`) {
 				t.Error("the steps do not stand under the topics")
 			}

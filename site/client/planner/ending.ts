@@ -81,17 +81,25 @@ function placePrompts(app: App, view: HTMLElement, ending: Ending, prompts: stri
   const first = prompts.slice(0, OPEN);
   const rest = prompts.slice(OPEN);
   fill(view, "bring-title", words.forSheet(first.length));
-  fill(view, "more-count", words.moreQuestions(rest.length));
-  slot(view, "more").hidden = !rest.length;
   const show = (): void => {
-    empty(slot(view, "prompts"));
-    empty(slot(view, "more-prompts"));
-    put(view, "prompts", first.map((id) => pickItem(app, id)));
-    put(view, "more-prompts", rest.map((id) => pickItem(app, id)));
-    put(view, "further", furtherThemes(app, ending, prompts));
+    const themes = furtherThemes(app, ending, prompts);
+    const parts: { [name: string]: HTMLElement[] } = { prompts: first.map((id) => bare(pickItem(app, id))), "more-prompts": rest.map((id) => pickItem(app, id)), further: themes };
+    for (const name of Object.keys(parts)) {
+      empty(slot(view, name));
+      put(view, name, parts[name] as HTMLElement[]);
+    }
+    const count = themes.reduce((sum, theme) => sum + theme.querySelectorAll("li").length, rest.length);
+    fill(view, "more-count", words.moreQuestions(count));
+    slot(view, "more").hidden = !count;
   };
   show();
   if (app.parts.lacking([allPrompts()]).length) app.parts.load([allPrompts()]).then(show, () => undefined);
+}
+
+/** The question alone; why it helps, and whom to ask, stand on the sheet. */
+function bare(item: HTMLElement): HTMLElement {
+  slot(item, "why").parentElement?.remove();
+  return item;
 }
 
 /** Prompts of the ending's themes that are not among those shown, folded in by theme. */

@@ -92,7 +92,7 @@ export const scriptIfUnder = "it were less than {amount}";
 export const scriptIfUnticked = "you had not checked “{answer}”";
 export const scriptKept = "Your sheet is as it was.";
 export const scriptLastOne = "It is the last one.";
-export const scriptLastQuestion = "The last question";
+export const scriptLastQuestion = "the last one";
 export const scriptLeftAnswers = "answers to questions that have changed";
 export const scriptLeftOlder = "It was saved with an earlier version of this planner. Please look through your answers, because some questions have changed.";
 export const scriptLeftOut = "Some of it no longer fits and was left out: {what}.";
@@ -148,8 +148,8 @@ export const scriptOwnSlopeBends = "The ankle bends {degrees}. The leg can stand
 export const scriptOwnSlopeStays = "The ankle stays. It is firm and light, but the leg tips and the knee is pushed.";
 export const scriptPutBack = "Back on your sheet: {question}";
 export const scriptRemaining: Forms = {
-  one: "At most {count} more question",
-  other: "At most {count} more questions",
+  one: "at most {count} more",
+  other: "at most {count} more",
 };
 export const scriptReplyAnswered = "Answered.";
 export const scriptReplyLater = "Later.";
