@@ -132,9 +132,6 @@ func (c *canvas) lines(id string) []string {
 	return c.labels[id]
 }
 
-// line gives a label that stands in one line, however many its words have.
-func (c *canvas) line(id string) string { return strings.Join(c.lines(id), " ") }
-
 // label writes a label at a point and leads a fine line from there to the part.
 func (c *canvas) label(at pt, s side, part pt, id string) {
 	gap := [...]pt{right: {-5, 0}, left: {5, 0}, above: {0, 6}, below: {0, -5}}[s]

@@ -68,8 +68,6 @@ func formOf(file string) *explainer.Form {
 	return nil
 }
 
-func isPageText(name string) bool { return formOf(name) != nil }
-
 // Page gives the text of one of the site's own pages, or nil where its words stand in
 // its template.
 func (l *Library) Page(id string) *explainer.Page { return l.by.pages[id] }

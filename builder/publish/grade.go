@@ -2,27 +2,30 @@ package publish
 
 import (
 	"bytes"
-	"fmt"
 	"slices"
+	"strconv"
 	"strings"
 
 	"golang.org/x/net/html"
 
 	"keelpath/builder/prose"
+	"keelpath/builder/say"
 )
 
 // gradeOf gives the reading grades of a running text, with one decimal; empty
 // where there are no sentences. One formula alone can mislead, so both stand.
-func gradeOf(c prose.Counts) string {
+func gradeOf(w *say.Words, c prose.Counts) string {
 	if c.Sentences == 0 {
 		return ""
 	}
-	grade := "below 1"
+	grade := w.Say("layout.grade-below-one")
 	if g := c.Grade(); g >= 1 {
-		grade = fmt.Sprintf("%.1f", g)
+		grade = oneDecimal(w, g)
 	}
-	return fmt.Sprintf("%s (Flesch-Kincaid), %.1f (SMOG)", grade, c.SMOG())
+	return w.Say("layout.grades", "flesch-kincaid", grade, "smog", oneDecimal(w, c.SMOG()))
 }
+
+func oneDecimal(w *say.Words, x float64) string { return w.Decimal(strconv.FormatFloat(x, 'f', 1, 64)) }
 
 // unread are elements whose text nobody reads as sentences: headings, labels,
 // tables, listings, drawings, ways about, marks and lists of sources. A class

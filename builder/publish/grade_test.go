@@ -12,6 +12,7 @@ import (
 	"keelpath/builder/finding"
 	"keelpath/builder/library"
 	"keelpath/builder/prose"
+	"keelpath/builder/say"
 )
 
 // Every page for patients whose words stand in its template stays under the highest
@@ -86,7 +87,7 @@ func TestOneGradeOfAPage(t *testing.T) {
 			text = passages(mainOf(t, out, name))
 		}
 		delete(held, name)
-		if said := gradeOf(prose.Of(text)); !bytes.Contains(out.files[name], []byte("US school grade "+said+"</dd>")) {
+		if said := gradeOf(say.English(), prose.Of(text)); !bytes.Contains(out.files[name], []byte("US school grade "+said+"</dd>")) {
 			t.Errorf("%s does not print the grade %s", name, said)
 		}
 	}

@@ -20,6 +20,7 @@ import (
 	"keelpath/builder/library"
 	"keelpath/builder/plan"
 	"keelpath/builder/prose"
+	"keelpath/builder/say"
 	"keelpath/content"
 	"keelpath/trees"
 )
@@ -296,7 +297,7 @@ func TestFinishedFiles(t *testing.T) {
 			continue
 		}
 		texts++
-		if want := gradeOf(prose.Of(f.Text())); !strings.Contains(string(data), want) {
+		if want := gradeOf(say.English(), prose.Of(f.Text())); !strings.Contains(string(data), want) {
 			t.Errorf("%s does not show the grade of its text, %s", f.Name, want)
 		}
 	}

@@ -297,11 +297,11 @@ func (m *maker) html(p plan.Page) (page []byte, from []shelf.Note, err error) {
 	case !prose.Judges(p.Lang):
 		view.NotJudged = true
 	case k.text != nil:
-		view.Grade = gradeOf(k.text(v.shelf, p.Of))
+		view.Grade = gradeOf(v.say(), k.text(v.shelf, p.Of))
 	case v.view.Text != nil:
-		view.Grade = gradeOf(v.shelf.OwnCounts(string(p.Kind)))
+		view.Grade = gradeOf(v.say(), v.shelf.OwnCounts(string(p.Kind)))
 	default:
-		view.Grade = gradeOf(prose.Of(passages(main.Bytes())))
+		view.Grade = gradeOf(v.say(), prose.Of(passages(main.Bytes())))
 	}
 	if err := m.shared(&view); err != nil {
 		return nil, nil, err

@@ -89,7 +89,7 @@ func TestPassages(t *testing.T) {
 	if !slices.Equal(got, want) {
 		t.Errorf("got %q, want %q", got, want)
 	}
-	if g := gradeOf(prose.Of(passages([]byte("<nav>none</nav>")))); g != "" {
+	if g := gradeOf(say.English(), prose.Of(passages([]byte("<nav>none</nav>")))); g != "" {
 		t.Errorf("a page without text has the grade %q", g)
 	}
 }

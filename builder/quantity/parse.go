@@ -34,12 +34,10 @@ type Error struct {
 
 func (e *Error) Error() string { return e.Text }
 
-// Parse reads what a person typed as an answer to m, without looking at m's
+// parse reads what a person typed as an answer to m, without looking at m's
 // limits and step. A bare number is only taken where m accepts one unit alone;
-// else the error asks for the unit. The error is an *Error.
-func Parse(text string, m Measure) (Value, error) { return english().parse(text, m, nil) }
-
-// parse is Parse for what is written as own has it.
+// else the error asks for the unit. The error is an *Error. Own is nil for what is
+// written as amounts are kept.
 func (t *Tables) parse(text string, m Measure, own *Own) (Value, error) {
 	p := parser{t: t, m: m, scanner: scanner{own}}
 	p.toks, p.code = p.scan(text)

@@ -9,6 +9,9 @@ import (
 	"keelpath/builder/prose"
 )
 
+// Parse is parse in English.
+func Parse(text string, m Measure) (Value, error) { return english().parse(text, m, nil) }
+
 func measure(name string, accept []string, from, to, step float64) Measure {
 	m, err := NewMeasure(name, accept, from, to, step)
 	if err != nil {
