@@ -16,13 +16,15 @@ const (
 	memoryAtLeast = 384 << 20
 )
 
-func limitMemory(layers []library.Layer) {
+// limitMemory sets the limit, and gives what sets it back: a process may go on to other things.
+func limitMemory(layers []library.Layer) (back func()) {
 	if os.Getenv("GOMEMLIMIT") != "" {
-		return
+		return func() {}
 	}
 	files := 0
 	for _, y := range layers {
 		files += y.Len()
 	}
-	debug.SetMemoryLimit(max(memoryAtLeast, memoryAtAll+memoryPerFile*int64(files)))
+	was := debug.SetMemoryLimit(max(memoryAtLeast, memoryAtAll+memoryPerFile*int64(files)))
+	return func() { debug.SetMemoryLimit(was) }
 }
