@@ -44,6 +44,8 @@ type checker struct {
 
 	lived map[string][]*FootType // by the page that tells of life with them
 
+	led []anchored // links to headings of explainers
+
 	made   sayings                // claims with a mark of certainty, as they were met
 	marked map[finding.Place]bool // texts in which marks are read, by their place
 }
@@ -89,7 +91,7 @@ func (l *loader) check(ctx context.Context) error {
 	first := l.Lang == FirstLanguage
 	steps := []func(){c.fileNames, c.pageTextsThere, c.cases, c.drawings, c.told, c.wordForms, func() { c.saidHeld(first) }, func() { proof.HandOvers(l.Trees, l.list) }, func() { c.readingGrades(first) }}
 	if first { // rules of its words
-		steps = append(steps, c.oneMark, c.twins)
+		steps = append(steps, c.oneMark, c.twins, c.anchors)
 	}
 	steps = append(steps, c.brought) // which is silent where anything was found
 	for _, step := range steps {
@@ -273,7 +275,7 @@ func (c *checker) meant(id string, list []string) bool {
 }
 
 func (c *checker) refs(who string, d *explainer.Doc) {
-	shelves := map[string]shelf{"explainer": c.explainers, "tree": c.trees, "type": c.types, "word": c.words, "source": c.sources}
+	shelves := map[string]shelf{"tree": c.trees, "type": c.types, "word": c.words, "source": c.sources}
 	for _, r := range d.Refs {
 		switch r.Kind {
 		case "heading":
@@ -281,6 +283,9 @@ func (c *checker) refs(who string, d *explainer.Doc) {
 			continue
 		case "page":
 			c.pageNamed(who, r)
+			continue
+		case "explainer":
+			c.explainerNamed(who, r)
 			continue
 		case "support", "call", "on":
 			continue // closed lists, which the reader of texts has checked

@@ -94,9 +94,8 @@ func (c *checker) recalled(p *explainer.Page) bool {
 	if m == nil || m.known == nil {
 		return false
 	}
-	gone := func(id string) bool { return !c.explainers.has(id) }
 	unsaid := func(k knownClaim) bool { return c.memory.was.sayings[k.saying] == "" }
-	if slices.ContainsFunc(m.known.leads, gone) || slices.ContainsFunc(m.known.claims, unsaid) {
+	if slices.ContainsFunc(m.known.leads, c.leadGone) || slices.ContainsFunc(m.known.claims, unsaid) {
 		return false
 	}
 	c.counts[p] = m.known.counts
@@ -106,6 +105,13 @@ func (c *checker) recalled(p *explainer.Page) bool {
 	}
 	c.memory.now.pages[m.key] = c.memory.was.pages[m.key]
 	return true
+}
+
+// leadGone tells whether a link that a page had may lead nowhere now. The headings of an explainer are known
+// before its turn only where it is the same as it was.
+func (c *checker) leadGone(to string) bool {
+	id, place, deep := strings.Cut(to, "#")
+	return !c.explainers.has(id) || deep && !c.HasHeading(id, place)
 }
 
 // remember keeps what was found out about a page, in which nothing is wrong; claims are those that it makes.

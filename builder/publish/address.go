@@ -111,11 +111,22 @@ func (a addresses) own(id string) explainer.Target {
 	return t
 }
 
+// explained leads to an explainer, or to a heading on it: "falls#why-do-toes-catch". Where a
+// page in another language has no heading of that id, the link leads to its top.
+func (a addresses) explained(id string) explainer.Target {
+	id, place, deep := strings.Cut(id, "#")
+	t := explainer.Target{URL: a.explainer(id), Title: a.shelf.Title("explainer", id)}
+	if deep && a.shelf.Heading(id, place) {
+		t.URL = a.on(a.of(plan.Explainer, id), place)
+	}
+	return t
+}
+
 // target resolves a markdown link; the library has checked that it leads somewhere.
 func (a addresses) target(kind, id string) explainer.Target {
 	switch kind {
 	case "explainer":
-		return explainer.Target{URL: a.explainer(id), Title: a.shelf.Title(kind, id)}
+		return a.explained(id)
 	case "tree":
 		return explainer.Target{URL: a.tree(id), Title: a.shelf.Title(kind, id)}
 	case "type":

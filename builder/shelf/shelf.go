@@ -218,6 +218,9 @@ func (s *Shelf) OwnCounts(id string) prose.Counts {
 // Title gives the title of what a link by id names, or "".
 func (s *Shelf) Title(kind, id string) string { return take[string](s, "title", kind+" "+id) }
 
+// Heading tells whether an explainer has a heading with that id.
+func (s *Shelf) Heading(page, id string) bool { return take[bool](s, "heading", page+" "+id) }
+
 // Part is one part of the learn page.
 type Part struct {
 	Title, About string

@@ -17,10 +17,11 @@ import (
 // the same value that is handed out, so that nothing can be in the one and not in the other.
 // of is empty for what there is one of.
 var things = map[string]func(s *Stock, of string) any{
-	"page":  func(s *Stock, of string) any { return found(s.plan.Find(kindOf(of))) },
-	"name":  func(s *Stock, of string) any { return found(s.plan.Named(of)) },
-	"room":  func(s *Stock, of string) any { return s.plan.In(of) },
-	"title": func(s *Stock, of string) any { return s.lib.TitleOf(kindAndID(of)) },
+	"page":    func(s *Stock, of string) any { return found(s.plan.Find(kindOf(of))) },
+	"name":    func(s *Stock, of string) any { return found(s.plan.Named(of)) },
+	"room":    func(s *Stock, of string) any { return s.plan.In(of) },
+	"title":   func(s *Stock, of string) any { return s.lib.TitleOf(kindAndID(of)) },
+	"heading": func(s *Stock, of string) any { return s.lib.HasHeading(kindAndID(of)) },
 
 	"edition": func(s *Stock, _ string) any { return s.lib.Edition },
 	"credits": func(s *Stock, _ string) any { return s.credits() },
