@@ -9,6 +9,8 @@ import (
 	"unicode"
 
 	"golang.org/x/net/html"
+
+	"keelpath/builder/explainer"
 )
 
 // asked is a question in somebody's own words, and the page and heading where its
@@ -93,5 +95,62 @@ func hasHeading(page *html.Node, id string) bool {
 	return page != nil && slices.ContainsFunc(elements(page, "h2", "h3", "h4"), func(h *html.Node) bool {
 		own, ok := attr(h, "id")
 		return ok && own == id
+	})
+}
+
+// The pages of everyday questions answer at least 120 for patients and some for residents
+// and for clinics. Each question is a heading, so that a link can lead to it, and its answer
+// leads on to a heading that says more. What it says has a mark, a source or a number to
+// call, but on the clinics' page, which is about the site itself.
+func TestEverydayQuestions(t *testing.T) {
+	count := map[string]int{}
+	l := load(t)
+	for _, e := range l.Explainers {
+		if !strings.HasPrefix(e.ID, "everyday-") {
+			continue
+		}
+		who := e.Audience.S
+		if e.ID == "everyday-clinics" {
+			who = "clinic"
+		}
+		for _, s := range answersOf(e.Body.Again().Blocks) {
+			count[who]++
+			if !s.leads {
+				t.Errorf("%s: the answer to %q leads to no heading that says more", e.ID, s.question)
+			}
+			if !s.sure && who != "clinic" {
+				t.Errorf("%s: the answer to %q has no mark, no source and no one to call", e.ID, s.question)
+			}
+		}
+	}
+	if count["patient"] < 120 || count["resident"] < 12 || count["clinic"] < 10 {
+		t.Errorf("questions by reader: %v", count)
+	}
+}
+
+// answerSeen is a question of an everyday page and what was seen in its answer.
+type answerSeen struct {
+	question    string
+	leads, sure bool
+}
+
+// answersOf cuts a page of everyday questions at its headings and leaves out what to do next.
+func answersOf(blocks []explainer.Block) []answerSeen {
+	var out []answerSeen
+	for _, b := range blocks {
+		if b.Kind == explainer.Title {
+			out = append(out, answerSeen{question: b.Text})
+		}
+		for _, r := range b.Refs {
+			if len(out) == 0 {
+				break
+			}
+			last := &out[len(out)-1]
+			last.leads = last.leads || strings.Contains(r.ID, "#")
+			last.sure = last.sure || r.Kind == "support" || r.Kind == "source" || r.Kind == "call"
+		}
+	}
+	return slices.DeleteFunc(out, func(s answerSeen) bool {
+		return strings.HasPrefix(s.question, "What can ") && strings.HasSuffix(s.question, " do next?")
 	})
 }
