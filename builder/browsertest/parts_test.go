@@ -225,7 +225,7 @@ func TestMissingTopic(t *testing.T) {
 		t.Errorf("once it is there the topic shows %q, %q", s.View, s.Title)
 	}
 	b.back()
-	b.waitFor(`document.querySelector("#planner form.topics") !== null`)
+	b.waitFor(`document.querySelector("#planner [data-topic]") !== null`)
 	b.forgive()
 }
 
@@ -265,7 +265,7 @@ func TestKeptWaitsForItsTopics(t *testing.T) {
 	}
 	site.putBack()
 	b.tap("again")
-	b.waitFor(`document.querySelector("#planner form.topics") !== null`)
+	b.waitFor(`document.querySelector("#planner [data-topic]") !== null`)
 	if s = b.look(); !strings.HasPrefix(s.Status, "Your answers from before are still here") {
 		t.Errorf("once it is there the planner says %q", s.Status)
 	}
@@ -318,7 +318,8 @@ func TestMissingSheet(t *testing.T) {
 	site.putBack()
 	b.tap("again")
 	b.waitFor(`document.querySelector("#planner .sheet") !== null`)
-	if all := asks(b.look().Sheet); !slices.Contains(all, asked[0]) {
+	s = b.look()
+	if all := slices.Concat(asks(s.Sheet), s.Sheet.Bring); !slices.Contains(all, asked[0]) {
 		t.Errorf("the sheet has %q, and the ending brought %q", all, asked)
 	}
 	if why := eval[int](b, `Array.from(document.querySelectorAll('#planner .prompt [data-slot="why"]')).filter((e) => e.textContent).length`); why == 0 {

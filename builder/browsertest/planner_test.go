@@ -313,6 +313,25 @@ func walk(t testing.TB, tr *tree.Tree, answers tree.Answers) tree.Path {
 // oneLine is text as a browser shows it.
 func oneLine(s string) string { return strings.Join(strings.Fields(s), " ") }
 
+// The planner shows topics in groups, and lines them up in the edition's order: by that order
+// a sheet's code names them, and what was told first in it counts.
+func TestTopicsInOrder(t *testing.T) {
+	t.Parallel()
+	b := newTab(t)
+	b.openPlanner(onDisk)
+	var want []string
+	for _, tr := range lib.PatientTrees() {
+		want = append(want, tr.ID.S)
+	}
+	got := eval[[][]string](b, `["#planner .several input", "#planner [data-topic]"].map((s) => Array.from(document.querySelectorAll(s), (e) => e.value))`)
+	if !slices.Equal(got[0], want) {
+		t.Errorf("topics are lined up as %q, want %q", got[0], want)
+	}
+	if slices.Sort(got[1]); !slices.Equal(got[1], slices.Sorted(slices.Values(want))) {
+		t.Errorf("the groups show %q, want %q", got[1], want)
+	}
+}
+
 // What an ending says of a kind and of a word stands elsewhere in the page: the
 // reader has it at the ending.
 func TestEndingSaysWhatKindsAre(t *testing.T) {

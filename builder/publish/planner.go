@@ -33,13 +33,13 @@ func plannerModel(v viewer, _ plan.Page) (any, error) {
 		}
 		*to = v.root + file
 	}
-	for _, t := range v.shelf.PatientTrees() {
+	for place, t := range v.shelf.PatientTrees() {
 		file, err := v.shelf.Asset(partOfTree(t.ID.S) + ".js")
 		if err != nil {
 			return nil, err
 		}
 		out.Topics = append(out.Topics, TopicView{
-			ID: t.ID.S, Title: t.Title.S, Purpose: t.Purpose.S, URL: v.addresses.paper(t.ID.S), Group: groupOf(t), Longest: v.shelf.Proof(t.ID.S).Longest,
+			ID: t.ID.S, Title: t.Title.S, Purpose: t.Purpose.S, URL: v.addresses.paper(t.ID.S), Group: groupOf(t), Place: place, Longest: v.shelf.Proof(t.ID.S).Longest,
 			Whole: t.Safety.S == tree.SafetyWhole, Script: v.root + file,
 		})
 	}

@@ -170,6 +170,7 @@ type PlannerView struct {
 type TopicView struct {
 	ID, Title, Purpose, URL, Script string
 	Group                           string
+	Place                           int // in the edition's order, by which a sheet's code names topics
 	Longest                         int
 	Whole                           bool // all groups of the safety screen come before it
 }

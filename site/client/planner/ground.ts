@@ -23,8 +23,8 @@ const bodies = new WeakMap<SVGSVGElement, GroundShape>();
 const coming: { [file: string]: Promise<void> } = {};
 let styled: Promise<void> | undefined;
 
-// What a script brings lies beside it, whatever the page's folder is.
-const here = (document.currentScript as HTMLScriptElement).src;
+// What a script brings lies beside it, and is named from the page as the script is.
+const beside = ((document.currentScript as HTMLScriptElement).getAttribute("src") as string).replace(/[^/]*$/, "");
 
 export interface Ground {
   take: typeof take;
@@ -53,7 +53,7 @@ function ready(tree: string): Promise<unknown> {
 function once(file: string, load: (from: string) => Promise<void>): Promise<void> {
   const known = entry(coming, file);
   if (known) return known;
-  const came = load(new URL(file, here).href);
+  const came = load(beside + file);
   coming[file] = came;
   came.catch(() => delete coming[file]);
   return came;

@@ -46,8 +46,11 @@ export function read(id: string): Data {
   return { ...(JSON.parse(block.textContent) as Block), topics: topics(template("view-topics")), trees: [], themes: [], facts: {}, cards: {}, beside: {}, figures: {} };
 }
 
+/** The topics in the edition's order; the list shows them in groups. */
 function topics(list: ParentNode): Topic[] {
-  return Array.from(list.querySelectorAll<HTMLButtonElement>("[data-topic]")).map((row) => ({
+  const place = (row: Element): number => Number(row.getAttribute("data-place"));
+  const rows = Array.from(list.querySelectorAll<HTMLButtonElement>("[data-topic]")).sort((a, b) => place(a) - place(b));
+  return rows.map((row) => ({
     id: row.value,
     title: row.getAttribute("data-topic") as string,
     whole: row.hasAttribute("data-whole"),
