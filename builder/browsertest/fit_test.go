@@ -117,3 +117,49 @@ func TestQuestionFitsAPhone(t *testing.T) {
 		t.Errorf("only %d questions were measured", questions)
 	}
 }
+
+// One tap on an answer of a question that takes one goes on as Go's walk does. Nothing is sent or
+// stored by it, the address stays, and no other page takes this one's place.
+func TestOneTapGoesOn(t *testing.T) {
+	t.Parallel()
+	b := newTab(t)
+	b.size(360, 640)
+	b.openPlanner(onWeb)
+	where := eval[string](b, `location.href`)
+	b.run(`window.clock = 1e6; performance.now = () => window.clock; window.same = true`) // so that no tap comes too soon
+	taps := 0
+	for _, tr := range lib.Trees {
+		if tr.Audience.S != "patient" {
+			continue
+		}
+		path := walk(t, tr, longest(t, tr))
+		s := b.choose(tr.ID.S)
+		for i, step := range path.Steps {
+			q := tr.Question(step.Question)
+			if s.Question != oneLine(q.Text.S) {
+				t.Fatalf("%s: at %q, want %q", tr.ID.S, s.Question, q.Text.S)
+			}
+			one := q.Pick != tree.PickAny && step.Chosen[0] != tree.Skip && (q.Measure == nil || q.Measure.Like(step.Chosen[0]) != nil)
+			if !one {
+				s = b.choose(step.Chosen...)
+				continue
+			}
+			taps++
+			before := len(b.requests())
+			at := eval[[]float64](b, fmt.Sprintf(`(() => { window.clock += 1000; const e = document.querySelector('#planner .question .row[value="%s"]'); e.scrollIntoView({ block: "center" }); const r = e.getBoundingClientRect(); return [r.left + r.width / 2, r.top + r.height / 2]; })()`, step.Chosen[0]))
+			b.tapAt(at[0], at[1])
+			s = b.look()
+			if last := i == len(path.Steps)-1; last && (s.View == "question" || s.View == "topics") || !last && s.Question != oneLine(tr.Question(path.Steps[i+1].Question).Text.S) {
+				t.Fatalf("%s: a tap on %q at %q leads to %q, %q", tr.ID.S, step.Chosen[0], q.Text.S, s.View, s.Question)
+			}
+			got := eval[[]any](b, `[window.same === true, location.href, localStorage.length + sessionStorage.length, document.cookie]`)
+			if sent := b.requests()[before:]; len(sent) > 0 || got[0] != true || got[1] != where || got[2] != 0.0 || got[3] != "" {
+				t.Errorf("%s: a tap at %q asks for %q and leaves %v", tr.ID.S, q.Text.S, sent, got)
+			}
+		}
+		b.clear()
+	}
+	if taps < 20 {
+		t.Errorf("only %d taps were made", taps)
+	}
+}

@@ -12,7 +12,7 @@ func TestHomeAsksEveryGroup(t *testing.T) {
 	t.Parallel()
 	b := newTab(t)
 	b.open(onDisk("index.html"))
-	b.open(eval[string](b, `document.querySelector('main .caution a[href*="#take="]').href`))
+	b.open(eval[string](b, `document.querySelector('main a.row[href*="#take="]').href`))
 	b.waitFor(`document.querySelector("#planner [data-leg]") !== null`)
 	s := b.hand(`tapOn(planner.querySelector('[data-leg="worn"]'), "leg")`)
 	for _, g := range lib.Safety.Groups {

@@ -45,13 +45,14 @@ func TestPages(t *testing.T) {
 	for _, name := range names {
 		b.open(sitetest.OnDisk(siteDir, name))
 		page := eval[struct {
-			Heading, Width string
-			Figures, Live  int
-			Planner        bool // shown, where there is one
-		}](b, `return { Heading: document.querySelector("main h1")?.textContent || "", Width: getComputedStyle(document.querySelector("main")).maxWidth,
+			Heading       string
+			Styled        bool
+			Figures, Live int
+			Planner       bool // shown, where there is one
+		}](b, `return { Heading: document.querySelector("main h1")?.textContent || "", Styled: getComputedStyle(document.body).margin === "0px" && Array.from(document.querySelectorAll('link[rel="stylesheet"]')).every((link) => link.sheet !== null),
   Figures: document.querySelectorAll("main .figure").length, Live: document.querySelectorAll("main .figure-live").length,
   Planner: !document.getElementById("planner") || !document.getElementById("planner").hidden };`)
-		if page.Heading == "" || page.Width == "none" || page.Figures != page.Live || !page.Planner {
+		if page.Heading == "" || !page.Styled || page.Figures != page.Live || !page.Planner {
 			t.Errorf("%s is not whole: %+v", name, page)
 		}
 		for _, trouble := range b.forgive() {

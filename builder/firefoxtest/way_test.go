@@ -20,23 +20,33 @@ const hands = `
 const planner = document.getElementById("planner");
 const seen = (e) => !!e && e.getClientRects().length > 0;
 const press = (e, what) => { if (!seen(e)) throw new Error("cannot press " + what); e.click(); };
-const button = (name, within = planner) => press(within.querySelector('[data-act="' + name + '"]'), name);
-const next = () => press(planner.querySelector('form button[type="submit"]'), "Next");
+const act = (name, within = planner) => within.querySelector('[data-act="' + name + '"]');
+// The line at the foot leads to the sheet, and the bar where there is no such line.
+const button = (name, within = planner) => press(name === "bar-sheet" && seen(act("slip")) ? act("slip") : act(name, within), name);
+const next = () => press(planner.querySelector('form button[type="submit"]'), "Go on");
 const fold = (selector) => { const d = planner.querySelector(selector); if (!d.open) press(d.querySelector("summary"), selector); };
 const tick = (id) => {
-  const box = planner.querySelector('.question .answers input[value="' + CSS.escape(id) + '"], form.topics input[value="' + CSS.escape(id) + '"]');
-  press(box && planner.querySelector('label[for="' + box.id + '"]'), id);
+  const box = planner.querySelector('.rows input[value="' + CSS.escape(id) + '"]');
+  press(box && box.closest("label"), id);
   if (!box.checked) throw new Error(id + " is not ticked");
+};
+// One answer or topic is a button that goes on; several topics are lined up, several answers ticked.
+const answer = (ids) => {
+  const one = planner.querySelector('button.row[value="' + CSS.escape(ids[0]) + '"]');
+  if (one && ids.length === 1) return press(one, ids[0]);
+  if (one) fold("details.several");
+  ids.forEach(tick);
+  next();
 };
 const listed = () => Array.from(planner.querySelectorAll("[data-slot=groups] [data-prompt]"));
 `
 
 func (b *tab) hand(script string, args ...any) { b.t.Helper(); b.run(hands+script, args...) }
 
-// choose ticks answers or topics, and goes on.
+// choose answers the question or takes topics, and goes on.
 func (b *tab) choose(ids ...string) {
 	b.t.Helper()
-	b.hand(`arguments[0].forEach(tick); next()`, ids)
+	b.hand(`answer(arguments[0])`, ids)
 }
 
 // A sheet is what stands on the reader's page of questions.
@@ -173,7 +183,7 @@ func takeHills(b *tab) {
 	answers["steepness"], answers["hardest"], answers["going-down"] = []string{"1:8"}, []string{"down"}, []string{"own"}
 	path, err = tr.Walk(answers)
 	b.must(err)
-	if got, want := eval[string](b, `return document.querySelector("#planner .ending h3").textContent.trim()`), oneLine(tr.Ending(path.Ending).Title.S); got != want {
+	if got, want := eval[string](b, `return document.querySelector("#planner .ending h2").textContent.trim()`), oneLine(tr.Ending(path.Ending).Title.S); got != want {
 		b.t.Fatalf("the tree ends at %q, want %q", got, want)
 	}
 	b.hand(`button("sheet")`)
@@ -301,7 +311,7 @@ func cleared(b *tab, want sheet) {
 		if inTab, elsewhere := b.stored(); len(inTab) > 0 || elsewhere != "" {
 			b.t.Errorf("after clearing, the tab keeps %q, and elsewhere there is %q", inTab, elsewhere)
 		}
-		left := eval[string](b, hands+`return [seen(planner.querySelector('[data-slot="bar"]')) && "the bar", !planner.querySelector("form.topics") && "another view",
+		left := eval[string](b, hands+`return [seen(planner.querySelector('[data-slot="bar"]')) && "the bar", !planner.querySelector("[data-topic]") && "another view",
   planner.querySelector("input:checked") && "a tick", document.querySelector(".sheet-paper")?.textContent].filter((s) => s).join(", ")`)
 		if left != "" {
 			b.t.Errorf("after clearing there is %s", left)
