@@ -281,13 +281,10 @@ func (r toldReader) ask(id string) string {
 }
 
 func leftText(n int) string {
-	switch n {
-	case 0:
-		return "The last question"
-	case 1:
-		return "At most 1 more question"
+	if n == 0 {
+		return "the last one"
 	}
-	return fmt.Sprintf("At most %d more questions", n)
+	return fmt.Sprintf("at most %d more", n)
 }
 
 func once(ids []string) []string {
