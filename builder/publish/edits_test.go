@@ -225,6 +225,29 @@ func TestKnownIsUsed(t *testing.T) {
 	}
 }
 
+// A page that leads to a heading of another one is read again where that heading goes, though its own
+// bytes are the same.
+func TestHeadingThatGoes(t *testing.T) {
+	files := madeSite()
+	files[madeName(3)] = madePage(3, "Read [more](explainer:page-2#why-so) there.")
+	files[madeName(2)] = madePage(2, "\n## Why so?\n\nIt is so.")
+	_, l := loadAgain(t, nil, layerOf(t, files))
+	found := func() int {
+		var list finding.List
+		if _, err := library.LoadAgain(t.Context(), &list, l.Known(), layerOf(t, files)); err != nil {
+			t.Fatal(err)
+		}
+		return list.Errors()
+	}
+	if n := found(); n != 0 {
+		t.Errorf("the heading is there, and there are %d errors", n)
+	}
+	files[madeName(2)] = madePage(2, "\n## Why not?\n\nIt is so.")
+	if n := found(); n != 1 {
+		t.Errorf("the heading went, and there are %d errors", n)
+	}
+}
+
 // The text of a page is not held once it has been looked at. Where its file has changed or gone when the page is made,
 // nothing is built of it.
 func TestFileThatChangesMeanwhile(t *testing.T) {
