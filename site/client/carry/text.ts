@@ -27,7 +27,7 @@ export function plainText(app: App): string {
   lines.push("", said("decide"));
   const me = about(state).join(" ");
   if (me) lines.push("", words.aboutMe, me);
-  asks(words.starred, sheet.starred);
+  asks(words.first, sheet.first);
   for (const group of sheet.groups) asks(group.title, group.prompts);
   asks(words.ownQuestions, sheet.own);
   part(words.mind, other.map((caution) => blocks(caution).join(" ")));

@@ -6,18 +6,22 @@ import { about } from "../sheet/about";
 import { askWhole } from "../state/amounts";
 import { App } from "../state/app";
 import { cautions } from "../sheet/caution";
-import { answered, asked, forPaper } from "../sheet/compose";
+import { Group, answered, asked, forPaper } from "../sheet/compose";
 import { clone, empty, fill, make, put, slot } from "../page/dom";
 import { notes, worded } from "../sheet/notes";
 import { entry } from "../walk/walker";
 import * as words from "../words/words";
 
-/** From 14 point with wide gaps down to 12 point with small ones. The style sheet says what each one is. */
+/** From the roomiest to the tightest; the style sheet says what each one is. */
 const DENSITIES = ["open", "roomy", "snug", "firm", "plain", "close", "tight", "packed", "packed full"];
 const LARGE = ["large", "large close", "large tight"];
 
-/** Lines to write on: never fewer than the first number; more where there is room. */
-const RULES = [4, 9] as const;
+/** The most lines for notes below the questions, where there is room. */
+const MOST_RULES = 6;
+
+/** How far apart lines to write on may stand, and by how much more at a time; in millimeters. */
+const WIDEST = 11;
+const STEP = 0.5;
 
 /** The height of a Letter page inside its margins, less a little for rounding. Letter
  * is the lower page and A4 the narrower one (the style sheet measures at its width),
@@ -40,8 +44,8 @@ export class Paper {
     const front = this.front();
     this.ready([front]);
     const long = !this.fit(front, kept.large);
+    if (kept.back) this.place.appendChild(this.visit()); // behind one side of paper it is the other
     if (kept.told && kept.taken.length) this.place.appendChild(this.answers());
-    if (kept.back) this.place.appendChild(this.visit());
     return long;
   }
 
@@ -76,10 +80,10 @@ export class Paper {
     fill(page, "about", about(state).join(" "));
     slot(page, "about-part").hidden = slot(page, "about").hidden;
 
-    const table = slot(page, "asks");
-    this.addGroup(table, words.starred, sheet.starred, "first");
-    for (const group of sheet.groups) this.addGroup(table, group.title, group.prompts, "");
-    this.addGroup(table, words.ownQuestions, sheet.own, "");
+    put(page, "first", sheet.first.map((id) => this.firstItem(id)));
+    slot(page, "first-title").hidden = !sheet.first.length;
+    const own = { title: words.ownQuestions, prompts: sheet.own };
+    put(page, "rest", sheet.groups.concat(own).filter((group) => group.prompts.length).map((group) => this.group(group)));
 
     put(page, "cautions", warn.other);
     put(page, "notes", notes(state).map(paperNote));
@@ -89,17 +93,21 @@ export class Paper {
     return page;
   }
 
-  private addGroup(table: HTMLElement, title: string, prompts: string[], kind: string): void {
-    if (!prompts.length) return;
-    const body = clone("paper-group");
-    body.className = kind;
-    fill(body, "title", title);
-    for (const id of prompts) {
-      const row = clone("paper-row");
-      fill(row, "ask", askWhole(this.app.state, id));
-      body.appendChild(row);
-    }
-    table.appendChild(body);
+  private firstItem(id: string): HTMLElement {
+    const li = clone("paper-first");
+    fill(li, "ask", askWhole(this.app.state, id));
+    return li;
+  }
+
+  private group(group: Group): HTMLElement {
+    const part = clone("paper-group");
+    fill(part, "title", group.title);
+    put(part, "asks", group.prompts.map((id) => {
+      const li = make("li", askWhole(this.app.state, id));
+      li.dir = "auto";
+      return li;
+    }));
+    return part;
   }
 
   /** What the reader answered, tree by tree. It never stands on the front. */
@@ -141,21 +149,36 @@ export class Paper {
   /** Takes the roomiest density that fits, then fills what is left with lines to write on. */
   private fit(front: HTMLElement, large: boolean): boolean {
     const rules = slot(front, "rules");
-    const line = (): Node => rules.appendChild(make("li"));
+    const title = slot(front, "rules-title");
     const fitsNow = (): boolean => front.offsetHeight <= (large ? TWO_PAGES : PAGE_HEIGHT);
-    while (rules.childElementCount < RULES[0]) line();
+    title.hidden = true;
+    this.place.style.removeProperty("--line");
     const fits = (large ? LARGE : DENSITIES).some((density) => {
       this.place.className = `sheet-paper measuring ${density}`;
       return fitsNow();
     });
-    while (fits && rules.childElementCount < RULES[1]) {
-      const last = line();
+    if (fits) this.grow(fitsNow);
+    while (fits && rules.childElementCount < MOST_RULES) {
+      title.hidden = false;
+      const last = rules.appendChild(make("li"));
       if (fitsNow()) continue;
       rules.removeChild(last);
+      title.hidden = !rules.childElementCount;
       break;
     }
     this.place.classList.remove("measuring");
     return fits;
+  }
+
+  /** Gives the lines below each question as much of the room that is left as a hand can use. */
+  private grow(fitsNow: () => boolean): void {
+    const line = parseFloat(getComputedStyle(this.place).getPropertyValue("--line"));
+    for (let more = line + STEP; more <= WIDEST; more += STEP) {
+      this.place.style.setProperty("--line", `${more}mm`);
+      if (fitsNow()) continue;
+      this.place.style.setProperty("--line", `${more - STEP}mm`);
+      return;
+    }
   }
 }
 

@@ -23,7 +23,7 @@ export function sheetView(app: App, paper: Paper): HTMLElement {
 }
 
 /** What a button of a prompt's tools is found by again, once the list is made anew. */
-type Tool = "off" | "up" | "down" | "adjust";
+type Tool = "star" | "off" | "up" | "down" | "adjust";
 
 class SheetView {
   constructor(
@@ -95,12 +95,14 @@ class SheetView {
 
   showAll(): void {
     const sheet = compose(this.app.state);
-    this.list("groups", sheet.groups.map((g) => this.group(g)));
+    const first = sheet.first.length ? [this.group({ title: words.first, prompts: sheet.first }, "first")] : [];
+    this.list("groups", first.concat(sheet.groups.map((g) => this.group(g))));
     this.list("folded", sheet.more.map((g) => this.group(g)));
     slot(this.view, "more").hidden = !sheet.moreCount;
     fill(this.view, "more-count", words.more(sheet.moreCount));
     this.list("bring", sheet.bring.map((id) => this.item(id)));
-    this.list("own", this.app.state.kept.own.map((o) => this.ownItem(o.id)));
+    this.list("own", sheet.own.map((id) => this.item(id)));
+    slot(this.view, "own-title").hidden = !sheet.own.length;
     const off = this.app.state.takenOff();
     this.list("off", off.map((id) => this.offItem(id)));
     slot(this.view, "off-fold").hidden = !off.length;
@@ -140,50 +142,39 @@ class SheetView {
     fill(this.view, "stars", words.stars(this.app.state.starred().length));
   }
 
-  private group(group: Group): HTMLElement {
-    const section = make("section", "", "group");
-    const list = make("ul", "", "prompts");
+  private group(group: Group, kind = ""): HTMLElement {
+    const section = make("section", "", `group ${kind}`.trim());
+    const list = make(kind ? "ol" : "ul", "", "prompts");
     section.appendChild(make("h3", group.title));
     for (const id of group.prompts) list.appendChild(this.item(id));
     section.appendChild(list);
     return section;
   }
 
+  /** A question with its star; behind a fold why it is there, and what can be done with it. */
   private item(id: string): HTMLElement {
-    const li = promptItem(this.app, id);
-    this.addTools(li, id, () => this.app.state.pick(id, false));
-    return li;
-  }
-
-  private ownItem(id: string): HTMLElement {
-    const li = make("li", "", "prompt");
-    const ask = li.appendChild(make("p", this.app.state.ask(id), "ask"));
-    ask.dir = "auto";
-    const behind = since(this.app.state, id);
-    if (behind) li.appendChild(make("p", behind, "since"));
-    this.addTools(li, id, () => this.app.state.removeOwn(id));
-    return li;
-  }
-
-  private addTools(li: HTMLElement, id: string, takeOff: () => void): void {
-    const tools = clone("part-tools");
-    const ask = this.app.state.ask(id);
-    const star = act(tools, "star", () => this.star(li, star, id));
-    this.showStar(li, star, id);
-    const off = act(tools, "off", () => {
+    const state = this.app.state;
+    const li = promptItem(this.app, id, "part-asking");
+    const ask = state.ask(id);
+    fill(li, "since", since(state, id));
+    const star = act(li, "star", () => this.star(li, id));
+    star.setAttribute("aria-pressed", String(state.isStarred(id)));
+    li.classList.toggle("starred", state.isStarred(id));
+    const off = act(li, "off", () => {
       const next = this.neighbour(off);
-      takeOff();
+      if (state.kept.own.some((o) => o.id === id)) state.removeOwn(id);
+      else state.pick(id, false);
       this.anew(next, "off", words.takenOff(ask));
     });
-    const adjust = slot(tools, "adjust");
-    put(tools, "came", cameFrom(this.app.state, id).map((why) => make("p", why)));
-    const up = act(tools, "up", () => this.move(id, -1));
-    const down = act(tools, "down", () => this.move(id, 1));
+    const adjust = slot(li, "adjust");
+    put(li, "came", cameFrom(state, id).map((why) => make("p", why)));
+    const up = act(li, "up", () => this.move(id, -1));
+    const down = act(li, "down", () => this.move(id, 1));
     off.setAttribute("data-for", id);
     for (const button of [star, off, up, down, adjust]) button.appendChild(unseen(words.about(ask)));
-    this.tieWords(tools, id);
+    this.tieWords(li, id);
     li.setAttribute("data-prompt", id);
-    li.appendChild(tools);
+    return li;
   }
 
   private move(id: string, by: 1 | -1): void {
@@ -206,25 +197,15 @@ class SheetView {
     });
   }
 
-  private star(li: HTMLElement, button: HTMLElement, id: string): void {
+  /** Stars a question, which goes among the first ones, or takes its star away. */
+  private star(li: HTMLElement, id: string): void {
     const state = this.app.state;
-    const note = slot(li, "note");
-    note.hidden = true;
     if (state.isStarred(id)) state.unstar(id);
     else if (!state.star(id)) {
-      note.textContent = words.enoughStars;
-      note.hidden = false;
+      fill(li, "note", words.enoughStars);
       return this.app.say(words.enoughStars);
     }
-    this.showStar(li, button, id);
-    this.showPaper();
-    this.app.say(words.stars(state.starred().length));
-  }
-
-  private showStar(li: HTMLElement, button: HTMLElement, id: string): void {
-    const on = this.app.state.isStarred(id);
-    button.setAttribute("aria-pressed", String(on));
-    li.classList.toggle("starred", on);
+    this.anew(id, "star", words.stars(state.starred().length));
   }
 
   /** The prompt whose button the focus moves to once this one is gone. */
@@ -239,8 +220,8 @@ class SheetView {
   private anew(id: string, tool: Tool, said: string): void {
     this.showAll();
     const li = Array.from(this.view.querySelectorAll<HTMLElement>("[data-prompt]")).find((one) => one.getAttribute("data-prompt") === id);
-    if (li && tool !== "off") (slot(li, "adjust").parentElement as HTMLDetailsElement).open = true;
-    const found = li && (tool === "adjust" ? slot(li, "adjust") : li.querySelector<HTMLElement>(`[data-act="${tool}"]`));
+    if (li && tool !== "star" && tool !== "off") (slot(li, "adjust").parentElement as HTMLDetailsElement).open = true;
+    const found = li && (tool === "adjust" || tool === "off" ? slot(li, "adjust") : li.querySelector<HTMLElement>(`[data-act="${tool}"]`));
     (found || slot(this.view, "focus")).focus();
     this.app.say(said);
   }

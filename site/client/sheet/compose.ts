@@ -1,10 +1,12 @@
 // What stands on the sheet and in which order; the screen, the paper and the
 // plain text all follow it.
 
+import { MOST_STARS } from "../state/kept";
 import { State } from "../state/state";
 import { said } from "../tree/said";
 import { Question } from "../tree/tree";
-import { SKIP, Step, UNSURE, entry } from "../walk/walker";
+import { gaps } from "../walk/told";
+import { SKIP, Step, UNSURE, addOnce, entry } from "../walk/walker";
 import * as words from "../words/words";
 
 /** Prompts under one heading. */
@@ -14,12 +16,16 @@ export interface Group {
 }
 
 export interface Sheet {
+  /** Those that are asked first: the starred ones, and up to three in all those that hang most on what was told. */
+  first: string[];
+  /** The others by whom to ask. */
   groups: Group[];
-  /** Prompts beyond the first ones, folded in. */
+  /** Prompts beyond those, folded in. */
   more: Group[];
   moreCount: number;
   /** Things to take along; a list to tick rather than to ask. */
   bring: string[];
+  own: string[];
 }
 
 /** So many are shown before the fold: longer lists get asked less. */
@@ -29,55 +35,91 @@ const MOST_SHOWN = 12;
 const BRING = "bring";
 
 export function compose(state: State): Sheet {
-  const all = state.sheet();
-  const asked = all.filter((id) => themeOf(state, id) !== BRING);
-  const more = asked.slice(MOST_SHOWN);
+  const all = ranked(state);
+  const first = firstOf(state, all);
+  const rest = (ids: string[]): string[] => ids.filter((id) => first.indexOf(id) < 0);
+  const shown = all.filter((id) => themeOf(state, id) !== BRING);
+  const more = rest(shown.slice(MOST_SHOWN));
   return {
-    groups: grouped(state, asked.slice(0, MOST_SHOWN)),
+    first,
+    groups: grouped(state, rest(shown.slice(0, MOST_SHOWN))),
     more: grouped(state, more),
     moreCount: more.length,
-    bring: all.filter((id) => themeOf(state, id) === BRING),
+    bring: rest(all.filter((id) => themeOf(state, id) === BRING)),
+    own: rest(state.kept.own.map((o) => o.id)),
   };
 }
 
-/** What prints: starred ones apart and first, folded ones only where the fold is open. */
-export function forPaper(state: State): Sheet & { starred: string[]; own: string[] } {
-  const sheet = compose(state);
-  const starred = state.starred();
-  const rest = (ids: string[]): string[] => ids.filter((id) => starred.indexOf(id) < 0);
-  const groups = sheet.groups.concat(state.kept.moreOpen ? sheet.more : []);
-  return {
-    groups: join(groups.map((g) => ({ title: g.title, prompts: rest(g.prompts) }))),
-    more: [],
-    moreCount: 0,
-    bring: rest(sheet.bring),
-    starred,
-    own: rest(state.kept.own.map((o) => o.id)),
+/** The starred ones; where there are fewer than three, the reader's own questions and those that come first fill the places. */
+function firstOf(state: State, all: string[]): string[] {
+  const first = state.starred();
+  const asked = state.kept.own.map((o) => o.id).concat(all.filter((id) => themeOf(state, id) !== BRING));
+  for (const id of asked) if (first.length < MOST_STARS) addOnce(first, [id]);
+  return first;
+}
+
+/**
+ * The prompts of the sheet in their order. What the reader ordered stays so. Of the others, those come first that hang on
+ * what this reader told: with their own numbers, then for what they told or by a card, then an ending's; the ones for any
+ * visit come last, but before the fold.
+ */
+function ranked(state: State): string[] {
+  const all = state.sheet();
+  const ordered = all.filter((id) => state.kept.order.indexOf(id) >= 0);
+  const general = all.filter((id) => ordered.indexOf(id) < 0 && state.data.general.indexOf(id) >= 0);
+  const personal = state.cardPrompts("").concat(state.forLater());
+  const rank = (id: string): number => {
+    const prompt = entry(state.data.prompts, id) || { ask: "" };
+    const shown = gaps(prompt.ask);
+    if (shown.length && shown.every((fact) => state.isTold(fact))) return 0;
+    return (prompt.presumes || []).length || personal.indexOf(id) >= 0 || entry(state.kept.picks, id) ? 1 : 2;
   };
+  const others = all.filter((id) => ordered.indexOf(id) < 0 && general.indexOf(id) < 0).map((id, i) => ({ id, i, rank: rank(id) }));
+  const out = ordered.concat(others.sort((a, b) => a.rank - b.rank || a.i - b.i).map((one) => one.id));
+  const asked = out.filter((id) => themeOf(state, id) !== BRING);
+  const last = asked[MOST_SHOWN - general.length];
+  out.splice(last ? out.indexOf(last) : out.length, 0, ...general);
+  return out;
+}
+
+/** What prints: folded ones only where the fold is open. */
+export function forPaper(state: State): Sheet {
+  const sheet = compose(state);
+  const groups = sheet.groups.concat(state.kept.moreOpen ? sheet.more : []);
+  return { ...sheet, groups: join(groups), more: [], moreCount: 0 };
 }
 
 /** All that is asked, in the order of the paper. */
 export function asked(state: State): string[] {
   const sheet = forPaper(state);
-  return sheet.groups.reduce((ids, g) => ids.concat(g.prompts), sheet.starred.slice()).concat(sheet.own);
+  return sheet.groups.reduce((ids, g) => ids.concat(g.prompts), sheet.first.slice()).concat(sheet.own);
 }
 
 /**
- * Moves a question one up or down. The first of a heading moves with its whole
- * heading, so headings stay whole; at the fold it changes sides with its
+ * Moves a question one up or down. Among the first ones it changes places with one that is starred as it is. The first of
+ * a heading moves with its whole heading, so headings stay whole; at the fold it changes sides with its
  * neighbour there. The reader's own questions move among themselves.
  */
 export function move(state: State, id: string, by: 1 | -1): boolean {
+  const sheet = compose(state);
   const own = state.kept.own;
   const at = own.findIndex((o) => o.id === id);
+  if (state.isStarred(id)) return moveStar(state, id, by);
   if (at >= 0) return swap(own, at, at + by);
-  const sheet = compose(state);
-  const moved = [sheet.groups, sheet.more].some((part) => moveIn(part, id, by)) || swap(sheet.bring, sheet.bring.indexOf(id), sheet.bring.indexOf(id) + by);
-  const order = flat(sheet.groups).concat(flat(sheet.more));
+  const first = sheet.first.filter((other) => !state.isStarred(other) && !own.some((o) => o.id === other));
+  const moved = swap(first, first.indexOf(id), first.indexOf(id) + by) || [sheet.groups, sheet.more].some((part) => moveIn(part, id, by)) || swap(sheet.bring, sheet.bring.indexOf(id), sheet.bring.indexOf(id) + by);
+  const order = first.concat(flat(sheet.groups), flat(sheet.more));
   const place = order.indexOf(id);
   const crossed = !moved && place >= 0 && swap(order, place, place + by);
   if (moved || crossed) state.kept.order = order.concat(sheet.bring);
   return moved || crossed;
+}
+
+function moveStar(state: State, id: string, by: 1 | -1): boolean {
+  const stars = state.starred();
+  const moved = swap(stars, stars.indexOf(id), stars.indexOf(id) + by);
+  if (moved) state.kept.stars = stars;
+  return moved;
 }
 
 function moveIn(groups: Group[], id: string, by: 1 | -1): boolean {
@@ -140,9 +182,14 @@ function themeOf(state: State, id: string): string {
   return (prompt && prompt.theme) || "";
 }
 
-/** Groups by theme, in the order in which the themes come up. */
+/** Groups by whom to ask first, in the order in which they come up. */
 function grouped(state: State, prompts: string[]): Group[] {
-  return join(prompts.map((id) => ({ title: titleOf(state, themeOf(state, id)), prompts: [id] })));
+  return join(prompts.map((id) => ({ title: words.forWhom(whomOf(state, id)), prompts: [id] })));
+}
+
+function whomOf(state: State, id: string): string {
+  const prompt = entry(state.data.prompts, id);
+  return ((prompt && prompt.whom) || [])[0] || "";
 }
 
 /** Joins groups with the same title; leaves out those that are empty. */
@@ -154,9 +201,4 @@ function join(groups: Group[]): Group[] {
     else if (group.prompts.length) out.push(group);
   }
   return out;
-}
-
-function titleOf(state: State, theme: string): string {
-  const found = state.data.themes.find((t) => t.id === theme);
-  return found ? found.title : words.general;
 }

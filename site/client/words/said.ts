@@ -63,17 +63,22 @@ export const scriptFigureNoRoom = "There is no room for it on your sheet. Take o
 export const scriptFigureTaken = "The question is on your sheet.";
 export const scriptFigureUsed = "The number stands in the box now.";
 export const scriptFileKeeps = "The file keeps what you wrote.";
+export const scriptFirst = "Please start with these";
 export const scriptFirstOne = "It is the first one.";
 export const scriptForAnyVisit = "It is one of three questions for any visit.";
 export const scriptForLater = "Questions for later ({number})";
+export const scriptForMyself = "For myself";
+export const scriptForPayer = "For my plan";
+export const scriptForPhysician = "For my doctor";
+export const scriptForProsthetist = "For my prosthetist";
 export const scriptForSheet: Forms = {
   one: "A question for your sheet",
   other: "{count} questions for your sheet",
 };
+export const scriptForTherapist = "For my therapist";
 export const scriptFromSafety = "It came up in the safety questions.";
 export const scriptFurther = "More questions about: {theme}";
 export const scriptGathered = "You told of {number} things. All of them count. The most pressing comes first.";
-export const scriptGeneral = "Three questions for any visit";
 export const scriptGoOn = "Go on to: {topic}";
 export const scriptIfAnswered = "you had answered “{answer}”";
 export const scriptIfAny = "you had given any amount";
@@ -160,7 +165,6 @@ export const scriptSaved = "The file is yours. Keep it where only you can see it
 export const scriptSheet = "My sheet";
 export const scriptSheetNotLoaded = "Your sheet did not load";
 export const scriptSkipped = "Skipped";
-export const scriptStarred = "These matter most to me";
 export const scriptStars = "{number} of 3 stars used.";
 export const scriptStillHere = "Your answers from before are still here, in this tab.";
 export const scriptTakenOff = "Taken off your sheet: {question}";

@@ -7,6 +7,11 @@ import { Gaps, fill } from "./fill";
 import {
   lang,
   type Forms,
+  scriptForMyself,
+  scriptForPayer,
+  scriptForPhysician,
+  scriptForProsthetist,
+  scriptForTherapist,
   conditionOr,
   formatsDate,
   formatsListAndLast,
@@ -117,11 +122,10 @@ export {
   scriptEnoughOwn as enoughOwn,
   scriptOfferTooLong as offerTooLong,
   scriptNotOnSheet as notOnSheet,
-  scriptGeneral as general,
   scriptOwnSlopeStays as ownSlopeStays,
   scriptOwnQuestions as ownQuestions,
   scriptNumberSkipped as numberSkipped,
-  scriptStarred as starred,
+  scriptFirst as first,
   scriptDone as done,
   scriptBegun as begun,
   scriptEnoughStars as enoughStars,
@@ -180,8 +184,19 @@ function and(names: string[]): string {
   return fill(names.length === 2 ? formatsListAndTwo : formatsListAndLast, { before, last });
 }
 
+/** Above questions, by whom to ask; what names nobody is for the prosthetist. */
+export function forWhom(whom: string): string {
+  switch (whom) {
+    case "physician": return scriptForPhysician;
+    case "therapist": return scriptForTherapist;
+    case "payer": return scriptForPayer;
+    case "myself": return scriptForMyself;
+  }
+  return scriptForProsthetist;
+}
+
 /** A sentence with names in its gap {these}. */
-export const these = (sentence: string, names: string[]) => fill(sentence, { these: and(names) });
+export const these = (sentence: string, names: string[]) => fill(sentence, { these: joined(formatsListApart, names) });
 
 function joined(text: string, all: string[]): string {
   return all.length ? all.reduce((before, next) => fill(text, { before, next })) : "";
