@@ -197,8 +197,10 @@ func expected(t testing.TB, tr *tree.Tree, answers tree.Answers) journey {
 	}
 	shown := append(slices.Clone(first), brought...)
 	brought = append(brought, first...)
+	personal := first
 	if e.Sign.Given() {
 		brought = append(brought, laterOf(e)...)
+		personal = slices.Clone(brought)
 	}
 	r := readerOf(tr, answers)
 	brought = r.fitting(once(brought))
@@ -208,42 +210,63 @@ func expected(t testing.TB, tr *tree.Tree, answers tree.Answers) journey {
 		}
 		out.Ending.Caution, out.Ending.Text = endingTexts(t, tr, path)
 	}
-	out.Sheet = r.expectedSheet(brought)
+	out.Sheet = r.expectedSheet(brought, personal)
 	for _, id := range path.Cards {
 		out.Sheet.Notes = append(out.Sheet.Notes, oneLine(lib.Card(id).Title.S))
 	}
 	return out
 }
 
-// expectedSheet gives what a sheet shows of prompts that came up: the general
-// ones first, by theme, twelve before the fold, and things to bring apart.
-func (r toldReader) expectedSheet(brought []string) sheet {
+// expectedSheet gives what a sheet shows of prompts that came up: with the reader's own numbers first, then for what was
+// told or by a card, then the others, and the general ones last but among the first twelve; three to start with, the rest
+// by whom to ask, and things to bring apart.
+func (r toldReader) expectedSheet(brought, personal []string) sheet {
 	out := sheet{Stars: "0 of 3 stars used.", Groups: []group{}, More: []group{}, Own: []string{}, Bring: []string{}, Off: []string{}, Notes: []string{}}
-	var ids []string
-	for _, p := range lib.General {
-		ids = append(ids, p.ID.S)
+	rank := func(id string) int {
+		told := func(fact string) bool { _, ok := r.facts[fact]; return ok }
+		gaps := tree.Gaps(lib.Prompt(id).Ask.S)
+		switch {
+		case len(gaps) > 0 && !slices.ContainsFunc(gaps, func(fact string) bool { return !told(fact) }):
+			return 0
+		case len(lib.Prompt(id).Presumes) > 0 || slices.Contains(personal, id):
+			return 1
+		}
+		return 2
 	}
-	n := 0
-	for _, id := range once(append(ids, brought...)) {
-		p := lib.Prompt(id)
-		ask, title := r.ask(id), "Three questions for any visit"
-		if p.Theme.Given() {
-			if p.Theme.S == "bring" {
-				out.Bring = append(out.Bring, ask)
-				continue
-			}
-			title = oneLine(lib.Theme(p.Theme.S).Title.S)
+	var asked []string
+	ordered := slices.Clone(brought)
+	slices.SortStableFunc(ordered, func(a, b string) int { return rank(a) - rank(b) })
+	for _, id := range ordered {
+		if lib.Prompt(id).Theme.S == "bring" {
+			out.Bring = append(out.Bring, r.ask(id))
+		} else {
+			asked = append(asked, id)
 		}
-		into := &out.Groups
-		if n++; n > 12 {
-			into = &out.More
-		}
-		i := slices.IndexFunc(*into, func(g group) bool { return g.Title == title })
+	}
+	var general []string
+	for _, p := range lib.General {
+		general = append(general, p.ID.S)
+		asked = slices.DeleteFunc(asked, func(id string) bool { return id == p.ID.S })
+	}
+	asked = slices.Insert(asked, min(len(asked), 12-len(general)), general...)
+	into := func(groups *[]group, title, id string) {
+		i := slices.IndexFunc(*groups, func(g group) bool { return g.Title == title })
 		if i < 0 {
-			*into = append(*into, group{Title: title})
-			i = len(*into) - 1
+			i, *groups = len(*groups), append(*groups, group{Title: title})
 		}
-		(*into)[i].Prompts = append((*into)[i].Prompts, ask)
+		(*groups)[i].Prompts = append((*groups)[i].Prompts, r.ask(id))
+	}
+	whom := map[string]string{"prosthetist": "For my prosthetist", "physician": "For my doctor", "therapist": "For my therapist", "payer": "For my plan", "myself": "For myself"}
+	for n, id := range asked {
+		title := whom[lib.Prompt(id).Whom[0].S]
+		switch {
+		case n < 3:
+			into(&out.Groups, "Please start with these", id)
+		case n < 12:
+			into(&out.Groups, title, id)
+		default:
+			into(&out.More, title, id)
+		}
 	}
 	return out
 }

@@ -147,6 +147,13 @@ const act = (name) => planner.querySelector('[data-act="' + name + '"]');
 // The line at the foot leads to the sheet, and the bar where there is no such line.
 const button = (name) => tapOn(name === "bar-sheet" && act("slip").getClientRects().length ? act("slip") : act(name), name);
 const next = () => tapOn(planner.querySelector('form button[type="submit"]'), "Go on");
+// What is folded is opened by its fold.
+const unfold = (e) => { for (let d = e && e.parentElement.closest("details"); d; d = d.parentElement.closest("details")) if (!d.open) tapOn(d.querySelector("summary"), "a fold"); return e; };
+// A question's tool, and stars by the places that questions have before the first is starred.
+const tool = (id, name) => tapOn(unfold(Array.from(planner.querySelectorAll("[data-prompt]")).find((li) => li.dataset.prompt === id).querySelector('[data-act="' + name + '"]')), name);
+const prompts = () => Array.from(planner.querySelectorAll("[data-prompt]"), (li) => li.dataset.prompt);
+const starThese = (places) => { const all = prompts(); for (const n of places) tool(all[n < 0 ? all.length + n : n], "star"); };
+const addOwn = (text) => { unfold(document.getElementById("planner-own")).value = text; tapOn(planner.querySelector('[data-slot="add"] button'), "add"); };
 const write = (field, text) => { field.value = text; field.dispatchEvent(new Event("input", { bubbles: true })); };
 // What most readers tell on the safety screen: they wear a leg, and nothing is wrong.
 const pass = () => {

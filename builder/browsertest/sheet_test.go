@@ -81,7 +81,7 @@ func printFilled(b *tab, f filled) {
 	b.openPlanner(onDisk)
 	b.take(f.tree, f.example.Given())
 	b.tap("sheet")
-	s := b.hand(`const stars = planner.querySelectorAll('[data-act="star"]'); for (const star of [stars[1], stars[stars.length - 1]]) tapOn(star, "star")`)
+	s := b.hand(`starThese([1, -1])`)
 	name := f.tree.ID.S + "-" + f.example.Ending.S
 	var notes []string
 	for _, id := range walk(b.t, f.tree, f.example.Given()).Cards {
@@ -90,7 +90,7 @@ func printFilled(b *tab, f filled) {
 	if !slices.Equal(s.Sheet.Notes, notes) {
 		b.t.Errorf("%s: the sheet has the notes %q, want %q", name, s.Sheet.Notes, notes)
 	}
-	if shown := oneLine(eval[string](b, `document.querySelector("#planner .sheet").innerText`)); inOrder(shown, "My sheet", toDecide, "These are your questions to bring.", madeBy) != nil {
+	if shown := oneLine(eval[string](b, `document.querySelector("#planner .sheet").innerText`)); inOrder(shown, "My sheet", toDecide, "Star up to three questions that matter most to you.", madeBy) != nil {
 		b.t.Errorf("%s: the screen does not say what is to be decided and who paid: %s", name, shown)
 	}
 	// 14 point; with more than one note 12 at least.
@@ -98,7 +98,7 @@ func printFilled(b *tab, f filled) {
 	if size < 12 || size < 14 && len(notes) < 2 {
 		b.t.Errorf("%s: the sheet prints at %.1f point with %d notes", name, size, len(notes))
 	}
-	want := []string{"My questions for this visit", "Please hand this to your prosthetist", "These matter most to me"}
+	want := []string{"My questions for this visit", "About me", "I hand this to my prosthetist", "Please start with these"}
 	starred := eval[[]string](b, `Array.from(document.querySelectorAll(".sheet .starred .ask"), (e) => e.textContent.trim())`)
 	if len(starred) != 2 {
 		b.t.Fatalf("%s: %d questions are starred", name, len(starred))
@@ -110,7 +110,7 @@ func printFilled(b *tab, f filled) {
 		}
 		holds(b, name, p, want, starred, s)
 	}
-	b.hand(`tapOn(planner.querySelector('label[for="planner-large"]'), "large")`)
+	b.hand(`tapOn(unfold(planner.querySelector('label[for="planner-large"]')), "large")`)
 	p := b.print("A4", "large-"+name)
 	if p.Pages > 2 {
 		b.t.Errorf("%s: %d pages in large type, want 2 at most", name, p.Pages)
@@ -161,7 +161,7 @@ func holds(b *tab, name string, p printout, head, starred []string, s screen) {
 			b.t.Errorf("%s: the note %q is missing", name, note)
 		}
 	}
-	for _, part := range []string{"Answered", "Later", "Write back", "Notes", "In an emergency: " + lib.Edition.Lines.Sentence("emergency"), "It is not medical advice and picks no foot.", toDecide, madeBy, lib.Edition.Version.S} {
+	for _, part := range []string{"Answered", "Later", "They write back", "In an emergency: " + lib.Edition.Lines.Sentence("emergency"), "It is not medical advice and picks no foot.", toDecide, madeBy, lib.Edition.Version.S} {
 		if !strings.Contains(p.Text, part) {
 			b.t.Errorf("%s: %q is missing", name, part)
 		}
@@ -183,17 +183,17 @@ func TestMoveAndReword(t *testing.T) {
 		return b.hand(`const li = planner.querySelectorAll("[data-slot=groups] [data-prompt]")[%s]; li.querySelector("details").open = true; tapOn(li.querySelector('[data-act="`+act+`"]'), "`+act+`")`, n)
 	}
 	want := slices.Clone(before)
-	want[0], want[1] = want[1], want[0]
-	if diff := cmp.Diff(want, asks(tool(0, "down").Sheet)); diff != "" {
-		t.Errorf("the first one moved down:\n%s", diff)
+	want[1], want[2] = want[2], want[1] // the first one is starred
+	if diff := cmp.Diff(want, asks(tool(1, "down").Sheet)); diff != "" {
+		t.Errorf("the second one moved down:\n%s", diff)
 	}
-	if diff := cmp.Diff(before, asks(tool(1, "up").Sheet)); diff != "" {
+	if diff := cmp.Diff(before, asks(tool(2, "up").Sheet)); diff != "" {
 		t.Errorf("and up again:\n%s", diff)
 	}
 	groups := b.look().Sheet.Groups
-	at := len(groups[0].Prompts) // the first one of the second heading
+	at := len(groups[0].Prompts) + len(groups[1].Prompts) // the first one of the second heading below those to start with
 	moved := tool(at, "up").Sheet.Groups
-	if moved[0].Title != groups[1].Title || moved[1].Title != groups[0].Title {
+	if moved[1].Title != groups[2].Title || moved[2].Title != groups[1].Title {
 		t.Errorf("the first one of the second heading moved up: %v", moved)
 	}
 	if on := eval[string](b, `document.activeElement.getAttribute("data-act")`); on != "up" {
@@ -261,7 +261,7 @@ func TestTakeAlong(t *testing.T) {
 		} {
 			other.waitFor(`!!document.querySelector("#planner .sheet")`)
 			got := other.look().Sheet
-			if diff := cmp.Diff(carried, asks(got)); diff != "" || got.Stars != want.Stars {
+			if diff := cmp.Diff(slices.Sorted(slices.Values(carried)), slices.Sorted(slices.Values(asks(got)))); diff != "" || got.Stars != want.Stars {
 				t.Errorf("by %s the sheet is another, %s:\n%s", name, got.Stars, diff)
 			}
 			if where := eval[string](other, `location.href`); where != address(plannerName) {
@@ -377,7 +377,7 @@ func TestTextIsWhole(t *testing.T) {
 	all := flat(text)
 	// Of what the screen says, in the order of the text; the emergency line stands apart.
 	grave, _, _ := strings.Cut(s.Sheet.Grave, "In an emergency:")
-	order := []string{"My questions for this visit", flat(grave), "In an emergency:", toDecide, "Three questions for any visit", "Keep in mind", "Notes for this visit"}
+	order := []string{"My questions for this visit", flat(grave), "In an emergency:", toDecide, "Please start with these", "For my prosthetist", "Keep in mind", "Notes for this visit"}
 	order = append(order, want...)
 	order = append(order, "What to bring", "- This sheet, your leg and all you wear with it")
 	order = append(order, answers...)
@@ -559,13 +559,13 @@ for (const [id, text] of [["visit-0-said", "Ask again in May."], ["visit-decided
   const field = document.getElementById(id); field.value = text; field.dispatchEvent(new Event("input", { bubbles: true }));
 }`)
 	p := b.print("A4", "visit")
-	if missing := inOrder(p.Text, "What was said at this visit", "Later. Ask again in May.", "We keep the foot.", "A softer bumper for four weeks.", "In June."); len(missing) > 0 || p.Pages != 1 {
+	if missing := inOrder(p.Text, "The back: what was said at this visit", "Later. Ask again in May.", "We keep the foot.", "A softer bumper for four weeks.", "In June."); len(missing) > 0 || p.Pages != 1 {
 		t.Errorf("%d pages: %q", p.Pages, missing)
 	}
 	b.hand(`button("sheet")`)
-	b.hand(`tapOn(planner.querySelector('label[for="planner-back"]'), "back"); tapOn(planner.querySelector('label[for="planner-told"]'), "told")`)
+	b.hand(`tapOn(unfold(planner.querySelector('label[for="planner-back"]')), "back"); tapOn(planner.querySelector('label[for="planner-told"]'), "told")`)
 	both := b.print("A4", "sheet-and-back")
-	if missing := inOrder(both.Text, "My questions for this visit", "My answers", "What was said at this visit", "We keep the foot."); len(missing) > 0 || both.Pages != 3 {
+	if missing := inOrder(both.Text, "My questions for this visit", "The back: what was said at this visit", "We keep the foot.", "My answers"); len(missing) > 0 || both.Pages != 3 {
 		t.Errorf("%d pages with answers and back: %q", both.Pages, missing)
 	}
 	words, _, _ := both.words()

@@ -59,7 +59,7 @@ var states = []state{
 	planner("sheet-safety", func(b *tab) { takeGrave(b); b.tap("sheet") }),
 	planner("sheet-too-long", func(b *tab) {
 		fillSheet(b)
-		b.hand(put+`put(document.getElementById("planner-own"), %s)`, strings.Repeat(longQuestion, 60))
+		b.hand(put+`put(unfold(document.getElementById("planner-own")), %s)`, strings.Repeat(longQuestion, 60))
 	}),
 	planner("asks", func(b *tab) {
 		takeRich(b)
@@ -192,8 +192,8 @@ func fillSheet(b *tab) {
 	b.tap("topics")
 	b.take(lib.Tree("hills-and-ramps"), exampleAt(b, "hills-and-ramps", ""))
 	b.tap("sheet")
-	b.hand(`planner.querySelector("#planner-own").value = "` + ownQuestion + `"; tapOn(planner.querySelector('[data-slot="add"] button'), "add")`)
-	b.hand(`tapOn(planner.querySelectorAll('[data-act="star"]')[4], "star"); tapOn(planner.querySelectorAll('[data-act="off"]')[1], "off")`)
+	b.hand(`addOwn("` + ownQuestion + `")`)
+	b.hand(`starThese([4]); tool(prompts()[3], "off")`)
 	s := b.hand(`tapOn(planner.querySelector('[data-slot="off-fold"] summary'), "taken off")`)
 	if !strings.Contains(s.Sheet.Stars, "1") || !strings.Contains(s.Sheet.Stars, "3") || len(s.Sheet.Own) != 1 || len(s.Sheet.Off) != 1 {
 		b.t.Fatalf("the sheet is not as wanted: %+v", s.Sheet)

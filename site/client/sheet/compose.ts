@@ -50,11 +50,10 @@ export function compose(state: State): Sheet {
   };
 }
 
-/** The starred ones; where there are fewer than three, the reader's own questions and those that come first fill the places. */
+/** The starred ones; where there are fewer than three, those that come first fill the places. */
 function firstOf(state: State, all: string[]): string[] {
   const first = state.starred();
-  const asked = state.kept.own.map((o) => o.id).concat(all.filter((id) => themeOf(state, id) !== BRING));
-  for (const id of asked) if (first.length < MOST_STARS) addOnce(first, [id]);
+  for (const id of all) if (first.length < MOST_STARS && themeOf(state, id) !== BRING) addOnce(first, [id]);
   return first;
 }
 
@@ -106,7 +105,7 @@ export function move(state: State, id: string, by: 1 | -1): boolean {
   const at = own.findIndex((o) => o.id === id);
   if (state.isStarred(id)) return moveStar(state, id, by);
   if (at >= 0) return swap(own, at, at + by);
-  const first = sheet.first.filter((other) => !state.isStarred(other) && !own.some((o) => o.id === other));
+  const first = sheet.first.filter((other) => !state.isStarred(other));
   const moved = swap(first, first.indexOf(id), first.indexOf(id) + by) || [sheet.groups, sheet.more].some((part) => moveIn(part, id, by)) || swap(sheet.bring, sheet.bring.indexOf(id), sheet.bring.indexOf(id) + by);
   const order = first.concat(flat(sheet.groups), flat(sheet.more));
   const place = order.indexOf(id);
