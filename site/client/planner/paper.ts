@@ -28,8 +28,8 @@ const STEP = 0.5;
  * so what fits this fits both. */
 const PAGE_HEIGHT = (279.4 - 2 * 12 - 2) * (96 / 25.4);
 
-/** What two pages hold, less a question that may not be cut in two between them. */
-const TWO_PAGES = 2 * PAGE_HEIGHT - 110;
+/** What two pages hold, less a question with its lines, which may not be cut in two between them. */
+const TWO_PAGES = 2 * PAGE_HEIGHT - 220;
 
 export class Paper {
   private readonly place = make("div", "", "sheet-paper");
