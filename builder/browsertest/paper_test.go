@@ -43,6 +43,12 @@ func (b *tab) print(paper, name string) printout {
 	return p
 }
 
+// asWritten is the text in the order of the file: two columns side by side are not read across.
+func (p printout) asWritten() string {
+	p.t.Helper()
+	return oneLine(string(run(p.t, "pdftotext", "-raw", p.file, "-")))
+}
+
 func run(t testing.TB, name string, args ...string) []byte {
 	t.Helper()
 	out, err := exec.Command(name, args...).Output()

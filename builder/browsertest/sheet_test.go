@@ -138,9 +138,9 @@ func holds(b *tab, name string, p printout, head, starred []string, s screen) {
 			b.t.Errorf("%s: %s", name, missing)
 		}
 	}
-	last := 0
+	last, text := 0, p.asWritten()
 	for _, ask := range starred {
-		at := strings.Index(p.Text, ask)
+		at := strings.Index(text, ask)
 		if at < 0 {
 			b.t.Errorf("%s: %q is missing", name, ask)
 		}
@@ -148,7 +148,7 @@ func holds(b *tab, name string, p printout, head, starred []string, s screen) {
 	}
 	for _, g := range s.Sheet.Groups {
 		for _, ask := range g.Prompts {
-			at := strings.Index(p.Text, ask)
+			at := strings.Index(text, ask)
 			if at < 0 {
 				b.t.Errorf("%s: %q is missing", name, ask)
 			} else if at < last && !slices.Contains(starred, ask) {

@@ -165,10 +165,17 @@ func (m *maker) sheetsPart() ([]byte, error) {
 	return part{HTML: html}.script(partSheets)
 }
 
-// aboutPart is what stands on the sheet of what a reader told.
+// aboutPart is what stands on the sheet of what a reader told, and the paper that it prints on.
 func (m *maker) aboutPart() ([]byte, error) {
-	s := m.stock.Shelf()
-	return part{About: aboutOf(s.About(), s.Facts(), s.Say())}.script(partAbout)
+	v, err := m.inPlanner()
+	if err != nil {
+		return nil, err
+	}
+	html, err := m.made("planner-paper", PlannerView{PageView: v.view})
+	if err != nil {
+		return nil, err
+	}
+	return part{HTML: html, About: aboutOf(v.shelf.About(), v.shelf.Facts(), v.say())}.script(partAbout)
 }
 
 // promptsPart has all prompts and themes: what the sheet is put together with, and what an ending

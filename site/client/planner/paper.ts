@@ -167,6 +167,7 @@ export class Paper {
       break;
     }
     this.place.classList.remove("measuring");
+    this.place.classList.toggle("fits", fits && !large);
     return fits;
   }
 
