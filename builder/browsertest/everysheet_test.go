@@ -12,8 +12,8 @@ import (
 // phone is the height of a small phone's screen, 360 wide.
 const phone = 740
 
-// Every worked example's sheet prints on one side of A4 and of Letter, with each sentence of "About me" once and in
-// whole, and its page on a small phone is four screens at most. The first six printed lines of no two of ten such sheets,
+// Every worked example's sheet prints on one side of A4 and of Letter, with each sentence once and in
+// whole under "About me", and its page on a small phone is four screens at most. The first six printed lines of no two of ten such sheets,
 // shuffled, are alike. The text is read off the file by pdftotext.
 func TestEverySheetPrints(t *testing.T) {
 	all := examplesToPrint(t, 1000)
@@ -75,10 +75,10 @@ func everySheet(b *tab, f filled) (top []string) {
 		if p.Pages != 1 {
 			b.t.Errorf("%s: %d pages of %s", name, p.Pages, paper)
 		}
-		text := p.asWritten()
+		text, band := p.asWritten(), eval[string](b, `document.querySelector(".sheet-paper .me").textContent`)
 		for _, says := range me {
-			if n := strings.Count(text, oneLine(says)); n != 1 {
-				b.t.Errorf("%s: %q stands %d times on %s", name, says, n, paper)
+			if n := strings.Count(band, says); n != 1 || !strings.Contains(text, oneLine(says)) {
+				b.t.Errorf("%s: %q stands %d times under About me, and on %s: %v", name, says, n, paper, strings.Contains(text, oneLine(says)))
 			}
 		}
 		if paper == "A4" {

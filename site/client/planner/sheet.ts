@@ -25,7 +25,13 @@ export function sheetView(app: App, paper: Paper): HTMLElement {
 /** What a button of a prompt's tools is found by again, once the list is made anew. */
 type Tool = "star" | "off" | "up" | "down" | "adjust";
 
+/** So few stand open on any screen. */
+const FEW = 4;
+const NARROW = "(max-width: 40em)";
+
 class SheetView {
+  private othersOpen: boolean | undefined;
+
   constructor(
     private readonly app: App,
     private readonly paper: Paper,
@@ -96,7 +102,7 @@ class SheetView {
   showAll(): void {
     const sheet = compose(this.app.state);
     const first = sheet.first.length ? [this.group({ title: words.first, prompts: sheet.first }, "first")] : [];
-    this.list("groups", first.concat(sheet.groups.map((g) => this.group(g))));
+    this.list("groups", first.concat(this.others(sheet.groups)));
     this.list("folded", sheet.more.map((g) => this.group(g)));
     slot(this.view, "more").hidden = !sheet.moreCount;
     fill(this.view, "more-count", words.more(sheet.moreCount));
@@ -149,6 +155,18 @@ class SheetView {
     for (const id of group.prompts) list.appendChild(this.item(id));
     section.appendChild(list);
     return section;
+  }
+
+  /** The questions below the first ones. On a phone many of them are folded, which says nothing of what prints. */
+  private others(groups: Group[]): HTMLElement[] {
+    const count = groups.reduce((n, g) => n + g.prompts.length, 0);
+    if (!count) return [];
+    const part = clone("part-others") as HTMLDetailsElement;
+    fill(part, "count", words.others(count));
+    put(part, "by-whom", groups.map((g) => this.group(g)));
+    part.open = this.othersOpen === undefined ? count < FEW || !matchMedia(NARROW).matches : this.othersOpen;
+    part.addEventListener("toggle", () => (this.othersOpen = part.open));
+    return [part];
   }
 
   /** A question with its star; behind a fold why it is there, and what can be done with it. */
@@ -222,6 +240,8 @@ class SheetView {
     const li = Array.from(this.view.querySelectorAll<HTMLElement>("[data-prompt]")).find((one) => one.getAttribute("data-prompt") === id);
     if (li && tool !== "star" && tool !== "off") (slot(li, "adjust").parentElement as HTMLDetailsElement).open = true;
     const found = li && (tool === "adjust" || tool === "off" ? slot(li, "adjust") : li.querySelector<HTMLElement>(`[data-act="${tool}"]`));
+    const fold = found && found.closest<HTMLDetailsElement>(".others");
+    if (fold) fold.open = true;
     (found || slot(this.view, "focus")).focus();
     this.app.say(said);
   }

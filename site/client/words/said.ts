@@ -144,6 +144,10 @@ export const scriptOnSheet = "The question is on your sheet, under questions of 
 export const scriptOnward = "Go on to the topics";
 export const scriptOpened = "Your sheet is open again.";
 export const scriptOrSkip = "You can also skip this question.";
+export const scriptOthers: Forms = {
+  one: "{count} more question, by whom to ask",
+  other: "{count} more questions, by whom to ask",
+};
 export const scriptOwnHeels = "My usual heel: {usual}. The other pair: {other}. The dashed line is as high as my usual heel.";
 export const scriptOwnLoad = "What I carry: {amount}. The box is as large as so much water, beside a person of 172 cm (5 ft 8 in).";
 export const scriptOwnQuestions = "My own questions";

@@ -12,6 +12,7 @@ import {
   scriptForPhysician,
   scriptForProsthetist,
   scriptForTherapist,
+  scriptOthers,
   conditionOr,
   formatsDate,
   formatsListAndLast,
@@ -205,6 +206,7 @@ function joined(text: string, all: string[]): string {
 /** Behind a figure's question that was made with another number than the reader tells now. */
 export const numberNow = (amounts: string[]) => fill(scriptNumberNow, { amounts: and(amounts) });
 
+export const others = (count: number) => counted(scriptOthers, count);
 export const numbersChanged = (count: number) => counted(scriptNumbersChanged, count);
 
 /** Why a file was not opened. */
