@@ -165,7 +165,7 @@ func (m *maker) sheetsPart() ([]byte, error) {
 	return part{HTML: html}.script(partSheets)
 }
 
-// aboutPart is what stands on the sheet of what a reader told, and the paper that it prints on.
+// aboutPart is what stands on the sheet of what a reader told, the paper that it prints on, and its back.
 func (m *maker) aboutPart() ([]byte, error) {
 	v, err := m.inPlanner()
 	if err != nil {
