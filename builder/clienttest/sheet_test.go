@@ -114,7 +114,7 @@ func TestSheet(t *testing.T) {
 
 		{"the first star is one", `(() => { const s = begun(full); s.star("g1"); return [s.isStarred("g1"), s.isStarred("g2")]; })()`, `[true, false]`},
 		{"a topic is done at its ending", `(() => { const s = begun(full); s.begin("long"); return ["day", "long", "sore", "none"].map((id) => s.isDone(id)); })()`, `[true, false, false, false]`},
-		{"what a sign brings, its topic does not", `(() => { const s = begun(null, "split"); s.data.trees[1].endings["safety-crack"].prompts = ["visits8"]; return s.broughtBy("visits8"); })()`, `[]`},
+		{"what a sign brings, its topic does not", `(() => { const s = begun(null, "split"); s.data.trees[1].endings["safety-crack"].prompts = ["visits8"]; return script.broughtBy(s, "visits8"); })()`, `[]`},
 
 		{"begun once, it waits no more", `(() => { const s = begun(); s.kept.waiting = ["day", "sore"]; s.begin("day"); s.begin("day"); return [s.kept.taken, s.kept.waiting]; })()`, `[["day"], ["sore"]]`},
 		{"answers are kept by tree", `(() => { const s = begun(full); return [s.chosen("day", "stairs"), s.chosen("day", "no-such"), s.chosen("sore", "now")]; })()`, `[["yes"], [], []]`},

@@ -140,9 +140,20 @@ function flat(groups: Group[]): string[] {
   return groups.reduce((ids: string[], g) => ids.concat(g.prompts), []);
 }
 
+/** Trees whose ending, or a card picked up in them, brings a prompt. */
+export function broughtBy(state: State, prompt: string): string[] {
+  return state.kept.taken.filter((tree) => {
+    const path = state.path(tree);
+    const ending = path.ending && !state.signOfEnding(path.ending) ? entry(state.tree(tree).endings, path.ending) : undefined;
+    const prompts = ((ending && ending.prompts) || []).slice();
+    for (const card of path.cards) addOnce(prompts, entry(state.data.cards, card) || []);
+    return prompts.indexOf(prompt) >= 0;
+  });
+}
+
 /** Why a prompt is on the sheet: the trees that brought it, and what the reader said there last. */
 export function cameFrom(state: State, id: string): string[] {
-  const from = state.broughtBy(id).map((tree) => words.cameFrom(state.tree(tree).title, telling(state, tree)));
+  const from = broughtBy(state, id).map((tree) => words.cameFrom(state.tree(tree).title, telling(state, tree)));
   if (state.data.general.indexOf(id) >= 0) from.unshift(words.forAnyVisit);
   if (state.forLater().indexOf(id) >= 0) from.push(words.fromSafety);
   return from.length ? from : [words.youAdded];

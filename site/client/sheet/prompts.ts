@@ -11,7 +11,7 @@ function promptOf(app: App, id: string): Partial<DataPrompt> {
 }
 
 /** The question to bring, why, and whom to ask; the buttons are the caller's. */
-export function promptItem(app: App, id: string, part = "part-prompt"): HTMLElement {
+export function promptItem(app: App, id: string, part: string): HTMLElement {
   const prompt = promptOf(app, id);
   const li = clone(part);
   fill(li, "ask", app.state.ask(id));

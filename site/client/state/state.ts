@@ -211,17 +211,6 @@ export class State {
     return this.fitting(prompts);
   }
 
-  /** Trees whose ending, or a card picked up in them, brings a prompt. */
-  broughtBy(prompt: string): string[] {
-    return this.kept.taken.filter((tree) => {
-      const path = this.path(tree);
-      const ending = path.ending && !this.signOfEnding(path.ending) ? entry(this.tree(tree).endings, path.ending) : undefined;
-      const prompts = ((ending && ending.prompts) || []).slice();
-      for (const card of path.cards) addOnce(prompts, entry(this.data.cards, card) || []);
-      return prompts.indexOf(prompt) >= 0;
-    });
-  }
-
   /** Prompts on the sheet: as the reader ordered them, then general ones, what came up, what was added. */
   sheet(): string[] {
     const prompts: string[] = [];
