@@ -141,11 +141,6 @@ func wrongLoads(t testing.TB, name string, asked []string, address func(string) 
 			must = append(must, address(l.file))
 		}
 	}
-	for _, file := range partsNamed(t, siteDir, name) { // the first screen of the planner is drawn as soon as that comes
-		if strings.HasPrefix(file, "assets/ground.") {
-			may = append(may, address(file))
-		}
-	}
 	var out []string
 	for _, a := range asked {
 		if !slices.Contains(may, a) && !strings.HasSuffix(a, "/favicon.ico") {
@@ -168,30 +163,8 @@ func partsNamed(t testing.TB, dir, name string) []string {
 		for _, a := range d.Attr {
 			if file, ok := strings.CutPrefix(a.Val, "../assets/"); ok && strings.HasPrefix(a.Key, "data-") {
 				out = append(out, "assets/"+file)
-				if strings.HasPrefix(file, "ground.") {
-					out = append(out, filesOfDrawings(t, dir, "assets/"+file)...)
-				}
 			}
 		}
-	}
-	return out
-}
-
-// ofDrawings is a file that the script of drawings names: its style, and the tiles of a topic.
-var ofDrawings = regexp.MustCompile(`"(ground[-.][a-z.-]*[0-9a-f]{10}\.(?:js|css))"`)
-
-func filesOfDrawings(t testing.TB, dir, script string) []string {
-	t.Helper()
-	text, err := os.ReadFile(filepath.Join(dir, filepath.FromSlash(script)))
-	if err != nil {
-		t.Fatal(err)
-	}
-	var out []string
-	for _, m := range ofDrawings.FindAllStringSubmatch(string(text), -1) {
-		out = append(out, "assets/"+m[1])
-	}
-	if len(out) < 10 {
-		t.Errorf("%s names only %q", script, out)
 	}
 	return out
 }

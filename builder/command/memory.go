@@ -16,15 +16,13 @@ const (
 	memoryAtLeast = 384 << 20
 )
 
-// limitMemory sets the limit, and gives what sets it back: a process may go on to other things.
-func limitMemory(layers []library.Layer) (back func()) {
+func limitMemory(layers []library.Layer) {
 	if os.Getenv("GOMEMLIMIT") != "" {
-		return func() {}
+		return
 	}
 	files := 0
 	for _, y := range layers {
 		files += y.Len()
 	}
-	was := debug.SetMemoryLimit(max(memoryAtLeast, memoryAtAll+memoryPerFile*int64(files)))
-	return func() { debug.SetMemoryLimit(was) }
+	debug.SetMemoryLimit(max(memoryAtLeast, memoryAtAll+memoryPerFile*int64(files)))
 }

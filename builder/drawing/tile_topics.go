@@ -113,4 +113,57 @@ var topicTiles = []tileShape{
 			p.disc("f", 96, 64, 7.4)
 		})
 	}},
+	{name: "topic-before-a-first-leg", draw: func(p *pencil) {
+		p.flat(func() {
+			p.box("p", 14, 14, 36, 50, 2)
+			p.path("f", from(14, 26).line(50, 26))
+			p.path("f s", from(26, 26).line(26, 64), from(38, 26).line(38, 64), from(14, 39).line(50, 39), from(14, 52).line(50, 52))
+			p.at(86, 75.4, 0.42, 0, p.standingLeg)
+		})
+	}},
+	{name: "topic-limb-and-phantom-pain", draw: func(p *pencil) {
+		p.flat(func() {
+			p.d("e", "M48 4H76L72 34C70 42 54 42 52 34Z")
+			p.d("dash", "M56 40L58 64C58 70 62 75 70 75H92C92 70 84 66 76 62L70 40")
+			p.d("h", "M96 30L90 38L97 44L91 52")
+			p.d("h", "M36 30L42 38L35 44L41 52")
+		})
+	}},
+	{name: "topic-sore-skin-sweat-and-rash", draw: func(p *pencil) {
+		p.flat(func() {
+			p.d("t", "M40 4H78L74 50C72 68 46 68 44 50Z")
+			p.disc("i", 54, 34, 1.4)
+			p.disc("i", 62, 42, 1.4)
+			p.disc("i", 55, 49, 1.4)
+			p.drop(96, 28, 0.9)
+			p.drop(98, 58, 0.7)
+			p.drop(24, 44, 0.9)
+		})
+	}},
+	{name: "topic-socket-liner-and-fit", draw: func(p *pencil) {
+		p.flat(func() {
+			p.at(40, 75.4, 0.46, 0, p.standingLeg)
+			p.d("p", "M74 20H92V54C92 62 104 62 106 66C108 71 104 75 96 75C84 75 74 68 74 56Z")
+			p.path("f", from(74, 27).line(92, 27))
+		})
+	}},
+	{name: "topic-a-long-trip", draw: func(p *pencil) {
+		p.flat(func() {
+			p.path("", from(44, 22).line(44, 12, 68, 12, 68, 22))
+			p.box("e", 28, 22, 56, 48, 4)
+			p.path("f", from(28, 34).line(84, 34))
+			p.disc("p", 38, 72, 4)
+			p.disc("p", 74, 72, 4)
+			p.d("t", "M92 40H110L114 46L110 52H92Z")
+		})
+	}},
+	{name: "topic-driving-again", draw: func(p *pencil) {
+		p.flat(func() {
+			p.disc("p", 46, 34, 28)
+			p.disc("t", 46, 34, 22)
+			p.disc("e", 46, 34, 7)
+			p.path("", from(24.4, 30).line(39, 33), from(67.6, 30).line(53, 33), from(46, 41).line(46, 56))
+			p.d("e", "M90 76L84 56H98L104 76Z")
+		})
+	}},
 }

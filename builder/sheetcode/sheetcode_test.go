@@ -35,7 +35,7 @@ func builtin(t testing.TB) (*library.Library, *Book) {
 
 // bar is how many symbols the code of a sheet with up to 12 prompts and five
 // trees has at most.
-const bar = 40
+const bar = 42
 
 // The largest number that any such sheet could have: that of the most paths in the
 // most trees, every amount in the last of its units, beside the last set of 12

@@ -33,7 +33,6 @@ export interface Ground {
   own: typeof own;
   set: typeof set;
   place: typeof place;
-  join: typeof join;
 }
 
 /** Takes up what the build gives. */
@@ -88,27 +87,6 @@ function set(svg: SVGSVGElement, ...amounts: number[]): void {
   if (shape.wide === WIDE) svg.setAttribute("data-rise", String((shape.run || 0) * (amounts[0] || 0)));
 }
 
-/**
- * Joins the rows of a question into a landscape, for a style that has room for one: each begins on the level at which the one
- * before it ends. A long question has two landscapes.
- */
-function join(rows: HTMLElement[]): void {
-  const list = rows[0] && rows[0].closest<HTMLElement>(".rows");
-  if (!list) return;
-  const columns = rows.length > 5 ? Math.ceil(rows.length / 2) : rows.length;
-  let up = 0;
-  let top = 0;
-  rows.forEach((row, i) => {
-    if (i % columns === 0) up = 0;
-    row.style.setProperty("--up", String(up));
-    up += Number((row.querySelector("svg") as SVGSVGElement).getAttribute("data-rise"));
-    top = Math.max(top, up);
-  });
-  list.style.setProperty("--columns", String(columns));
-  list.style.setProperty("--top", String(top));
-  list.classList.add("land");
-}
-
 /** Puts the picture of an ending above its notes, at what the reader told; none where not all of it is known. */
 function place(ending: ParentNode, tree: Tree, path: Path, units: Tables): void {
   const row = entry(tree.endings, path.ending);
@@ -137,4 +115,4 @@ function captions(name: string, said: string[], svg: SVGSVGElement): string[] {
   return [words.ownSlopeStays, words.ownSlopeBends(degrees), words.ownSlope(one)];
 }
 
-(window as { keelpathGround?: Ground }).keelpathGround = { take, ready, tile, own, set, place, join };
+(window as { keelpathGround?: Ground }).keelpathGround = { take, ready, tile, own, set, place };

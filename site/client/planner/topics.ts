@@ -9,6 +9,7 @@ import * as words from "../words/words";
 export function topicsView(app: App): HTMLElement {
   const view = clone("view-topics");
   for (const row of Array.from(view.querySelectorAll<HTMLButtonElement>("[data-topic]"))) {
+    row.setAttribute("data-ground", `topic-${row.value}`);
     fill(row, "standing", standingOf(app, row.value));
     row.addEventListener("click", () => app.take(row.value));
   }

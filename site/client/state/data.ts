@@ -52,7 +52,7 @@ function topics(list: ParentNode): Topic[] {
   const rows = Array.from(list.querySelectorAll<HTMLButtonElement>("[data-topic]")).sort((a, b) => place(a) - place(b));
   return rows.map((row) => ({
     id: row.value,
-    title: row.getAttribute("data-topic") as string,
+    title: row.getAttribute("data-topic") || ((row.querySelector(".says") as Element).textContent as string).trim(), // a row says its title, or what stands in its place
     whole: row.hasAttribute("data-whole"),
     part: { name: `tree-${row.value}`, script: row.getAttribute("data-script") as string },
   }));

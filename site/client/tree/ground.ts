@@ -9,8 +9,6 @@ export interface Ground {
   tile(name: string, amount?: number): SVGSVGElement | undefined;
   /** The picture of an ending at the reader's own amounts. */
   own(name: string, ...amounts: number[]): SVGSVGElement | undefined;
-  /** Joins rows into a landscape, where there is room for one. */
-  join(rows: HTMLElement[]): void;
 }
 
 export function theGround(): Ground | undefined {
@@ -46,5 +44,4 @@ export function drawTiles(root: ParentNode): void {
     row.appendChild(tile);
     row.classList.add("drawn");
   }
-  ground.join(Array.from(root.querySelectorAll<HTMLElement>(":is(.question, .legs) .row.drawn")));
 }
