@@ -62,7 +62,7 @@ func TestWholeVisitByKeyboard(t *testing.T) {
 		b.openPlanner(address)
 		where := eval[string](b, "location.href")
 
-		b.pressButton("I want to line up more than one topic")
+		b.pressButton("More than one topic")
 		b.tickByKey("Hills and ramps")
 		b.tickByKey("Foot shell and toes")
 		b.pressButton("Start")
