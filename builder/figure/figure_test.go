@@ -53,7 +53,7 @@ func TestFiveFiguresAreShipped(t *testing.T) {
 
 func TestFiguresRender(t *testing.T) {
 	for _, f := range All {
-		h, err := f.HTML(Options{Sheet: "../prepare/index.html"})
+		h, err := f.HTML(Options{Sheet: "../prepare/index.html", Words: say.English()})
 		if err != nil {
 			t.Fatalf("%s: %v", f.ID, err)
 		}

@@ -816,7 +816,7 @@ function said(t: Tables, kept: string, u: Unit): string {
 function ownSaid(t: Tables, kept: string, u: Unit): string {
   const minus = kept[0] === "-" ? "-" : "";
   const text = kept.slice(minus.length);
-  if (u.code === RATIO) return minus + behind(t, u, text.slice(2));
+  if (u.code === RATIO) return minus + behind(t, u, text.replace(/^1:/, ""));
   const [major, minor] = text.split(` ${u.mark} `);
   if (u.sub && minor !== undefined) {
     const sub = unitOf(t, u.sub);
