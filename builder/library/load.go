@@ -63,6 +63,11 @@ func newLoader(list *finding.List) *loader {
 
 // readAll reads every layer, and gives what the later ones must leave as it is.
 func (l *loader) readAll(ctx context.Context, layers []Layer) (ground seal, err error) {
+	for _, y := range layers {
+		if y.Dir != "" {
+			l.dirs = append(l.dirs, y.name("")+"/")
+		}
+	}
 	l.says(layers)
 	l.editions(layers)
 	l.Say = l.Say.In(l.Edition.Place.S)
@@ -108,6 +113,8 @@ type loader struct {
 	// was reported; names that lead to them are not wrong.
 	unread map[string]bool
 	away   map[string]bool // "prompt pay-2": left out of this edition for its place
+
+	dirs []string // where the layers above the built-in one lie, each with a slash behind it
 
 	memory *memory // of the load before; nil in other languages than the first, and where nobody asked for it
 

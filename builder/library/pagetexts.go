@@ -132,11 +132,12 @@ func (c *checker) pageNamed(who string, r explainer.Ref) {
 		return
 	}
 	needed := slices.ContainsFunc(PageForms, func(f *explainer.Form) bool { return f.ID == id && slices.Contains(f.Heads, place) })
-	if !anchored || needed || c.unread["page "+id] {
+	p := c.Page(id)
+	if !anchored || needed || c.unread["page "+id] || p != nil && c.laidOver(p.File, r.At.File) {
 		return // where a heading that the page needs is missing, that was reported
 	}
 	var ids []string
-	if p := c.Page(id); p != nil {
+	if p != nil {
 		for _, h := range p.Body.Headings {
 			ids = append(ids, h.ID)
 		}

@@ -93,7 +93,8 @@ func (a addresses) word(id string) string     { return a.at(plan.Glossary, id) }
 func (a addresses) theme(id string) string    { return a.at(plan.Questions, id) }
 func (a addresses) source(id string) string   { return a.at(plan.Sources, "source-"+id) }
 
-// own leads to one of the site's own pages, or to a heading on it: "foot-types#page_table".
+// own leads to one of the site's own pages, or to a heading on it: "foot-types#page_table". Where a layer's
+// text of the page has none of that id, the link leads to its top.
 // In the same folder the name of the file will do.
 func (a addresses) own(id string) explainer.Target {
 	kind, place, anchored := strings.Cut(id, "#")
@@ -102,7 +103,7 @@ func (a addresses) own(id string) explainer.Target {
 	if p.Room == a.here.Room {
 		t.URL = path.Base(p.Name)
 	}
-	switch {
+	switch anchored = anchored && a.shelf.OwnHeading(kind, place); {
 	case anchored && p.Name == a.here.Name:
 		t.URL = "#" + place
 	case anchored:

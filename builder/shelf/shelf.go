@@ -221,6 +221,9 @@ func (s *Shelf) Title(kind, id string) string { return take[string](s, "title", 
 // Heading tells whether an explainer has a heading with that id.
 func (s *Shelf) Heading(page, id string) bool { return take[bool](s, "heading", page+" "+id) }
 
+// OwnHeading tells whether one of the site's own pages has a heading with that id.
+func (s *Shelf) OwnHeading(page, id string) bool { return take[bool](s, "own-heading", page+" "+id) }
+
 // Part is one part of the learn page.
 type Part struct {
 	Title, About string

@@ -23,6 +23,8 @@ var things = map[string]func(s *Stock, of string) any{
 	"title":   func(s *Stock, of string) any { return s.lib.TitleOf(kindAndID(of)) },
 	"heading": func(s *Stock, of string) any { return s.lib.HasHeading(kindAndID(of)) },
 
+	"own-heading": func(s *Stock, of string) any { return s.lib.HasOwnHeading(kindAndID(of)) },
+
 	"edition": func(s *Stock, _ string) any { return s.lib.Edition },
 	"credits": func(s *Stock, _ string) any { return s.credits() },
 	"count":   func(s *Stock, _ string) any { return countOf(s.lib) },
