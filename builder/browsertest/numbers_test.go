@@ -268,7 +268,7 @@ func TestChangedNumberStandsBehindItsQuestion(t *testing.T) {
 	b.choose("14 %")
 	ask := fmt.Sprintf(slopeQuestion, "14 % (about 8 degrees, 1:7.1)")
 	behind := func() [3]string {
-		return eval[[3]string](b, `["#planner .since", "#planner [data-slot='status']", ".sheet-paper"].map((at) => (document.querySelector(at) || {}).textContent || "")`)
+		return eval[[3]string](b, `["#planner [data-slot='own'] .since", "#planner [data-slot='status']", ".sheet-paper"].map((at) => (document.querySelector(at) || {}).textContent || "")`)
 	}
 	if s := b.tap("bar-sheet"); len(s.Sheet.Own) != 1 || s.Sheet.Own[0] != ask || behind()[0] != "" {
 		t.Fatalf("on the sheet are %q, and %q", s.Sheet.Own, behind())

@@ -90,7 +90,8 @@ type sitePart struct {
 	files   []string
 }
 
-// copyWith copies the site; names are how the names of the files begin.
+// copyWith copies the site; names are how the names of the files begin. It is called before the tab is
+// opened, so that the copy goes after the tab that may still be loading from it.
 func copyWith(t testing.TB, names ...string) *sitePart {
 	t.Helper()
 	dir := t.TempDir()
@@ -136,8 +137,8 @@ func (b *tab) missing(title string) screen {
 // brings its caution and its questions for later.
 func TestSafetyWithoutParts(t *testing.T) {
 	t.Parallel()
-	b := newTab(t)
 	site := copyWith(t, "tree-", "figure-", "sheets", "prompts", "carry", "workbench")
+	b := newTab(t)
 	site.takeAway()
 	b.openBare(site.address)
 	signs, prompts := 0, 0
@@ -185,8 +186,8 @@ func TestSafetyWithoutParts(t *testing.T) {
 // work, and once it is there it is taken as any other.
 func TestMissingTopic(t *testing.T) {
 	t.Parallel()
-	b := newTab(t)
 	site := copyWith(t, "tree-hills-and-ramps")
+	b := newTab(t)
 	site.takeAway()
 	b.openBare(site.address)
 	b.hand(`answer(["hills-and-ramps"]); pass()`)
@@ -233,8 +234,8 @@ func TestMissingTopic(t *testing.T) {
 // with the safety screen open all the while, and comes back whole.
 func TestKeptWaitsForItsTopics(t *testing.T) {
 	t.Parallel()
-	b := newTab(t)
 	site := copyWith(t, "tree-hills-and-ramps")
+	b := newTab(t)
 	b.openBare(site.address)
 	b.loadParts()
 	fillSheet(b)
@@ -291,8 +292,8 @@ func TestKeptWaitsForItsTopics(t *testing.T) {
 // its caution and what to ask, and the sheet says what it waits for.
 func TestMissingSheet(t *testing.T) {
 	t.Parallel()
-	b := newTab(t)
 	site := copyWith(t, "sheets", "prompts")
+	b := newTab(t)
 	site.takeAway()
 	b.openBare(site.address)
 	tr := lib.Tree("heel-height")
@@ -421,8 +422,8 @@ func TestOpenedSheetBringsItsTopics(t *testing.T) {
 	code := b.code()
 
 	for _, missing := range []bool{false, true} {
-		c := newTab(t)
 		site := copyWith(t, "tree-hills-and-ramps")
+		c := newTab(t)
 		if missing {
 			site.takeAway()
 		}
@@ -459,8 +460,8 @@ func TestOpenedSheetBringsItsTopics(t *testing.T) {
 // sees that it brought nothing.
 func TestBrokenTopic(t *testing.T) {
 	t.Parallel()
-	b := newTab(t)
 	site := copyWith(t, "tree-hills-and-ramps")
+	b := newTab(t)
 	whole, err := os.ReadFile(site.files[0])
 	if err != nil {
 		t.Fatal(err)

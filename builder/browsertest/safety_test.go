@@ -150,7 +150,8 @@ if (!root) return ["there is no " + part];
 const said = clean(root.innerText);
 if (!said.startsWith(texts[0])) out.push("it begins with: " + said.slice(0, 80));
 // The smallest elements that hold a text, in the order of the code.
-const all = Array.from(root.querySelectorAll("*")).filter((e) => e.getClientRects().length);
+// A name that a button has for the ear alone repeats a question, and is not what is seen of it.
+const all = Array.from(root.querySelectorAll("*")).filter((e) => e.getClientRects().length && !e.closest(".unseen"));
 let last = null, bottom = -Infinity;
 for (const text of texts) {
   const holders = all.filter((e) => clean(e.innerText).includes(text));

@@ -405,7 +405,7 @@ func threeToCopy(t testing.TB) []filled {
 			for _, ex := range tr.Examples {
 				path := walk(t, tr, ex.Given())
 				taken := slices.ContainsFunc(out, func(f filled) bool { return f.tree == tr })
-				if tr.Audience.S == "patient" && !taken && !tellsSign(t, tr, ex) && fits(tr.Ending(path.Ending), path) {
+				if tr.Audience.S == "patient" && !taken && !tellsSign(t, tr, ex) && independent(t, out, filled{tr, ex}) && fits(tr.Ending(path.Ending), path) {
 					out = append(out, filled{tr, ex})
 					return
 				}
@@ -576,4 +576,54 @@ for (const [id, text] of [["visit-0-said", "Ask again in May."], ["visit-decided
 	if !strings.Contains(first, "My questions for this visit") || strings.Contains(first, "My answers") {
 		t.Errorf("the first page is not the questions alone: %s", first)
 	}
+}
+
+// independent reports whether no answer of an example tells what another of these trees asks as well: a
+// fact told in one topic is an answer in the other, too.
+func independent(t testing.TB, others []filled, f filled) bool {
+	t.Helper()
+	for _, other := range others {
+		if meets(tellings(t, f), couldTell(other.tree)) || meets(tellings(t, other), couldTell(f.tree)) {
+			return false
+		}
+	}
+	return true
+}
+
+func meets(a, b []string) bool {
+	return slices.ContainsFunc(a, func(fact string) bool { return slices.Contains(b, fact) })
+}
+
+// tellings gives the facts that the answers of an example tell.
+func tellings(t testing.TB, f filled) (out []string) {
+	t.Helper()
+	for _, step := range walk(t, f.tree, f.example.Given()).Steps {
+		for _, q := range f.tree.Questions {
+			if q.ID.S == step.Question {
+				out = append(out, factsOf(q, func(a *tree.Answer) bool { return slices.Contains(step.Chosen, a.ID.S) })...)
+			}
+		}
+	}
+	return out
+}
+
+func couldTell(tr *tree.Tree) (out []string) {
+	for _, q := range tr.Questions {
+		out = append(out, factsOf(q, func(*tree.Answer) bool { return true })...)
+	}
+	return out
+}
+
+// factsOf gives the facts that some answers of a question tell, and its measure.
+func factsOf(q *tree.Question, chosen func(*tree.Answer) bool) (out []string) {
+	facts := slices.Clone(q.Tells)
+	for _, a := range q.Answers {
+		if chosen(a) {
+			facts = append(facts, a.Tells...)
+		}
+	}
+	for _, fact := range facts {
+		out = append(out, fact.S)
+	}
+	return out
 }
