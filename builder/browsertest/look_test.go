@@ -271,7 +271,7 @@ func TestPrintedPages(t *testing.T) {
 			t.Errorf("%s, printed: %s", name, wrong)
 		}
 		for _, part := range []string{"Skip to the text", "Get ready", "›", "What was checked"} {
-			if strings.Contains(print.Text, part) {
+			if strings.Contains(print.Text, part) && !strings.Contains(eval[string](b, `document.querySelector("main").innerText`), part) {
 				t.Errorf("%s: %q is printed with it", name, part)
 			}
 		}

@@ -69,6 +69,7 @@ func TestMissingUnitIsAsked(t *testing.T) {
 	if b.readBack() != "" {
 		t.Errorf("read back before anything was chosen: %q", b.readBack())
 	}
+	b.sizeWhole(1000, 700)
 	b.loadAxe()
 	for _, p := range b.axe().problems() {
 		t.Error(p)

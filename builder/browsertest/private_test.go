@@ -141,6 +141,9 @@ func wrongLoads(t testing.TB, name string, asked []string, address func(string) 
 			must = append(must, address(l.file))
 		}
 	}
+	for _, file := range partsNamed(t, siteDir, name) { // the planner asks ahead for its drawings
+		may = append(may, address(file))
+	}
 	var out []string
 	for _, a := range asked {
 		if !slices.Contains(may, a) && !strings.HasSuffix(a, "/favicon.ico") {
@@ -155,8 +158,27 @@ func wrongLoads(t testing.TB, name string, asked []string, address func(string) 
 	return out
 }
 
-// partsNamed gives the files that a page names to be loaded later, when its script comes to need them.
+// assetName is the name of a file in assets/, as another one names it.
+var assetName = regexp.MustCompile(`[a-z0-9-]+\.[0-9a-f]{10}\.(js|css)`)
+
+// partsNamed gives the files that a page names to be loaded later, when its script comes to need them, and those that
+// such a file names: the drawings' script has the style of the drawings and the script of each topic's.
 func partsNamed(t testing.TB, dir, name string) []string {
+	t.Helper()
+	out := named(t, dir, name)
+	for _, file := range out {
+		data, err := os.ReadFile(filepath.Join(dir, filepath.FromSlash(file)))
+		if err != nil {
+			continue // what is missing is reported where it is asked for
+		}
+		for _, other := range assetName.FindAllString(string(data), -1) {
+			out = append(out, "assets/"+other)
+		}
+	}
+	return out
+}
+
+func named(t testing.TB, dir, name string) []string {
 	t.Helper()
 	var out []string
 	for d := range pageOf(t, dir, name).Descendants() {

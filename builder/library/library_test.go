@@ -215,13 +215,16 @@ func TestShelves(t *testing.T) {
 			return o
 		}},
 		{"another order of one shelf", learn("  - { title: Keeping it safe and in good order, explainers: [falls, looking-after-a-foot] }\n"), func(o []string, all shelves) []string {
-			all["Keeping it safe and in good order"] = []string{"falls", "looking-after-a-foot"}
+			const shelf = "Keeping it safe and in good order"
+			two := []string{"falls", "looking-after-a-foot"}
+			all[shelf] = append(slices.DeleteFunc(all[shelf], func(id string) bool { return slices.Contains(two, id) }), two...)
 			return o
 		}},
-		{"a shelf that is emptied", learn("  - { title: People like you, explainers: [falls, looking-after-a-foot] }\n"), func(o []string, all shelves) []string {
-			all["People like you"] = append(all["People like you"], "falls", "looking-after-a-foot")
-			delete(all, "Keeping it safe and in good order")
-			return slices.DeleteFunc(o, func(t string) bool { return t == "Keeping it safe and in good order" })
+		{"a shelf that is emptied", learn("  - { title: People like you, explainers: [slopes-and-ramps, stairs, uneven-ground-and-twisting, water-and-weather] }\n"), func(o []string, all shelves) []string {
+			const emptied = "The ground you walk on"
+			all["People like you"] = append(all["People like you"], all[emptied]...)
+			delete(all, emptied)
+			return slices.DeleteFunc(o, func(t string) bool { return t == emptied })
 		}},
 	} {
 		t.Run(c.name, func(t *testing.T) {

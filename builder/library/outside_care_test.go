@@ -58,21 +58,37 @@ func TestNoRuleMeansNoLevel(t *testing.T) {
 // Medicare agency's page (60 days) and a law page (65) on Advantage plans;
 // HealthCare.gov on private plans; guides for outside reviews and Medicaid, second-hand.
 func TestAppealTimes(t *testing.T) {
-	page := string(librarytest.Load(t).File("content/en/paying-and-coverage.md"))
-	for row, want := range map[string][2]string{
-		"Original Medicare, first appeal":                   {"120 days", "60 days"},
-		"second look by an outside office":                  {"180 days", "60 days"},
-		"a hearing, for about USD 200 (2026) or more":       {"60 days", "90 days"},
-		"Appeals Council":                                   {"60 days", "Ask"},
-		"federal court, for about USD 1,960 (2026) or more": {"60 days", "Ask"},
-		"Medicare Advantage plan, first appeal":             {"60 to 65 days: read the date on your letter", "72 hours if urgent, 30 days if you do not have it yet, 60 days about a bill"},
-		"Private or job plan, first appeal":                 {"180 days", "72 hours if urgent, 30 days if you do not have it yet, 60 days about a bill"},
-		"Private or job plan, review from outside":          {"4 months from the last no", "About 45 days, or 72 hours if urgent"},
-		"Medicaid, a fair hearing":                          {"Often about 90 days", "Ask"},
+	page := string(librarytest.Load(t).File("content/en/when-the-plan-says-no.md"))
+	for _, plan := range []struct {
+		from string // where its table begins
+		rows map[string][2]string
+	}{
+		{"**Original Medicare,**", map[string][2]string{
+			`a "redetermination"`: {"120 days", "60 days"},
+			`a "reconsideration"`: {"180 days", "60 days"},
+			"A hearing before a judge or another officer, if about USD 200 (2026) or more": {"60 days", "90 days"},
+			"The Appeals Council":                               {"60 days", "Ask"},
+			"Federal court, for about USD 1,960 (2026) or more": {"60 days", "Ask"},
+		}},
+		{"**A Medicare Advantage plan,**", map[string][2]string{
+			"First appeal, to the plan":       {"60 to 65 days: read the date on your letter", "30 days if you do not have the foot yet, 60 days about a bill"},
+			"First appeal, when it is urgent": {"The same", "72 hours. If your doctor says that it is urgent, the plan must treat it so."},
+		}},
+		{"**A private plan,", map[string][2]string{
+			"First appeal, to the plan":       {"180 days", "30 days if you do not have the foot yet, 60 days about a bill"},
+			"First appeal, when it is urgent": {"The same", "72 hours"},
+			"Review from outside":             {"4 months from the last no", "About 45 days, or 72 hours if urgent"},
+		}},
 	} {
-		cells := strings.Split(words(lineOf(t, page, row)), " | ")
-		if len(cells) != 3 || !strings.HasPrefix(cells[1], want[0]) || strings.TrimSuffix(cells[2], " |") != want[1] {
-			t.Errorf("%s: %q, want %q", row, cells, want)
+		_, table, ok := strings.Cut(page, plan.from)
+		if !ok {
+			t.Fatalf("the page has no table behind %q", plan.from)
+		}
+		for row, want := range plan.rows {
+			cells := strings.Split(words(lineOf(t, table, row)), " | ")
+			if len(cells) != 3 || !strings.HasPrefix(cells[1], want[0]) || strings.TrimSuffix(cells[2], " |") != want[1] {
+				t.Errorf("%s: %q, want %q", row, cells, want)
+			}
 		}
 	}
 	if !strings.Contains(page, "go by the letter") {
@@ -161,13 +177,21 @@ func TestFederalGuidelineAsQuoted(t *testing.T) {
 	if s := l.Source("limb-loss-guideline-2025"); s == nil || s.Seen.S != "summary" {
 		t.Fatalf("%+v: it was seen only as others tell it", s)
 	}
-	cited := 0
+	cited, feet := 0, 0
+	secondHand := regexp.MustCompile(`(?i)quoted by others|by others' account|one digest says|not read (that guideline|it) ourselves`)
 	for name, text := range texts(l) {
 		for line := range strings.Lines(text) {
 			if strings.HasPrefix(line, "sources:") || !strings.Contains(line, "source:limb-loss-guideline-2025") {
 				continue
 			}
 			cited++
+			if !strings.Contains(line, "such foot") { // it tells another point of it
+				if !secondHand.MatchString(line) {
+					t.Errorf("%s does not say that others tell it", name)
+				}
+				continue
+			}
+			feet++
 			for _, want := range []string{"as others quote it", "weakly", "no reason to prefer one such foot to another", "trying several"} {
 				if !strings.Contains(line, want) {
 					t.Errorf("%s does not say %q of it", name, want)
@@ -178,8 +202,8 @@ func TestFederalGuidelineAsQuoted(t *testing.T) {
 			}
 		}
 	}
-	if cited == 0 {
-		t.Error("no text tells the guideline")
+	if cited == 0 || feet == 0 {
+		t.Error("no text tells what the guideline says of feet")
 	}
 }
 

@@ -18,6 +18,7 @@ import (
 	"keelpath/builder/library"
 	"keelpath/builder/read"
 	"keelpath/builder/say"
+	"keelpath/builder/tree"
 	"keelpath/content"
 )
 
@@ -729,7 +730,11 @@ func TestTeachPage(t *testing.T) {
 	n := pageNamed(t, builtin(t), teachName)
 	var want, got []string
 	for _, resident := range []bool{true, false} {
-		for _, tr := range l.Trees {
+		trees := slices.Clone(l.Trees)
+		if resident { // by title; the patients' stand as the planner has them
+			slices.SortFunc(trees, func(a, b *tree.Tree) int { return strings.Compare(a.Title.S, b.Title.S) })
+		}
+		for _, tr := range trees {
 			if resident == (tr.Audience.S != audiencePatient) {
 				want = append(want, spaced(tr.Title.S)+" "+spaced(tr.Purpose.S))
 			}
