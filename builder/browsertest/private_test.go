@@ -165,7 +165,7 @@ var assetName = regexp.MustCompile(`[a-z0-9-]+\.[0-9a-f]{10}\.(js|css)`)
 // such a file names: the drawings' script has the style of the drawings and the script of each topic's.
 func partsNamed(t testing.TB, dir, name string) []string {
 	t.Helper()
-	out := named(t, dir, name)
+	out := namedLater(t, dir, name)
 	for _, file := range out {
 		data, err := os.ReadFile(filepath.Join(dir, filepath.FromSlash(file)))
 		if err != nil {
@@ -178,7 +178,7 @@ func partsNamed(t testing.TB, dir, name string) []string {
 	return out
 }
 
-func named(t testing.TB, dir, name string) []string {
+func namedLater(t testing.TB, dir, name string) []string {
 	t.Helper()
 	var out []string
 	for d := range pageOf(t, dir, name).Descendants() {
