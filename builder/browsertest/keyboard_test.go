@@ -62,7 +62,7 @@ func TestWholeVisitByKeyboard(t *testing.T) {
 		b.openPlanner(address)
 		where := eval[string](b, "location.href")
 
-		b.pressButton("More than one topic")
+		b.pressButton("Several topics")
 		b.tickByKey("Hills and ramps")
 		b.tickByKey("Foot shell and toes")
 		b.pressButton("Start")
