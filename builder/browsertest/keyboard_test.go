@@ -89,15 +89,16 @@ func TestWholeVisitByKeyboard(t *testing.T) {
 		if len(general) != 3 {
 			t.Fatalf("the sheet opens with %q, want three general questions", general)
 		}
-		var stars []string // the last question of three later groups, so not the order of the page
-		for _, g := range slices.Backward(before.Sheet.Groups[1:]) {
-			if len(stars) < 3 {
-				stars = append(stars, g.Prompts[len(g.Prompts)-1])
-			}
+		var later []string
+		for _, g := range before.Sheet.Groups[1:] {
+			later = append(later, g.Prompts...)
 		}
-		if len(stars) < 3 {
-			t.Fatalf("the sheet has %d groups, too few for this test", len(before.Sheet.Groups))
+		if len(later) < 4 {
+			t.Fatalf("the sheet has %d later questions, too few for this test", len(later))
 		}
+		stars := later[len(later)-3:] // the last three, backwards, so not the order of the page
+		slices.Reverse(stars)
+		b.pressButton(eval[string](b, `document.querySelector("#planner .others > summary").textContent`)) // folded, as on a phone
 		for _, ask := range stars {
 			b.tabTo("Star: " + ask)
 			b.press("Space")
@@ -113,6 +114,7 @@ func TestWholeVisitByKeyboard(t *testing.T) {
 		}
 
 		const own = "May I climb the loft ladder with it?"
+		b.pressButton("Write a question in your own words") // the fold, and then the field in it
 		b.tabTo("Write a question in your own words")
 		b.write(own)
 		b.pressButton("Add this question")

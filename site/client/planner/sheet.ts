@@ -30,8 +30,6 @@ const FEW = 4;
 const NARROW = "(max-width: 40em)";
 
 class SheetView {
-  private othersOpen: boolean | undefined;
-
   constructor(
     private readonly app: App,
     private readonly paper: Paper,
@@ -164,8 +162,8 @@ class SheetView {
     const part = clone("part-others") as HTMLDetailsElement;
     fill(part, "count", words.others(count));
     put(part, "by-whom", groups.map((g) => this.group(g)));
-    part.open = this.othersOpen === undefined ? count < FEW || !matchMedia(NARROW).matches : this.othersOpen;
-    part.addEventListener("toggle", () => (this.othersOpen = part.open));
+    const before = this.view.querySelector<HTMLDetailsElement>(".others"); // what is seen, as an event of it may come late
+    part.open = before ? before.open : count < FEW || !matchMedia(NARROW).matches;
     return [part];
   }
 
