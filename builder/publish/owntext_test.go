@@ -80,7 +80,7 @@ func TestOwnPages(t *testing.T) {
 	here, _ := m.plan.Find(plan.Sources, "")
 	a := addresses{m.stock.Shelf(), "../", here}
 	for id, want := range map[string]string{
-		"clinic": "index.html", "clinic#how-sure": "index.html#how-sure", "sources": "sources.html", "sources#x": "#x",
+		"clinic": "index.html", "clinic#how-sure": "index.html#how-sure", "sources": "sources.html", "sources#page_search": "#page_search", "sources#x": "sources.html",
 		"foot-types#page_table": "../learn/foot-types.html#page_table", "home": "../index.html",
 	} {
 		if got := a.own(id); got.URL != want || got.Title == "" {
