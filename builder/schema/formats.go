@@ -194,17 +194,17 @@ var factForm = keys(
 	key{"of", may, "A name for a set of facts of which only one can be true.", line()},
 	key{"unit", may, "The unit of its amount, where it is one.", line()},
 	key{"own-words", may, "true where it is told in the reader's own words, on the sheet.", yesNo()},
-	key{"part", may, "The part of \"About me\" in which it stands on the sheet.", id()},
-	key{"sheet", may, "The sentence there, where says: is not the whole of it; with the gap {id} for an amount.", words()},
+	key{"part", may, "The part of \"About me\" in which it stands on the sheet.", line()},
+	key{"sheet", may, "The sentence there, where says: is not the whole of it; with the gap {id} for an amount.", wordsOrNone()},
 )
 
 // aboutForm is what the answers to one question say on the sheet.
 var aboutForm = keys(
 	key{"part", need, "The part of \"About me\" in which these sentences stand.", id()},
-	key{"amount", may, "The sentence of an amount, where it is not the fact's own.", words()},
-	key{"these", may, "One sentence for the ticked answers of list:, which stand in its gap {these}.", words()},
-	key{"list", may, "By answer: a part of that sentence.", each(words())},
-	key{"says", may, "By answer, or by likeness of an amount: a sentence.", each(words())},
+	key{"amount", may, "The sentence of an amount, where it is not the fact's own.", wordsOrNone()},
+	key{"these", may, "One sentence for the ticked answers of list:, which stand in its gap {these}.", wordsOrNone()},
+	key{"list", may, "By answer: a part of that sentence.", each(wordsOrNone())},
+	key{"says", may, "By answer, or by likeness of an amount: a sentence.", each(wordsOrNone())},
 )
 
 var themeForm = keys(

@@ -76,7 +76,7 @@ func (a *About) Check(facts []*Fact, list *finding.List) {
 // checkSheet holds a fact's own sentence: it shows the amount, and nothing else.
 func (f *Fact) checkSheet(list *finding.List) {
 	if f.Shown() && f.Part.Given() && !f.Sheet.Given() {
-		list.Add(f.ID.At, "missing-key", fmt.Sprintf("fact %q stands on the sheet, and no sentence shows what was told", f.ID.S), fmt.Sprintf("add sheet: with the gap {%s}", f.ID.S))
+		list.Add(f.ID.At, "no-sentence", fmt.Sprintf("fact %q stands on the sheet, and no sentence shows what was told", f.ID.S), fmt.Sprintf("add sheet: with the gap {%s}", f.ID.S))
 		return
 	}
 	gap := ""
@@ -107,7 +107,7 @@ func (l *Line) Check(q *tree.Question, away func(answer string) bool, list *find
 		holds(fmt.Sprintf("the sentence of the list of question %q", q.ID.S), l.These, These, list)
 	}
 	if l.These.Given() != (len(l.List) > 0) {
-		list.Add(l.Question.At, "missing-key", fmt.Sprintf("question %q has only one of these: and list:", q.ID.S), "a list stands in the gap {these} of a sentence")
+		list.Add(l.Question.At, "no-sentence", fmt.Sprintf("question %q has only one of these: and list:", q.ID.S), "a list stands in the gap {these} of a sentence")
 	}
 }
 
