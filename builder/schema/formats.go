@@ -203,8 +203,8 @@ var aboutForm = keys(
 	key{"part", need, "The part of \"About me\" in which these sentences stand.", id()},
 	key{"amount", may, "The sentence of an amount, where it is not the fact's own.", wordsOrNone()},
 	key{"these", may, "One sentence for the ticked answers of list:, which stand in its gap {these}.", wordsOrNone()},
-	key{"list", may, "By answer: a part of that sentence.", each(wordsOrNone())},
-	key{"says", may, "By answer, or by likeness of an amount: a sentence.", each(wordsOrNone())},
+	key{"list", may, "By answer: a part of that sentence.", each(wordsOrNull())},
+	key{"says", may, "By answer, or by likeness of an amount: a sentence.", each(wordsOrNull())},
 )
 
 var themeForm = keys(

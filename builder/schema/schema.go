@@ -145,6 +145,11 @@ func wordsOrNone() form {
 	return form{"anyOf": []form{line(), {"$ref": spokenRef}, some(form{"$ref": spokenRef})}}
 }
 
+// wordsOrNull is words, or a key that says nothing.
+func wordsOrNull() form {
+	return form{"anyOf": []form{text(), {"$ref": spokenRef}, some(form{"$ref": spokenRef}), {"type": "null"}}}
+}
+
 const spokenRef = "#/$defs/spoken"
 
 // spoken is a text for a place, or in each voice.
