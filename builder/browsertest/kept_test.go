@@ -52,7 +52,7 @@ func (b *tab) openAgain(address func(string) string) {
 
 func asks(s sheet) []string {
 	var out []string
-	for _, g := range append(append([]group{}, s.Groups...), s.More...) {
+	for _, g := range append(append([]section{}, s.Sections...), s.More...) {
 		out = append(out, g.Prompts...)
 	}
 	return append(out, s.Own...)

@@ -85,12 +85,12 @@ func TestWholeVisitByKeyboard(t *testing.T) {
 		if before.View != "sheet" || before.Focus != "My sheet" {
 			t.Fatalf("after See my sheet: %q, focus on %q", before.View, before.Focus)
 		}
-		general := before.Sheet.Groups[0].Prompts
+		general := before.Sheet.Sections[0].Prompts
 		if len(general) != 3 {
 			t.Fatalf("the sheet opens with %q, want three general questions", general)
 		}
 		var later []string
-		for _, g := range before.Sheet.Groups[1:] {
+		for _, g := range before.Sheet.Sections[1:] {
 			later = append(later, g.Prompts...)
 		}
 		if len(later) < 4 {
@@ -341,7 +341,7 @@ func TestHeavySheetFitsOnePage(t *testing.T) {
 	}
 	s := b.tap("bar-sheet")
 	n := 0
-	for _, g := range s.Sheet.Groups {
+	for _, g := range s.Sheet.Sections {
 		n += len(g.Prompts)
 	}
 	if n < 12 {
@@ -366,7 +366,7 @@ func TestHeavySheetFitsOnePage(t *testing.T) {
 		if p.Pages != 1 {
 			t.Errorf("%s: a full sheet prints on %d pages, want one", paper, p.Pages)
 		}
-		for _, g := range s.Sheet.Groups {
+		for _, g := range s.Sheet.Sections {
 			for _, ask := range g.Prompts {
 				if !strings.Contains(p.Text, ask) {
 					t.Errorf("%s: %q is not printed", paper, ask)

@@ -66,7 +66,7 @@ func TestPartsComeWhenNeeded(t *testing.T) {
 			t.Errorf("the next topic shows %q", s.View)
 		}
 		want("at the next topic", "prompts", "sheets", "tree-heel-height", "tree-hills-and-ramps")
-		if s = b.tap("bar-sheet"); s.View != "sheet" || len(s.Sheet.Groups) < 2 {
+		if s = b.tap("bar-sheet"); s.View != "sheet" || len(s.Sheet.Sections) < 2 {
 			t.Errorf("the sheet is %q: %+v", s.View, s.Sheet)
 		}
 		// A topic that comes after the part with all prompts takes nothing from it.
@@ -282,7 +282,7 @@ func TestKeptWaitsForItsTopics(t *testing.T) {
 		t.Errorf("without it the planner shows %q and says %q", s.View, s.Status)
 	}
 	s = b.tap("bar-sheet")
-	if !slices.Equal(s.Sheet.Own, want.Own) || len(s.Sheet.Groups) < 2 {
+	if !slices.Equal(s.Sheet.Own, want.Own) || len(s.Sheet.Sections) < 2 {
 		t.Errorf("without it the sheet is %+v", s.Sheet)
 	}
 	b.forgive()
@@ -502,7 +502,7 @@ func TestHostGone(t *testing.T) {
 	if s.View != "ending" || len(s.Ending.Prompts) == 0 {
 		t.Errorf("the ending is %q", s.View)
 	}
-	if s = b.tap("sheet"); s.View != "sheet" || len(s.Sheet.Groups) < 2 {
+	if s = b.tap("sheet"); s.View != "sheet" || len(s.Sheet.Sections) < 2 {
 		t.Errorf("the sheet is %q", s.View)
 	}
 	b.tap("bar-topics")

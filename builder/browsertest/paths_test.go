@@ -221,7 +221,7 @@ func expected(t testing.TB, tr *tree.Tree, answers tree.Answers) journey {
 // told or by a card, then the others, and the general ones last but among the first twelve; three to start with, the rest
 // by whom to ask, and things to bring apart.
 func (r toldReader) expectedSheet(brought, personal []string) sheet {
-	out := sheet{Stars: "0 of 3 stars used.", Groups: []group{}, More: []group{}, Own: []string{}, Bring: []string{}, Off: []string{}, Notes: []string{}}
+	out := sheet{Stars: "0 of 3 stars used.", Sections: []section{}, More: []section{}, Own: []string{}, Bring: []string{}, Off: []string{}, Notes: []string{}}
 	rank := func(id string) int {
 		told := func(fact string) bool { _, ok := r.facts[fact]; return ok }
 		gaps := tree.Gaps(lib.Prompt(id).Ask.S)
@@ -249,21 +249,21 @@ func (r toldReader) expectedSheet(brought, personal []string) sheet {
 		asked = slices.DeleteFunc(asked, func(id string) bool { return id == p.ID.S })
 	}
 	asked = slices.Insert(asked, min(len(asked), 12-len(general)), general...)
-	into := func(groups *[]group, title, id string) {
-		i := slices.IndexFunc(*groups, func(g group) bool { return g.Title == title })
+	into := func(sections *[]section, title, id string) {
+		i := slices.IndexFunc(*sections, func(s section) bool { return s.Title == title })
 		if i < 0 {
-			i, *groups = len(*groups), append(*groups, group{Title: title})
+			i, *sections = len(*sections), append(*sections, section{Title: title})
 		}
-		(*groups)[i].Prompts = append((*groups)[i].Prompts, r.ask(id))
+		(*sections)[i].Prompts = append((*sections)[i].Prompts, r.ask(id))
 	}
 	whom := map[string]string{"prosthetist": "For my prosthetist", "physician": "For my doctor", "therapist": "For my therapist", "payer": "For my plan", "myself": "For myself"}
 	for n, id := range asked {
 		title := whom[lib.Prompt(id).Whom[0].S]
 		switch {
 		case n < 3:
-			into(&out.Groups, "Please start with these", id)
+			into(&out.Sections, "Please start with these", id)
 		case n < 12:
-			into(&out.Groups, title, id)
+			into(&out.Sections, title, id)
 		default:
 			into(&out.More, title, id)
 		}

@@ -52,19 +52,19 @@ type ending struct {
 }
 
 type sheet struct {
-	Grave  string
-	Stars  string
-	Groups []group
-	More   []group // folded in
-	Own    []string
-	Bring  []string
-	Off    []string
-	Notes  []string // titles of the cards
-	Mind   string
-	Long   string // says that it may not fit a page
+	Grave    string
+	Stars    string
+	Sections []section
+	More     []section // folded in
+	Own      []string
+	Bring    []string
+	Off      []string
+	Notes    []string // titles of the cards
+	Mind     string
+	Long     string // says that it may not fit a page
 }
 
-type group struct {
+type section struct {
 	Title   string
 	Prompts []string
 }
@@ -80,7 +80,7 @@ const all = (s, r = root) => r ? Array.from(r.querySelectorAll(s)) : [];
 const at = (name, r = root) => one('[data-slot="' + name + '"]', r);
 const out = { View: "", Title: "", Place: "", Question: "", Choices: [], Entry: "", Written: "", Problem: "", Trail: [], Buttons: [], Status: "", Focus: "",
   Ending: { Title: "", Caution: "", Text: [], Cards: [], Prompts: [] },
-  Sheet: { Grave: "", Stars: "", Groups: [], More: [], Own: [], Bring: [], Off: [], Notes: [], Mind: "", Long: "" } };
+  Sheet: { Grave: "", Stars: "", Sections: [], More: [], Own: [], Bring: [], Off: [], Notes: [], Mind: "", Long: "" } };
 if (!shown(root)) return out;
 const view = at("view");
 if (one("[data-topic]", view)) out.View = "topics";
@@ -116,9 +116,9 @@ if (out.View === "told") out.Ending.Title = out.Title;
 if (out.View === "sheet") {
   // What is folded in is there and not shown, so it is read as it is written.
   const asks = (r) => all(".ask", r).map((e) => clean(e.textContent));
-  const groups = (name) => all(".group", at(name, view)).map((g) => ({ Title: clean(one("h3", g).textContent), Prompts: asks(g) }));
+  const sections = (name) => all(".section", at(name, view)).map((g) => ({ Title: clean(one("h3", g).textContent), Prompts: asks(g) }));
   const listed = (name) => asks(at(name, view));
-  Object.assign(out.Sheet, { Grave: text(at("grave", view)), Stars: text(at("stars", view)), Groups: groups("groups"), More: groups("folded"),
+  Object.assign(out.Sheet, { Grave: text(at("grave", view)), Stars: text(at("stars", view)), Sections: sections("sections"), More: sections("folded"),
     Own: listed("own"), Bring: listed("bring"), Notes: all('[data-slot="notes"] .card > h4', view).filter(shown).map(text), Mind: text(at("mind", view)), Long: text(at("long", view)),
     Off: all('[data-slot="off"] > li', view).map((li) => clean(at("ask", li).textContent)) });
 }

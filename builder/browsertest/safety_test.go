@@ -43,11 +43,11 @@ func TestCautionComesFirst(t *testing.T) {
 				t.Errorf("%s: %s", name, wrong)
 			}
 			s := b.tap("sheet")
-			for _, wrong := range firstThings(b, "#planner .sheet", "My sheet", caution, emergency, s.Sheet.Groups[0].Prompts[0]) {
+			for _, wrong := range firstThings(b, "#planner .sheet", "My sheet", caution, emergency, s.Sheet.Sections[0].Prompts[0]) {
 				t.Errorf("%s, the sheet: %s", name, wrong)
 			}
 			p := b.print("A4", "sheet-"+e.ID.S)
-			first := s.Sheet.Groups[0].Prompts[0]
+			first := s.Sheet.Sections[0].Prompts[0]
 			for _, wrong := range inOrder(p.Text, caution, first, emergency) {
 				t.Errorf("%s, on paper: %s\n%s", name, wrong, p.Text)
 			}
@@ -129,10 +129,10 @@ func TestSafetyOutranksOtherTrees(t *testing.T) {
 		b.tap("topics")
 	}
 	s := b.tap("bar-sheet")
-	for _, wrong := range firstThings(b, "#planner .sheet", "My sheet", cautions[1], oneLine(lib.Edition.Lines.Sentence("emergency")), s.Sheet.Groups[0].Prompts[0], cautions[0], cautions[2]) {
+	for _, wrong := range firstThings(b, "#planner .sheet", "My sheet", cautions[1], oneLine(lib.Edition.Lines.Sentence("emergency")), s.Sheet.Sections[0].Prompts[0], cautions[0], cautions[2]) {
 		t.Error(wrong)
 	}
-	for _, wrong := range inOrder(b.print("Letter", "sheet-of-three-trees").Text, cautions[1], s.Sheet.Groups[0].Prompts[0], cautions[0], cautions[2]) {
+	for _, wrong := range inOrder(b.print("Letter", "sheet-of-three-trees").Text, cautions[1], s.Sheet.Sections[0].Prompts[0], cautions[0], cautions[2]) {
 		t.Errorf("on paper: %s", wrong)
 	}
 }

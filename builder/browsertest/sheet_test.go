@@ -146,7 +146,7 @@ func holds(b *tab, name string, p printout, head, starred []string, s screen) {
 		}
 		last = max(last, at)
 	}
-	for _, g := range s.Sheet.Groups {
+	for _, g := range s.Sheet.Sections {
 		for _, ask := range g.Prompts {
 			at := strings.Index(text, ask)
 			if at < 0 {
@@ -180,7 +180,7 @@ func TestMoveAndReword(t *testing.T) {
 	b.take(lib.Tree("hills-and-ramps"), exampleAt(b, "hills-and-ramps", "steep-down"))
 	before := asks(b.tap("sheet").Sheet)
 	tool := func(n int, act string) screen {
-		return b.hand(`const li = planner.querySelectorAll("[data-slot=groups] [data-prompt]")[%s]; li.querySelector("details").open = true; tapOn(li.querySelector('[data-act="`+act+`"]'), "`+act+`")`, n)
+		return b.hand(`const li = planner.querySelectorAll("[data-slot=sections] [data-prompt]")[%s]; li.querySelector("details").open = true; tapOn(li.querySelector('[data-act="`+act+`"]'), "`+act+`")`, n)
 	}
 	want := slices.Clone(before)
 	want[0], want[1] = want[1], want[0]
@@ -190,24 +190,24 @@ func TestMoveAndReword(t *testing.T) {
 	if diff := cmp.Diff(before, asks(tool(1, "up").Sheet)); diff != "" {
 		t.Errorf("and up again:\n%s", diff)
 	}
-	groups := b.look().Sheet.Groups
-	at := len(groups[0].Prompts) + len(groups[1].Prompts) // the first one of the second heading below those to start with
-	moved := tool(at, "up").Sheet.Groups
-	if moved[1].Title != groups[2].Title || moved[2].Title != groups[1].Title {
+	sections := b.look().Sheet.Sections
+	at := len(sections[0].Prompts) + len(sections[1].Prompts) // the first one of the second heading below those to start with
+	moved := tool(at, "up").Sheet.Sections
+	if moved[1].Title != sections[2].Title || moved[2].Title != sections[1].Title {
 		t.Errorf("the first one of the second heading moved up: %v", moved)
 	}
 	if on := eval[string](b, `document.activeElement.getAttribute("data-act")`); on != "up" {
 		t.Errorf("after moving up the focus is on %q", on)
 	}
-	own := b.hand(`const li = planner.querySelector("[data-slot=groups] [data-prompt]"); li.querySelector("details").open = true; li.querySelector("textarea").value = "  Will it hold   on my loft ladder? "; tapOn(li.querySelector('[data-act="reword"]'), "reword")`)
-	if got := own.Sheet.Groups[0].Prompts[0]; got != "Will it hold on my loft ladder?" {
+	own := b.hand(`const li = planner.querySelector("[data-slot=sections] [data-prompt]"); li.querySelector("details").open = true; li.querySelector("textarea").value = "  Will it hold   on my loft ladder? "; tapOn(li.querySelector('[data-act="reword"]'), "reword")`)
+	if got := own.Sheet.Sections[0].Prompts[0]; got != "Will it hold on my loft ladder?" {
 		t.Errorf("reworded it reads %q", got)
 	}
 	if p := b.print("A4", "reworded"); !strings.Contains(p.Text, "Will it hold on my loft ladder?") {
 		t.Error("the paper does not have the reader's words")
 	}
-	back := b.hand(`const li = planner.querySelector("[data-slot=groups] [data-prompt]"); li.querySelector("details").open = true; li.querySelector("textarea").value = ""; tapOn(li.querySelector('[data-act="reword"]'), "reword")`)
-	if got := back.Sheet.Groups[0].Prompts[0]; got != moved[0].Prompts[0] {
+	back := b.hand(`const li = planner.querySelector("[data-slot=sections] [data-prompt]"); li.querySelector("details").open = true; li.querySelector("textarea").value = ""; tapOn(li.querySelector('[data-act="reword"]'), "reword")`)
+	if got := back.Sheet.Sections[0].Prompts[0]; got != moved[0].Prompts[0] {
 		t.Errorf("its own words back it reads %q, want %q", got, moved[0].Prompts[0])
 	}
 }
@@ -225,7 +225,7 @@ func TestTakeAlong(t *testing.T) {
 		b.waitFor(`document.getElementById("planner-text").value !== ""`)
 		text := eval[string](b, `document.getElementById("planner-text").value`)
 		for _, ask := range asks(want) {
-			shown := slices.ContainsFunc(want.More, func(g group) bool { return slices.Contains(g.Prompts, ask) })
+			shown := slices.ContainsFunc(want.More, func(s section) bool { return slices.Contains(s.Prompts, ask) })
 			if strings.Contains(text, ask) == shown {
 				t.Errorf("the text: %q is in it: %v", ask, !shown)
 			}

@@ -338,7 +338,7 @@ func TestToldOnTheSheet(t *testing.T) {
 		t.Errorf("the sheet: %s", wrong)
 	}
 	p := b.print("A4", "sheet-told")
-	for _, wrong := range inOrder(p.Text, append(slices.Clone(names), s.Sheet.Groups[0].Prompts[0])...) {
+	for _, wrong := range inOrder(p.Text, append(slices.Clone(names), s.Sheet.Sections[0].Prompts[0])...) {
 		t.Errorf("on paper: %s\n%s", wrong, p.Text)
 	}
 }

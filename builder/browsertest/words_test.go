@@ -49,8 +49,8 @@ func TestOwnWordsAreNotCut(t *testing.T) {
 	if day := eval[string](b, `document.getElementById("planner-day").value`); day != fits {
 		t.Errorf("the day reads %q", day)
 	}
-	b.hand(put+`const li = planner.querySelector("[data-slot=groups] [data-prompt]"); li.querySelector("details").open = true; put(li.querySelector("textarea"), %s); tapOn(li.querySelector('[data-act="reword"]'), "reword")`, long)
-	if got := eval[string](b, `planner.querySelector("[data-slot=groups] .ask").textContent`); strings.Contains(got, "Stairs?") {
+	b.hand(put+`const li = planner.querySelector("[data-slot=sections] [data-prompt]"); li.querySelector("details").open = true; put(li.querySelector("textarea"), %s); tapOn(li.querySelector('[data-act="reword"]'), "reword")`, long)
+	if got := eval[string](b, `planner.querySelector("[data-slot=sections] .ask").textContent`); strings.Contains(got, "Stairs?") {
 		t.Errorf("words that are too long were taken: %q", got)
 	}
 	b.tap("visit")
@@ -78,11 +78,11 @@ func TestOwnWordsOfAnyKindFit(t *testing.T) {
 	for _, ask := range all {
 		b.hand(put+`put(unfold(document.getElementById("planner-own")), %s); tapOn(planner.querySelector('[data-slot="add"] button'), "add")`, ask)
 	}
-	s := b.hand(put+`put(unfold(document.getElementById("planner-day")), %[1]s); const li = planner.querySelector("[data-slot=groups] [data-prompt]"); li.querySelector("details").open = true; put(li.querySelector("textarea"), %[1]s); tapOn(li.querySelector('[data-act="reword"]'), "reword")`, long)
+	s := b.hand(put+`put(unfold(document.getElementById("planner-day")), %[1]s); const li = planner.querySelector("[data-slot=sections] [data-prompt]"); li.querySelector("details").open = true; put(li.querySelector("textarea"), %[1]s); tapOn(li.querySelector('[data-act="reword"]'), "reword")`, long)
 	if !slices.Equal(s.Sheet.Own, all) {
 		t.Errorf("own questions: %q", s.Sheet.Own)
 	}
-	b.hand(`const star = planner.querySelector('[data-slot=own] [data-act="star"]'); tapOn(star, "star"); const groups = planner.querySelectorAll("[data-slot=groups] [data-prompt]"); tool(groups[groups.length - 1].dataset.prompt, "off"); planner.querySelector('[data-slot="off-fold"]').open = true`)
+	b.hand(`const star = planner.querySelector('[data-slot=own] [data-act="star"]'); tapOn(star, "star"); const asks = planner.querySelectorAll("[data-slot=sections] [data-prompt]"); tool(asks[asks.length - 1].dataset.prompt, "off"); planner.querySelector('[data-slot="off-fold"]').open = true`)
 	for _, width := range []int64{320, 1280} {
 		b.size(width, 700)
 		for _, wrong := range eval[[]string](b, layout) {
@@ -100,7 +100,7 @@ func TestOwnWordsOfAnyKindFit(t *testing.T) {
 	if n := strings.Count(p.Text, "Answered"); n != 3 {
 		t.Errorf("of three questions to start with %d can be checked", n)
 	}
-	if dir := eval[[]string](b, `Array.from(document.querySelectorAll(".sheet-paper .group li, .sheet-paper .first .ask"), (e) => e).filter((e) => /[\u0590-\u06ff]/.test(e.textContent)).map((e) => getComputedStyle(e).direction)`); !slices.Equal(dir, []string{"rtl", "rtl"}) {
+	if dir := eval[[]string](b, `Array.from(document.querySelectorAll(".sheet-paper .section li, .sheet-paper .first .ask"), (e) => e).filter((e) => /[\u0590-\u06ff]/.test(e.textContent)).map((e) => getComputedStyle(e).direction)`); !slices.Equal(dir, []string{"rtl", "rtl"}) {
 		t.Errorf("Arabic and Hebrew run %q", dir)
 	}
 	b.tap("visit")

@@ -51,7 +51,7 @@ function begun(day, sore) {
 var full = {where: ["home"], size: ["30 mm"], stairs: ["yes"]};
 // all is a sheet with as many questions as there are: 12 before the fold and 5 behind it.
 function all() { const s = begun(full); for (const t of ["feet", "visits"]) for (const id of listed[t]) s.pick(id, true); return s; }
-function titles(groups) { return groups.map((g) => g.title + ": " + g.prompts.join(" ")); }
+function titles(sections) { return sections.map((g) => g.title + ": " + g.prompts.join(" ")); }
 `
 
 // What stands on the sheet, in which order and why, and what moving, starring and
@@ -60,9 +60,9 @@ function titles(groups) { return groups.map((g) => g.title + ": " + g.prompts.jo
 func TestSheet(t *testing.T) {
 	page := planner(t)
 	for _, c := range []struct{ name, code, want string }{
-		{"nothing is told yet", `(() => { const c = script.compose(begun()); return [c.first, titles(c.groups)]; })()`, `[["g1", "g2", "g3"], []]`},
-		{"those of a card come first, then the ending's, the general ones last; three start, the others stand by whom to ask", `(() => { const c = script.compose(begun(full)); return [c.first, titles(c.groups), titles(c.more), c.moreCount, c.bring]; })()`, `[["visits9", "feet1", "feet2"], ["For my doctor: visits1", "For my prosthetist: g1 g2 g3"], [], 0, ["bring2", "bring1"]]`},
-		{"twelve stand before the fold, the rest behind it under the same titles", `(() => { const c = script.compose(all()); return [c.first, titles(c.groups), titles(c.more), c.moreCount]; })()`, `[["visits9", "feet3", "feet4"], ["For my therapist: feet5", "For my doctor: visits2 visits3 visits4 visits5 visits6", "For my prosthetist: g1 g2 g3"], ["For my doctor: visits7 visits8 visits1", "For my therapist: feet1 feet2"], 5]`},
+		{"nothing is told yet", `(() => { const c = script.compose(begun()); return [c.first, titles(c.sections)]; })()`, `[["g1", "g2", "g3"], []]`},
+		{"those of a card come first, then the ending's, the general ones last; three start, the others stand by whom to ask", `(() => { const c = script.compose(begun(full)); return [c.first, titles(c.sections), titles(c.more), c.moreCount, c.bring]; })()`, `[["visits9", "feet1", "feet2"], ["For my doctor: visits1", "For my prosthetist: g1 g2 g3"], [], 0, ["bring2", "bring1"]]`},
+		{"twelve stand before the fold, the rest behind it under the same titles", `(() => { const c = script.compose(all()); return [c.first, titles(c.sections), titles(c.more), c.moreCount]; })()`, `[["visits9", "feet3", "feet4"], ["For my therapist: feet5", "For my doctor: visits2 visits3 visits4 visits5 visits6", "For my prosthetist: g1 g2 g3"], ["For my doctor: visits7 visits8 visits1", "For my therapist: feet1 feet2"], 5]`},
 
 		{"it came up by an amount and the last two answers", `script.cameFrom(begun(full), "feet1")`, `["It came up in “My day”. You said: At home; 30 mm (1 1/8 in); Yes, stairs."]`},
 		{"a skipped question is not told", `script.cameFrom(begun({where: ["skip"], size: ["30 mm"], stairs: ["yes"]}), "feet1")`, `["It came up in “My day”. You said: 30 mm (1 1/8 in); Yes, stairs."]`},
@@ -83,13 +83,13 @@ func TestSheet(t *testing.T) {
 		{"cards of the tree at hand go first", `(() => { const s = begun(null, "no"); s.begin("day"); s.answer("day", "where", ["home"]); s.data.trees[1].questions.now.answers[2].cards = ["plain"]; return [s.cards("day"), s.cards(""), s.cardPrompts("day")]; })()`, `[["log", "plain"], ["plain", "log"], ["visits9", "bring2"]]`},
 		{"a tree without an ending reached has none", `[begun({where: ["town"]}).endings(), begun({where: ["town"]}).cameUp()]`, `[[], []]`},
 
-		{"moved down within its heading", `(() => { const s = begun(full); return [script.move(s, "g1", 1), titles(script.compose(s).groups)]; })()`, `[true, ["For my doctor: visits1", "For my prosthetist: g2 g1 g3"]]`},
-		{"moved up within a heading", `(() => { const s = begun(full); return [script.move(s, "g2", -1), titles(script.compose(s).groups)[1], s.kept.order]; })()`, `[true, "For my prosthetist: g2 g1 g3", ["visits9", "feet1", "feet2", "visits1", "g2", "g1", "g3", "bring2", "bring1"]]`},
+		{"moved down within its heading", `(() => { const s = begun(full); return [script.move(s, "g1", 1), titles(script.compose(s).sections)]; })()`, `[true, ["For my doctor: visits1", "For my prosthetist: g2 g1 g3"]]`},
+		{"moved up within a heading", `(() => { const s = begun(full); return [script.move(s, "g2", -1), titles(script.compose(s).sections)[1], s.kept.order]; })()`, `[true, "For my prosthetist: g2 g1 g3", ["visits9", "feet1", "feet2", "visits1", "g2", "g1", "g3", "bring2", "bring1"]]`},
 		{"the first of all cannot move up", `(() => { const s = begun(full); return [script.move(s, "visits9", -1), s.kept.order]; })()`, `[false, []]`},
-		{"the first of a heading moves with it", `(() => { const s = begun(full); return [script.move(s, "g1", -1), titles(script.compose(s).groups)]; })()`, `[true, ["For my prosthetist: g1 g2 g3", "For my doctor: visits1"]]`},
-		{"the last of a heading moves with it", `(() => { const s = begun(full); return [script.move(s, "visits1", 1), titles(script.compose(s).groups)]; })()`, `[true, ["For my prosthetist: g1 g2 g3", "For my doctor: visits1"]]`},
+		{"the first of a heading moves with it", `(() => { const s = begun(full); return [script.move(s, "g1", -1), titles(script.compose(s).sections)]; })()`, `[true, ["For my prosthetist: g1 g2 g3", "For my doctor: visits1"]]`},
+		{"the last of a heading moves with it", `(() => { const s = begun(full); return [script.move(s, "visits1", 1), titles(script.compose(s).sections)]; })()`, `[true, ["For my prosthetist: g1 g2 g3", "For my doctor: visits1"]]`},
 		{"the last of all cannot move down", `(() => { const s = begun(full); return [script.move(s, "g3", 1), s.kept.order]; })()`, `[false, []]`},
-		{"at the fold two change sides", `(() => { const s = all(); return [script.move(s, "visits7", -1), titles(script.compose(s).groups), titles(script.compose(s).more)[0]]; })()`, `[true, ["For my therapist: feet5", "For my doctor: visits2 visits3 visits4 visits5 visits6 visits7", "For my prosthetist: g1 g2"], "For my prosthetist: g3"]`},
+		{"at the fold two change sides", `(() => { const s = all(); return [script.move(s, "visits7", -1), titles(script.compose(s).sections), titles(script.compose(s).more)[0]]; })()`, `[true, ["For my therapist: feet5", "For my doctor: visits2 visits3 visits4 visits5 visits6 visits7", "For my prosthetist: g1 g2"], "For my prosthetist: g3"]`},
 		{"behind the fold", `(() => { const s = all(); return [script.move(s, "visits7", 1), script.compose(s).more[0].prompts]; })()`, `[true, ["visits8", "visits7", "visits1"]]`},
 		{"the last behind the fold cannot move down", `script.move(all(), "feet2", 1)`, `false`},
 		{"among the first ones", `(() => { const s = begun(full); return [script.move(s, "feet1", -1), script.compose(s).first, script.move(s, "feet1", -1)]; })()`, `[true, ["feet1", "visits9", "feet2"], false]`},
@@ -101,10 +101,10 @@ func TestSheet(t *testing.T) {
 		{"the first of them moves down", `(() => { const s = begun(full); s.addOwn("One?"); s.addOwn("Two?"); return [script.move(s, "own 1", 1), s.kept.own.map((o) => o.ask)]; })()`, `[true, ["Two?", "One?"]]`},
 		{"what is not on the sheet does not move", `script.move(begun(full), "feet5", 1)`, `false`},
 
-		{"on paper the starred come first, and what is folded is left out", `(() => { const s = all(); s.star("feet2"); s.star("visits8"); const p = script.forPaper(s); return [p.first, titles(p.groups), p.more, p.moreCount, p.bring]; })()`, `[["feet2", "visits8", "visits9"], ["For my therapist: feet3 feet4 feet5", "For my doctor: visits2 visits3 visits4 visits5 visits6", "For my prosthetist: g1 g2 g3"], [], 0, ["bring2", "bring1"]]`},
-		{"unless the fold is open", `(() => { const s = all(); s.kept.moreOpen = true; s.star("visits1"); return titles(script.forPaper(s).groups)[1]; })()`, `"For my doctor: visits2 visits3 visits4 visits5 visits6 visits7 visits8"`},
+		{"on paper the starred come first, and what is folded is left out", `(() => { const s = all(); s.star("feet2"); s.star("visits8"); const p = script.forPaper(s); return [p.first, titles(p.sections), p.more, p.moreCount, p.bring]; })()`, `[["feet2", "visits8", "visits9"], ["For my therapist: feet3 feet4 feet5", "For my doctor: visits2 visits3 visits4 visits5 visits6", "For my prosthetist: g1 g2 g3"], [], 0, ["bring2", "bring1"]]`},
+		{"unless the fold is open", `(() => { const s = all(); s.kept.moreOpen = true; s.star("visits1"); return titles(script.forPaper(s).sections)[1]; })()`, `"For my doctor: visits2 visits3 visits4 visits5 visits6 visits7 visits8"`},
 		{"starred things to bring and own questions stand once", `(() => { const s = begun(full); s.addOwn("One?"); s.addOwn("Two?"); s.addOwn("Three?"); s.star("bring1"); s.star("own 2"); const p = script.forPaper(s); return [p.first, p.bring, p.own, script.asked(s)]; })()`, `[["bring1", "own 2", "visits9"], ["bring2"], ["own 1", "own 3"], ["bring1", "own 2", "visits9", "feet1", "feet2", "visits1", "g1", "g2", "g3", "own 1", "own 3"]]`},
-		{"a heading whose questions are all starred is left out", `(() => { const s = begun(full); s.star("visits1"); return titles(script.forPaper(s).groups); })()`, `["For my therapist: feet2", "For my prosthetist: g1 g2 g3"]`},
+		{"a heading whose questions are all starred is left out", `(() => { const s = begun(full); s.star("visits1"); return titles(script.forPaper(s).sections); })()`, `["For my therapist: feet2", "For my prosthetist: g1 g2 g3"]`},
 
 		{"three stars, and no fourth", `(() => { const s = begun(full); return ["g1", "g2", "g1", "feet1", "feet2"].map((id) => s.star(id)).concat(s.starred(), s.isStarred("g2"), s.isStarred("feet2")); })()`, `[true, true, true, true, false, "g1", "g2", "feet1", true, false]`},
 		{"one that no longer comes up lends its star", `(() => { const s = begun(full); ["feet1", "feet2", "g1"].forEach((id) => s.star(id)); s.answer("day", "stairs", ["no"]); return [s.starred(), s.star("g2"), s.starred()]; })()`, `[["g1"], true, ["g1", "g2"]]`},

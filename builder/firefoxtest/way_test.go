@@ -38,7 +38,7 @@ const answer = (ids) => {
   ids.forEach(tick);
   next();
 };
-const listed = () => Array.from(planner.querySelectorAll("[data-slot=groups] [data-prompt]"));
+const listed = () => Array.from(planner.querySelectorAll("[data-slot=sections] [data-prompt]"));
 `
 
 func (b *tab) hand(script string, args ...any) { b.t.Helper(); b.run(hands+script, args...) }
@@ -62,7 +62,7 @@ func (b *tab) sheet() sheet {
 	return eval[sheet](b, hands+`
 if (!planner.querySelector(".sheet")) throw new Error("this is not the sheet");
 const asks = (selector) => Array.from(planner.querySelectorAll(selector + " .ask"), (e) => e.textContent.replace(/\s+/g, " ").trim());
-return { Asks: asks("[data-slot=groups]").concat(asks("[data-slot=folded]")), Own: asks("[data-slot=own]"), Starred: asks(".starred"), Day: document.getElementById("planner-day").value };`)
+return { Asks: asks("[data-slot=sections]").concat(asks("[data-slot=folded]")), Own: asks("[data-slot=own]"), Starred: asks(".starred"), Day: document.getElementById("planner-day").value };`)
 }
 
 func (b *tab) same(by string, want sheet) {

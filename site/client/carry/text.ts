@@ -28,7 +28,7 @@ export function plainText(app: App): string {
   const me = about(state).join(" ");
   if (me) lines.push("", words.aboutMe, me);
   asks(words.first, sheet.first);
-  for (const group of sheet.groups) asks(group.title, group.prompts);
+  for (const section of sheet.sections) asks(section.title, section.prompts);
   asks(words.ownQuestions, sheet.own);
   part(words.mind, other.map((caution) => blocks(caution).join(" ")));
   part(words.notes, notes(state).map((card) => worded(card).join(" ")));

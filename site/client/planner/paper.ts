@@ -6,7 +6,7 @@ import { about } from "../sheet/about";
 import { askWhole } from "../state/amounts";
 import { App } from "../state/app";
 import { cautions } from "../sheet/caution";
-import { Group, answered, asked, forPaper } from "../sheet/compose";
+import { Section, answered, asked, forPaper } from "../sheet/compose";
 import { clone, empty, fill, make, put, slot } from "../page/dom";
 import { notes, worded } from "../sheet/notes";
 import { entry } from "../walk/walker";
@@ -83,7 +83,7 @@ export class Paper {
     put(page, "first", sheet.first.map((id) => this.firstItem(id)));
     slot(page, "first-title").hidden = !sheet.first.length;
     const own = { title: words.ownQuestions, prompts: sheet.own };
-    put(page, "rest", sheet.groups.concat(own).filter((group) => group.prompts.length).map((group) => this.group(group)));
+    put(page, "rest", sheet.sections.concat(own).filter((section) => section.prompts.length).map((section) => this.section(section)));
 
     put(page, "cautions", warn.other);
     put(page, "notes", notes(state).map(paperNote));
@@ -99,10 +99,10 @@ export class Paper {
     return li;
   }
 
-  private group(group: Group): HTMLElement {
-    const part = clone("paper-group");
-    fill(part, "title", group.title);
-    put(part, "asks", group.prompts.map((id) => {
+  private section(section: Section): HTMLElement {
+    const part = clone("paper-section");
+    fill(part, "title", section.title);
+    put(part, "asks", section.prompts.map((id) => {
       const li = make("li", askWhole(this.app.state, id));
       li.dir = "auto";
       return li;

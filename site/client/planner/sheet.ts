@@ -4,7 +4,7 @@ import { DAY, about, forget, isOff, say, sentences } from "../sheet/about";
 import { outdated, since } from "../state/amounts";
 import { App } from "../state/app";
 import { addEmergency, cautions } from "../sheet/caution";
-import { Group, cameFrom, compose, move } from "../sheet/compose";
+import { Section, cameFrom, compose, move } from "../sheet/compose";
 import { act, clone, empty, fill, make, put, slot, submit, unseen } from "../page/dom";
 import { tieWords, tooMuch } from "./field";
 import { MOST_ASKED, oneLine } from "../state/kept";
@@ -99,9 +99,9 @@ class SheetView {
 
   showAll(): void {
     const sheet = compose(this.app.state);
-    const first = sheet.first.length ? [this.group({ title: words.first, prompts: sheet.first }, "first")] : [];
-    this.list("groups", first.concat(this.others(sheet.groups)));
-    this.list("folded", sheet.more.map((g) => this.group(g)));
+    const first = sheet.first.length ? [this.section({ title: words.first, prompts: sheet.first }, "first")] : [];
+    this.list("sections", first.concat(this.others(sheet.sections)));
+    this.list("folded", sheet.more.map((g) => this.section(g)));
     slot(this.view, "more").hidden = !sheet.moreCount;
     fill(this.view, "more-count", words.more(sheet.moreCount));
     this.list("bring", sheet.bring.map((id) => this.item(id)));
@@ -146,22 +146,22 @@ class SheetView {
     fill(this.view, "stars", words.stars(this.app.state.starred().length));
   }
 
-  private group(group: Group, kind = ""): HTMLElement {
-    const section = make("section", "", `group ${kind}`.trim());
+  private section(section: Section, kind = ""): HTMLElement {
+    const part = make("section", "", `section ${kind}`.trim());
     const list = make(kind ? "ol" : "ul", "", "prompts");
-    section.appendChild(make("h3", group.title));
-    for (const id of group.prompts) list.appendChild(this.item(id));
-    section.appendChild(list);
-    return section;
+    part.appendChild(make("h3", section.title));
+    for (const id of section.prompts) list.appendChild(this.item(id));
+    part.appendChild(list);
+    return part;
   }
 
   /** The questions below the first ones. On a phone many of them are folded, which says nothing of what prints. */
-  private others(groups: Group[]): HTMLElement[] {
-    const count = groups.reduce((n, g) => n + g.prompts.length, 0);
+  private others(sections: Section[]): HTMLElement[] {
+    const count = sections.reduce((n, g) => n + g.prompts.length, 0);
     if (!count) return [];
     const part = clone("part-others") as HTMLDetailsElement;
     fill(part, "count", words.others(count));
-    put(part, "by-whom", groups.map((g) => this.group(g)));
+    put(part, "by-whom", sections.map((g) => this.section(g)));
     const before = this.view.querySelector<HTMLDetailsElement>(".others"); // what is seen, as an event of it may come late
     part.open = before ? before.open : count < FEW || !matchMedia(NARROW).matches;
     return [part];

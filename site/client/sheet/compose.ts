@@ -10,7 +10,7 @@ import { SKIP, Step, UNSURE, addOnce, entry } from "../walk/walker";
 import * as words from "../words/words";
 
 /** Prompts under one heading. */
-export interface Group {
+export interface Section {
   title: string;
   prompts: string[];
 }
@@ -18,10 +18,10 @@ export interface Group {
 export interface Sheet {
   /** Those that are asked first: the starred ones, and up to three in all those that hang most on what was told. */
   first: string[];
-  /** The others by whom to ask. */
-  groups: Group[];
+  /** The others, a section for each of those to ask. */
+  sections: Section[];
   /** Prompts beyond those, folded in. */
-  more: Group[];
+  more: Section[];
   moreCount: number;
   /** Things to take along; a list to tick rather than to ask. */
   bring: string[];
@@ -42,8 +42,8 @@ export function compose(state: State): Sheet {
   const more = rest(shown.slice(MOST_SHOWN));
   return {
     first,
-    groups: grouped(state, rest(shown.slice(0, MOST_SHOWN))),
-    more: grouped(state, more),
+    sections: byWhom(state, rest(shown.slice(0, MOST_SHOWN))),
+    more: byWhom(state, more),
     moreCount: more.length,
     bring: rest(all.filter((id) => themeOf(state, id) === BRING)),
     own: rest(state.kept.own.map((o) => o.id)),
@@ -84,14 +84,14 @@ function ranked(state: State): string[] {
 /** What prints: folded ones only where the fold is open. */
 export function forPaper(state: State): Sheet {
   const sheet = compose(state);
-  const groups = sheet.groups.concat(state.kept.moreOpen ? sheet.more : []);
-  return { ...sheet, groups: join(groups), more: [], moreCount: 0 };
+  const sections = sheet.sections.concat(state.kept.moreOpen ? sheet.more : []);
+  return { ...sheet, sections: join(sections), more: [], moreCount: 0 };
 }
 
 /** All that is asked, in the order of the paper. */
 export function asked(state: State): string[] {
   const sheet = forPaper(state);
-  return sheet.groups.reduce((ids, g) => ids.concat(g.prompts), sheet.first.slice()).concat(sheet.own);
+  return sheet.sections.reduce((ids, s) => ids.concat(s.prompts), sheet.first.slice()).concat(sheet.own);
 }
 
 /**
@@ -106,8 +106,8 @@ export function move(state: State, id: string, by: 1 | -1): boolean {
   if (state.isStarred(id)) return moveStar(state, id, by);
   if (at >= 0) return swap(own, at, at + by);
   const first = sheet.first.filter((other) => !state.isStarred(other));
-  const moved = swap(first, first.indexOf(id), first.indexOf(id) + by) || [sheet.groups, sheet.more].some((part) => moveIn(part, id, by)) || swap(sheet.bring, sheet.bring.indexOf(id), sheet.bring.indexOf(id) + by);
-  const order = first.concat(flat(sheet.groups), flat(sheet.more));
+  const moved = swap(first, first.indexOf(id), first.indexOf(id) + by) || [sheet.sections, sheet.more].some((part) => moveIn(part, id, by)) || swap(sheet.bring, sheet.bring.indexOf(id), sheet.bring.indexOf(id) + by);
+  const order = first.concat(flat(sheet.sections), flat(sheet.more));
   const place = order.indexOf(id);
   const crossed = !moved && place >= 0 && swap(order, place, place + by);
   if (moved || crossed) state.kept.order = order.concat(sheet.bring);
@@ -121,11 +121,11 @@ function moveStar(state: State, id: string, by: 1 | -1): boolean {
   return moved;
 }
 
-function moveIn(groups: Group[], id: string, by: 1 | -1): boolean {
-  const g = groups.findIndex((one) => one.prompts.indexOf(id) >= 0);
-  const prompts = g < 0 ? [] : (groups[g] as Group).prompts;
+function moveIn(sections: Section[], id: string, by: 1 | -1): boolean {
+  const which = sections.findIndex((one) => one.prompts.indexOf(id) >= 0);
+  const prompts = which < 0 ? [] : (sections[which] as Section).prompts;
   const at = prompts.indexOf(id);
-  return at >= 0 && (swap(prompts, at, at + by) || swap(groups, g, g + by));
+  return at >= 0 && (swap(prompts, at, at + by) || swap(sections, which, which + by));
 }
 
 function swap<T>(list: T[], a: number, b: number): boolean {
@@ -136,8 +136,8 @@ function swap<T>(list: T[], a: number, b: number): boolean {
   return true;
 }
 
-function flat(groups: Group[]): string[] {
-  return groups.reduce((ids: string[], g) => ids.concat(g.prompts), []);
+function flat(sections: Section[]): string[] {
+  return sections.reduce((ids: string[], s) => ids.concat(s.prompts), []);
 }
 
 /** Trees whose ending, or a card picked up in them, brings a prompt. */
@@ -192,8 +192,8 @@ function themeOf(state: State, id: string): string {
   return (prompt && prompt.theme) || "";
 }
 
-/** Groups by whom to ask first, in the order in which they come up. */
-function grouped(state: State, prompts: string[]): Group[] {
+/** Sections by whom to ask first, in the order in which they come up. */
+function byWhom(state: State, prompts: string[]): Section[] {
   return join(prompts.map((id) => ({ title: words.forWhom(whomOf(state, id)), prompts: [id] })));
 }
 
@@ -202,13 +202,13 @@ function whomOf(state: State, id: string): string {
   return ((prompt && prompt.whom) || [])[0] || "";
 }
 
-/** Joins groups with the same title; leaves out those that are empty. */
-function join(groups: Group[]): Group[] {
-  const out: Group[] = [];
-  for (const group of groups) {
-    const same = out.find((g) => g.title === group.title);
-    if (same) same.prompts = same.prompts.concat(group.prompts);
-    else if (group.prompts.length) out.push(group);
+/** Joins sections with the same title; leaves out those that are empty. */
+function join(sections: Section[]): Section[] {
+  const out: Section[] = [];
+  for (const section of sections) {
+    const same = out.find((s) => s.title === section.title);
+    if (same) same.prompts = same.prompts.concat(section.prompts);
+    else if (section.prompts.length) out.push(section);
   }
   return out;
 }
