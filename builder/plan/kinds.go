@@ -1,6 +1,8 @@
 package plan
 
 import (
+	"path"
+
 	"keelpath/builder/library"
 	"keelpath/builder/say"
 )
@@ -47,6 +49,7 @@ type row struct {
 	// Of a kind with several pages: Of, Title and About of each. The file has the name of the id.
 	each func(*library.Library) []Page
 
+	byHand  bool                        // see Page
 	without func(*library.Library) bool // whether a site has no such page; nil where every site has it
 }
 
@@ -55,7 +58,7 @@ type row struct {
 var rows = []row{
 	{kind: Home, file: "index", title: "home.title", about: "home.page-about"},
 	{kind: Planner, room: "prepare", file: "index", title: "planner.title", about: "planner.page-about"},
-	{kind: Paper, room: "prepare", each: papers},
+	{kind: Paper, room: "prepare", each: papers, byHand: true},
 	{kind: Learn, room: "learn", file: "index", title: "learn.title", about: "learn.page-about"},
 	{kind: Explainer, room: "learn", each: explainers},
 	{kind: Workbench, room: "workbench", file: "index", title: "workbench.title", about: "workbench.page-about"},
@@ -65,9 +68,9 @@ var rows = []row{
 	{kind: FootTypes, room: "learn", file: "foot-types"},
 	{kind: Glossary, room: "learn", file: "glossary", title: "glossary.title", about: "glossary.page-about"},
 	{kind: Questions, room: "learn", file: "questions", title: "questions.title", about: "questions.page-about"},
-	{kind: Teach, room: "teach", file: "index", title: "teach.title", about: "teach.page-about"},
-	{kind: Inside, room: "teach", each: insides},
-	{kind: Cases, room: "teach", file: "cases", title: "cases.title", about: "cases.page-about",
+	{kind: Teach, room: "teach", file: "index", title: "teach.title", about: "teach.page-about", byHand: true},
+	{kind: Inside, room: "teach", each: insides, byHand: true},
+	{kind: Cases, room: "teach", file: "cases", title: "cases.title", about: "cases.page-about", byHand: true,
 		without: func(l *library.Library) bool { return len(l.Cases) == 0 }},
 	{kind: Clinic, room: "clinic", file: "index"},
 	{kind: Ratings, room: "clinic", file: "self-ratings"},
@@ -89,12 +92,21 @@ func (r row) pages(l *library.Library) []Page {
 		if r.each != nil {
 			file = p.Of
 		}
-		p.Kind, p.Room, p.Lang, p.Name = r.kind, r.room, l.Lang, file+".html"
-		if r.room != "" {
-			p.Name = r.room + "/" + p.Name
-		}
+		p.Kind, p.Room, p.ByHand, p.Lang, p.Name = r.kind, r.room, r.byHand, l.Lang, r.name(file)
 	}
 	return out
+}
+
+func (r row) name(file string) string { return path.Join(r.room, file+".html") }
+
+// Only is the name of the page that is the only one of its kind, in every site that has it.
+func Only(kind Kind) string {
+	for _, r := range rows {
+		if r.kind == kind && r.each == nil {
+			return r.name(r.file)
+		}
+	}
+	panic("plan: of this kind there is not one page: " + string(kind))
 }
 
 // one is the only page of its kind; its text says what it is called, or the program does.

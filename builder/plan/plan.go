@@ -19,6 +19,8 @@ type Page struct {
 	Lang  string // the language of its words, as BCP 47 writes it
 	Kind  Kind
 	Of    string // the id of what it shows, where there are several of its kind
+
+	ByHand bool // it is read by hand: a topic leads from it to the topic's paper page, and not into the planner
 }
 
 // Room is a part of the site. Its id is the name of the folder in which its pages lie.

@@ -57,7 +57,7 @@ func (a addresses) explainer(id string) string { return a.page(a.of(plan.Explain
 // patient's tree. A page that is read by hand leads on to such pages, and a tree
 // that is not a patient's has only its teaching page.
 func (a addresses) tree(id string) string {
-	if p := a.byHand(id); p.Kind != plan.Paper || a.read() {
+	if p := a.byHand(id); p.Kind != plan.Paper || a.here.ByHand {
 		return a.page(p)
 	}
 	return a.take(id)
@@ -76,11 +76,6 @@ func (a addresses) byHand(id string) plan.Page {
 		return p
 	}
 	return a.of(plan.Inside, id)
-}
-
-// read tells whether the page at hand is read by hand.
-func (a addresses) read() bool {
-	return (a.here.Room == "prepare" || a.here.Room == "teach") && a.here.Kind != plan.Planner
 }
 
 func (a addresses) figure(id string) string { return a.page(a.of(plan.Figure, id)) }

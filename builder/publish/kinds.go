@@ -17,13 +17,13 @@ type kind struct {
 	credits func(s *shelf.Shelf, of string) []read.Credits // of the texts that it shows; nil where it draws on everything
 	text    func(s *shelf.Shelf, of string) prose.Counts   // what the checker grades; nil where the page's words stand in its template
 	look    string                                         // a class of the whole page, for its style; empty for pages of text
-	newTab  bool                                           // links leave the page open, because it holds the reader's answers
+	screens bool                                           // it holds the reader's answers and shows a part at a time: links leave it open, and it has no trail, no lists of sources and no style of running text
 }
 
 // kinds has a row for each kind of page of room plan.
 var kinds = map[plan.Kind]kind{
 	plan.Home:       {template: "home", model: homeModel, look: "front", loads: []string{"style/home.css"}},
-	plan.Planner:    {template: "planner", model: plannerModel, look: "taking", loads: []string{"style/ask.css", "client/planner/planner.ts"}, credits: plannerCredits, newTab: true},
+	plan.Planner:    {template: "planner", model: plannerModel, look: "taking", loads: []string{"style/ask.css", "client/planner/planner.ts"}, credits: plannerCredits, screens: true},
 	plan.Paper:      {template: "tree", model: paperModel, loads: []string{"style/planner.css"}, credits: treeCredits, text: treeText},
 	plan.Learn:      {template: "learn", model: learnModel},
 	plan.Explainer:  {template: "explainer", model: explainerModel, loads: []string{"style/figure.css", "client/figures/workbench.ts"}, bare: withoutFigures, credits: explainerCredits, text: explainerText},

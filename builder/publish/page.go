@@ -27,8 +27,12 @@ func pageView(s *shelf.Shelf, p plan.Page, k kind) (PageView, error) {
 		Name: p.Name, Root: root, Title: p.Title, Description: p.About, Lang: p.Lang, Dir: say.Dir(p.Lang), Room: p.Room, Look: k.look,
 		Rooms: roomLinks(s.Say(), root), Edition: editionView(s.Edition()), Credits: creditsOn(s, p, k),
 		Languages: languageLinks(s.Edition().Languages, p, root),
+		Home:      root + plan.Only(plan.Home), Sources: root + plan.Only(plan.Sources), Clinic: root + plan.Only(plan.Clinic),
 	}
-	if p.Kind != plan.Planner {
+	if p.Kind == plan.Clinic {
+		v.Clinic = "" // links to itself are bare fragments
+	}
+	if !k.screens {
 		v.Trail = trail(s.Say(), p, root)
 	}
 	picture, err := s.Asset(mark)
@@ -37,7 +41,7 @@ func pageView(s *shelf.Shelf, p plan.Page, k kind) (PageView, error) {
 	}
 	v.Mark = root + picture
 	loads := []string{siteStyle}
-	if p.Kind != plan.Planner {
+	if !k.screens {
 		loads = append(loads, textStyle)
 	}
 	if k.bare == nil || !k.bare(s, p.Of) {
@@ -92,7 +96,7 @@ func trail(w *say.Words, p plan.Page, root string) []LinkView {
 	if p.Room == "" {
 		return nil
 	}
-	out := []LinkView{{Title: w.Say("layout.home"), URL: root + "index.html"}}
+	out := []LinkView{{Title: w.Say("layout.home"), URL: root + plan.Only(plan.Home)}}
 	for _, r := range plan.Rooms {
 		if r.ID == p.Room && r.Front() != p.Name {
 			out = append(out, LinkView{ID: r.ID, Title: w.Say(r.Title), URL: root + r.Front()})
@@ -190,7 +194,7 @@ func dateView(w *say.Words, iso string) DateView { return DateView{iso, w.Date(i
 type viewer struct {
 	addresses          // and with them the shelf, which is the only way to the content
 	view      PageView // what the layout has of the page, for its own part
-	newTab    bool
+	kind      kind     // how it is made
 
 	once func(what string, on any, html func() (template.HTML, error)) (template.HTML, error) // for what other pages show alike
 }
@@ -202,5 +206,5 @@ func (v viewer) amounts() *quantity.Tables { return quantity.In(v.say()) }
 
 // options are how texts on this page are rendered.
 func (v viewer) options() explainer.Options {
-	return explainer.Options{Say: v.say(), Target: v.target, NewTab: v.newTab, Partly: v.shelf.Partly, Drawing: v.shelf.Drawing}
+	return explainer.Options{Say: v.say(), Target: v.target, NewTab: v.kind.screens, Partly: v.shelf.Partly, Drawing: v.shelf.Drawing}
 }

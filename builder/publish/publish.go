@@ -202,7 +202,7 @@ func (m *maker) shared(v *PageView) error {
 		{"layout-top", fmt.Sprintf("%q %q", v.Root, v.Room), &v.Top},
 		{"layout-stance", "", &v.Stance},
 		{"layout-credits", fmt.Sprintf("%q", v.Credits), &v.CreditLines},
-		{"layout-last", fmt.Sprintf("%q %t", v.Root, v.Name == "clinic/index.html"), &v.Last},
+		{"layout-last", fmt.Sprintf("%q %q", v.Root, v.Clinic), &v.Last},
 	} {
 		var err error
 		if *p.to, err = m.once(p.template, p.on, m.shows(p.template, *v)); err != nil {
@@ -263,7 +263,7 @@ func (m *maker) viewer(p plan.Page) (viewer, error) {
 	k, s := kinds[p.Kind], m.stock.Shelf()
 	s.Find(p.Kind, p.Of) // the page's own title and what it is about are off the shelf too
 	view, err := pageView(s, p, k)
-	return viewer{addresses: addresses{s, view.Root, p}, view: view, newTab: k.newTab, once: m.once}, err
+	return viewer{addresses: addresses{s, view.Root, p}, view: view, kind: k, once: m.once}, err
 }
 
 // rooms are for the parts of pages while they are made.

@@ -105,7 +105,7 @@ func (v viewer) ending(t *tree.Tree, e *tree.Ending) (EndingView, error) {
 	var words []WordView
 	var err error
 	var listed []read.Text // the planner has no room for them
-	if v.here.Kind != plan.Planner {
+	if !v.kind.screens {
 		listed = t.Credits.Sources
 	}
 	if out.Text, out.Words, err = v.told(e.Text, listed); err != nil {

@@ -137,6 +137,9 @@ type PageView struct {
 	Room        string     // the id of one of Rooms; empty at home
 	Look        string     // a class of the whole page; empty for a page of text
 	Rooms       []LinkView // the site's rooms
+	Home        string     // address of the site's first page
+	Sources     string     // address of the page of all sources
+	Clinic      string     // address of the clinic's page, and nothing on that page itself
 	Trail       []LinkView // the pages above this one, outermost first, home included
 	Languages   []LinkView // the same page in each language of the site, this one included; none where it has one
 	Styles      []string   // addresses of style sheets
