@@ -83,8 +83,7 @@ never touched.`,
 func build(ctx context.Context, s Streams, l *library.Library, was site, key inputs, out string, b *bar) (n int, err error) {
 	var list finding.List
 	err = renew(ctx, s, out, func(root, old *os.Root) error {
-		emit := func(name string, data []byte) error { return folder.WriteFile(root, name, data) }
-		files, err := publish.Build(ctx, l, &list, was.before(root, old, key), emit, b.step)
+		files, err := publish.Build(ctx, l, &list, was.before(root, old, key), staged{root}, b.step)
 		n = len(files)
 		return err
 	})
@@ -94,6 +93,12 @@ func build(ctx context.Context, s Streams, l *library.Library, was site, key inp
 	}
 	return n, err
 }
+
+// staged is the folder in which a site is built, before it stands in the place of the old one.
+type staged struct{ root *os.Root }
+
+func (s staged) Write(name string, data []byte) error { return folder.WriteFile(s.root, name, data) }
+func (s staged) Read(name string) ([]byte, error)     { return s.root.ReadFile(filepath.FromSlash(name)) }
 
 // site is what a build may rest on of the site as it was: nothing where there is none, or where its
 // ledger is not whole or another program's.

@@ -22,47 +22,51 @@ type Before struct {
 	of map[string]ledger.File // the ledger's files by what they were made for
 }
 
-// File is a finished file, as the steps behind the making of pages see it.
+// File is a finished file, as the steps behind the making of pages see it. What it holds is not in memory:
+// a step that wants it reads it from where the site is built, and takes a page apart by [Paragraphs].
 type File struct {
 	ledger.File
-	Title, Lang string // of a page
-
-	// Text gives the running text of an explainer and of a tree's page, as its grade is taken of it. It is nil for
-	// all else, whose words stand in a template.
-	Text func() []string
+	Page plan.Page // title, language, room, kind and of what; none for an asset
 
 	by *maker
 }
 
+// Site is where a site is being built: files are written, and those that are there can be read again, also
+// those that were taken over.
+type Site interface {
+	Write(name string, data []byte) error
+	Read(name string) ([]byte, error)
+}
+
 // Step makes more files of those that are finished: once, when all of them are.
-type Step func(m *maker, files []File, emit func(name string, data []byte) error) error
+type Step func(m *maker, files []File, to Site) error
 
 // finishing has the steps in their order, behind all pages.
 var finishing = []Step{writeLedger}
 
 // Build is Render with what comes behind it, and takes over from before what has not
-// changed: what was taken over is not handed to emit. It gives the site's files, without those of the steps.
-func Build(ctx context.Context, l *library.Library, list *finding.List, before Before, emit func(name string, data []byte) error, progress func(done, total int)) ([]File, error) {
+// changed: what was taken over is not written again. It gives the site's files, without those of the steps.
+func Build(ctx context.Context, l *library.Library, list *finding.List, before Before, to Site, progress func(done, total int)) ([]File, error) {
 	all, err := makers(l, list, &before)
 	if err != nil {
 		return nil, err
 	}
-	return build(ctx, &before, jobs(all), emit, progress)
+	return build(ctx, &before, jobs(all), to, progress)
 }
 
-func build(ctx context.Context, before *Before, jobs []job, emit func(name string, data []byte) error, progress func(done, total int)) ([]File, error) {
+func build(ctx context.Context, before *Before, jobs []job, to Site, progress func(done, total int)) ([]File, error) {
 	if before.Ledger != nil {
 		before.of = map[string]ledger.File{}
 		for _, f := range before.Ledger.Files {
 			before.of[f.Of] = f
 		}
 	}
-	files, err := run(ctx, jobs, emit, progress)
+	files, err := run(ctx, jobs, to.Write, progress)
 	if err != nil {
 		return nil, err
 	}
 	for _, step := range finishing {
-		if err := step(jobs[0].by, files, emit); err != nil {
+		if err := step(jobs[0].by, files, to); err != nil {
 			return nil, err
 		}
 	}
@@ -106,24 +110,18 @@ func (m *maker) print(n shelf.Note) shelf.Print {
 
 // finished says of a file what the steps have to know.
 func (m *maker) finished(j job, a asset) File {
-	out := File{File: ledger.File{Of: j.of, Name: m.folder + a.name, From: m.noted(a.from)}, Title: j.page.Title, Lang: j.page.Lang, by: m}
+	out := File{File: ledger.File{Of: j.of, Name: m.folder + a.name, From: m.noted(a.from)}, Page: j.page, by: m}
 	if a.kept != nil {
 		out.File = *a.kept
 	} else {
 		out.Size, out.Sum = int64(len(a.data)), sha256.Sum256(a.data)
-	}
-	switch j.page.Kind {
-	case plan.Explainer:
-		out.Text = func() []string { return m.lib.PageText(m.lib.Explainer(j.page.Of)) }
-	case plan.Paper, plan.Inside:
-		out.Text = func() []string { return m.lib.TreeText(m.lib.Tree(j.page.Of)) }
 	}
 	return out
 }
 
 // writeLedger writes down what the folder holds. It is the first step, so what other steps
 // make is made each time.
-func writeLedger(m *maker, files []File, emit func(name string, data []byte) error) error {
+func writeLedger(m *maker, files []File, to Site) error {
 	l := ledger.Ledger{Program: ledger.Program(), Prints: map[shelf.Note]shelf.Print{}}
 	if m.found.Len() == 0 {
 		l.Inputs, l.Due = m.before.Inputs, m.before.Due
@@ -136,5 +134,5 @@ func writeLedger(m *maker, files []File, emit func(name string, data []byte) err
 			}
 		}
 	}
-	return emit(ledger.Name, l.Text())
+	return to.Write(ledger.Name, l.Text())
 }
