@@ -68,7 +68,8 @@ var entries = []entry{
 	{from: "style/home.css"},
 	{from: "style/wishes.css"},
 	{from: "client/wishes/wishes.ts"},
-	{from: "style/feet.css"}, // the page of all kinds of feet
+	{from: "style/feet.css"},       // the page of all kinds of feet
+	{from: "client/aloud/page.ts"}, // reads a page aloud
 }
 
 // entries are those, and the planner's parts behind them.

@@ -60,9 +60,9 @@ func explainerModel(v viewer, p plan.Page) (any, error) {
 	}, err
 }
 
-// withoutFigures tells whether an explainer has no figure to try.
-func withoutFigures(s *shelf.Shelf, of string) bool {
-	return len(s.Explainer(of).Body.Figures) == 0
+// withFigures tells whether an explainer has a figure to try.
+func withFigures(s *shelf.Shelf, of string) bool {
+	return len(s.Explainer(of).Body.Figures) > 0
 }
 
 func explainerCredits(s *shelf.Shelf, of string) []read.Credits {

@@ -40,14 +40,7 @@ func pageView(s *shelf.Shelf, p plan.Page, k kind) (PageView, error) {
 		return v, err
 	}
 	v.Mark = root + picture
-	loads := []string{siteStyle}
-	if !k.screens {
-		loads = append(loads, textStyle)
-	}
-	if k.bare == nil || !k.bare(s, p.Of) {
-		loads = append(loads, k.loads...)
-	}
-	for _, from := range loads {
+	for _, from := range loads(s, p, k) {
 		name, err := s.Asset(from)
 		if err != nil {
 			return v, err
@@ -59,6 +52,22 @@ func pageView(s *shelf.Shelf, p plan.Page, k kind) (PageView, error) {
 		}
 	}
 	return v, nil
+}
+
+// loads lists the entries that a page names, in its order.
+func loads(s *shelf.Shelf, p plan.Page, k kind) []string {
+	out := []string{siteStyle}
+	if !k.screens {
+		out = append(out, textStyle)
+	}
+	out = append(out, k.loads...)
+	if k.figures != nil && k.figures(s, p.Of) {
+		out = append(out, forFigures...)
+	}
+	if k.aloud && !s.Edition().Shared {
+		out = append(out, "client/aloud/page.ts")
+	}
+	return out
 }
 
 // languageLinks leads to the same page in each of the site's languages, by the language's own

@@ -12,6 +12,7 @@ import { Tree } from "../tree/tree";
 import { GroundPart, GroundShape } from "../types/publish";
 import { Path } from "../walk/walker";
 import * as words from "../words/words";
+import { offerReading } from "./reads";
 
 const NAME = "http://www.w3.org/2000/svg";
 const WIDE = 120;
@@ -116,3 +117,5 @@ function captions(name: string, said: string[], svg: SVGSVGElement): string[] {
 }
 
 (window as { keelpathGround?: Ground }).keelpathGround = { take, ready, tile, own, set, place };
+
+offerReading(slot(document, "view"));

@@ -132,6 +132,7 @@ export const scriptNotOpenedLarge = "This file is too large to be a sheet of thi
 export const scriptNotOpenedNewer = "This file was saved with a newer version of this planner. This copy cannot open it.";
 export const scriptNotOpenedOther = "This file is not a sheet of this planner. Please choose the file that you saved here.";
 export const scriptNotOpenedUnknown = "Nothing in this file fits this planner, so it was not opened. It may be from another edition.";
+export const scriptNotRead = "Your device did not read it. Try again.";
 export const scriptNotes = "Notes for this visit";
 export const scriptNumberNow = "My answer is now {amounts}.";
 export const scriptNumberSkipped = "I skipped the question about this number since then.";
@@ -156,6 +157,8 @@ export const scriptOwnSlope = "My slope: {amount}. Drawn standing still on it, f
 export const scriptOwnSlopeBends = "The ankle bends {degrees}. The leg can stand upright, but it adds weight, and you may miss some push.";
 export const scriptOwnSlopeStays = "The ankle stays. It is firm and light, but the leg tips and the knee is pushed.";
 export const scriptPutBack = "Back on your sheet: {question}";
+export const scriptRatioTo = "to";
+export const scriptReadAloud = "Read it to me";
 export const scriptRemaining: Forms = {
   one: "at most {count} more",
   other: "at most {count} more",
@@ -171,6 +174,7 @@ export const scriptSheetNotLoaded = "Your sheet did not load";
 export const scriptSkipped = "Skipped";
 export const scriptStars = "{number} of 3 stars used.";
 export const scriptStillHere = "Your answers from before are still here, in this tab.";
+export const scriptStopReading = "Stop reading";
 export const scriptTakenOff = "Taken off your sheet: {question}";
 export const scriptTitle = "My questions for this visit";
 export const scriptToldBefore = "You told us this before.";

@@ -109,6 +109,10 @@ import {
 } from "./said";
 
 export {
+  scriptReadAloud as readAloud,
+  scriptStopReading as stopReading,
+  scriptNotRead as notRead,
+  scriptRatioTo as ratioTo,
   scriptNoAnswer as noAnswer,
   scriptNoAnswerAny as noAnswerAny,
   scriptNoAmount as noAmount,
