@@ -42,9 +42,10 @@ func (e entry) of() string {
 
 // The entries that have a part in every page, or nearly.
 const (
-	siteStyle = "style/site.css"
-	textStyle = "style/text.css"    // of all pages but the planner
-	mark      = "drawings/mark.svg" // the small picture in a browser's tab
+	siteStyle   = "style/site.css"
+	textStyle   = "style/text.css"       // of all pages but the planner
+	mark        = "drawings/mark.svg"    // the small picture in a browser's tab
+	aloudScript = "client/aloud/page.ts" // reads a page aloud
 )
 
 // entries has every asset that is made of a file once, in the order in which they are handed on. A kind of
@@ -68,8 +69,8 @@ var entries = []entry{
 	{from: "style/home.css"},
 	{from: "style/wishes.css"},
 	{from: "client/wishes/wishes.ts"},
-	{from: "style/feet.css"},       // the page of all kinds of feet
-	{from: "client/aloud/page.ts"}, // reads a page aloud
+	{from: "style/feet.css"}, // the page of all kinds of feet
+	{from: aloudScript},
 }
 
 // entries are those, and the planner's parts behind them.

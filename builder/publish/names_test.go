@@ -1,6 +1,7 @@
 package publish
 
 import (
+	"slices"
 	"testing"
 
 	"keelpath/builder/finding"
@@ -53,7 +54,14 @@ func TestKinds(t *testing.T) {
 		if m.templates.Lookup(how.template) == nil {
 			t.Errorf("the kind %q has no template %q", k, how.template)
 		}
-		for _, from := range how.loads {
+		uses := how.loads
+		if how.figures != nil {
+			uses = slices.Concat(uses, forFigures)
+		}
+		if how.aloud {
+			uses = append(slices.Clone(uses), aloudScript)
+		}
+		for _, from := range uses {
 			loaded[from] = true
 			if m.assets[from] == nil {
 				t.Errorf("pages of the kind %q load %s, and it is no asset", k, from)

@@ -65,7 +65,7 @@ func loads(s *shelf.Shelf, p plan.Page, k kind) []string {
 		out = append(out, forFigures...)
 	}
 	if k.aloud && !s.Edition().Shared {
-		out = append(out, "client/aloud/page.ts")
+		out = append(out, aloudScript)
 	}
 	return out
 }
