@@ -12,7 +12,11 @@ import (
 type dataAbout struct {
 	Facts map[string]dataSentence `json:"facts"`
 	Lines map[string]dataLine     `json:"lines"` // by "tree/question"
+	Drawn []int                   `json:"drawn"` // the parts whose things the sheet may draw
 }
+
+// drawnParts are of things around the reader. The drawing on the sheet shows no body, no plan and no visit.
+var drawnParts = []string{"ground", "numbers", "hardest", "shoes", "days"}
 
 // dataSentence stands in a part of "About me", the first being 0.
 type dataSentence struct {
@@ -29,7 +33,12 @@ type dataLine struct {
 }
 
 func aboutOf(a *told.About, facts []*told.Fact, w *say.Words) *dataAbout {
-	out := &dataAbout{map[string]dataSentence{}, map[string]dataLine{}}
+	out := &dataAbout{Facts: map[string]dataSentence{}, Lines: map[string]dataLine{}}
+	for i, p := range a.Parts {
+		if slices.Contains(drawnParts, p.S) {
+			out.Drawn = append(out.Drawn, i)
+		}
+	}
 	part := func(t read.Text) int { return slices.IndexFunc(a.Parts, func(p read.Text) bool { return p.S == t.S }) }
 	for _, f := range facts {
 		if !f.Part.Given() {

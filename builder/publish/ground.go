@@ -27,6 +27,7 @@ type groundShape struct {
 	Usual []float64 `json:"usual,omitempty"` // the amount at which it is drawn where none is given
 	Run   float64   `json:"run,omitempty"`   // its ground rises by this many units times the amount
 	Deep  float64   `json:"deep,omitempty"`  // it is taller by this many units times the first amount
+	Of    []string  `json:"of,omitempty"`    // of a picture: the tiles of the measures that tell its amounts, in order
 }
 
 const (
@@ -37,7 +38,7 @@ const (
 func groundOfTree(id string) string { return "ground-" + id + ".js" }
 
 func groundOf(s drawing.Shape) groundShape {
-	return groundShape{s.Wide, s.Tall, string(s.Body), s.Usual, s.Run, s.Deep}
+	return groundShape{Wide: s.Wide, Tall: s.Tall, Body: string(s.Body), Usual: s.Usual, Run: s.Run, Deep: s.Deep}
 }
 
 // groundTiles are the tiles with these names.
@@ -66,7 +67,9 @@ func (m *maker) ground() ([]byte, error) {
 	out := groundPart{Tiles: groundTiles(firstTiles(trees)), Owns: map[string]groundShape{}, More: map[string]string{}}
 	for _, name := range drawing.OwnNames() {
 		s, _ := drawing.OwnShape(name)
-		out.Owns[name] = groundOf(s)
+		shape := groundOf(s)
+		shape.Of, _ = drawing.OwnTiles(name)
+		out.Owns[name] = shape
 	}
 	style, err := m.asset(groundStyle)
 	if err != nil {

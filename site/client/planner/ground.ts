@@ -4,6 +4,9 @@
 
 import { loadScript, loadStyle } from "../page/load";
 import { make, slot } from "../page/dom";
+import { Sentence } from "../sheet/about";
+import { drawing, fit } from "../sheet/drawn";
+import { State } from "../state/state";
 import { entry } from "../sums/own";
 import { setTo } from "../sums/moves";
 import { exact, Tables, Value } from "../sums/quantity";
@@ -34,6 +37,9 @@ export interface Ground {
   own: typeof own;
   set: typeof set;
   place: typeof place;
+  owns: typeof owns;
+  sheet: typeof sheet;
+  fit: typeof fit;
 }
 
 /** Takes up what the build gives. */
@@ -44,10 +50,10 @@ function take(part: GroundPart): void {
   if (part.style) styled = once(part.style, loadStyle);
 }
 
-/** The tiles of a topic are there, and what they look like. It fails where they cannot be loaded; then the words stand alone. */
-function ready(tree: string): Promise<unknown> {
-  const file = entry(more, tree);
-  return Promise.all([styled, file && once(file, loadScript)]);
+/** The tiles of topics are there, and what they look like. It fails where they cannot be loaded; then the words stand alone. */
+function ready(...trees: string[]): Promise<unknown> {
+  const files = trees.map((tree) => entry(more, tree));
+  return Promise.all([styled, ...files.map((file) => file && once(file, loadScript))]);
 }
 
 function once(file: string, load: (from: string) => Promise<void>): Promise<void> {
@@ -106,6 +112,11 @@ function place(ending: ParentNode, tree: Tree, path: Path, units: Tables): void 
   (notes.parentElement as HTMLElement).insertBefore(figure, notes);
 }
 
+/** What the figure on the sheet holds. */
+function sheet(state: State, sentences: Sentence[]): HTMLElement[] {
+  return drawing(state, sentences, { tile, own, owns });
+}
+
 /** What stands below a picture; of a slope first what is under each leg. */
 function captions(name: string, said: string[], svg: SVGSVGElement): string[] {
   const [one = "", other = ""] = said;
@@ -116,6 +127,6 @@ function captions(name: string, said: string[], svg: SVGSVGElement): string[] {
   return [words.ownSlopeStays, words.ownSlopeBends(degrees), words.ownSlope(one)];
 }
 
-(window as { keelpathGround?: Ground }).keelpathGround = { take, ready, tile, own, set, place };
+(window as { keelpathGround?: Ground }).keelpathGround = { take, ready, tile, own, set, place, owns, sheet, fit };
 
 offerReading(slot(document, "view"));

@@ -2,11 +2,13 @@
 // shown to the printer only. Its front is made to fill one side and no more, or
 // two in large type; its back, if the reader wants one, begins a page of its own.
 
-import { about } from "../sheet/about";
+import { about, onSheet } from "../sheet/about";
 import { askWhole } from "../state/amounts";
 import { App } from "../state/app";
 import { cautions } from "../sheet/caution";
 import { Section, answered, asked, forPaper } from "../sheet/compose";
+import { Ground } from "./ground";
+import { need } from "./need";
 import { clone, empty, fill, make, put, slot } from "../page/dom";
 import { notes, worded } from "../sheet/notes";
 import { entry } from "../walk/walker";
@@ -34,6 +36,9 @@ const TWO_PAGES = 2 * PAGE_HEIGHT - 220;
 export class Paper {
   private readonly place = make("div", "", "sheet-paper");
 
+  private ground: Ground | undefined;
+  private drawnFor = "";
+
   constructor(private readonly app: App) {
     document.body.appendChild(this.place);
   }
@@ -43,6 +48,7 @@ export class Paper {
     const kept = this.app.state.kept;
     const front = this.front();
     this.ready([front]);
+    this.bringDrawings();
     const long = !this.fit(front, kept.large);
     if (kept.back) this.place.appendChild(this.visit()); // behind one side of paper it is the other
     if (kept.told && kept.taken.length) this.place.appendChild(this.answers());
@@ -67,6 +73,19 @@ export class Paper {
     document.documentElement.classList.add("sheet-ready");
   }
 
+  /** Asks for the drawings of the topics taken, and puts the paper together again once they are here. The paper never waits for them. */
+  private bringDrawings(): void {
+    const taken = this.app.state.kept.taken;
+    if (this.drawnFor === taken.join()) return;
+    this.drawnFor = taken.join();
+    need("keelpathGround").then((ground) =>
+      ground.ready(...taken).then(() => {
+        this.ground = ground;
+        if (this.place.querySelector(".front")) this.show();
+      }),
+    ).catch(() => undefined);
+  }
+
   private front(): HTMLElement {
     const state = this.app.state;
     const sheet = forPaper(state);
@@ -79,6 +98,7 @@ export class Paper {
     put(page, "grave", warn.grave);
     fill(page, "about", about(state).join(" "));
     slot(page, "about-part").hidden = slot(page, "about").hidden;
+    put(page, "drawing", this.ground ? this.ground.sheet(state, onSheet(state)) : []);
 
     put(page, "first", sheet.first.map((id) => this.firstItem(id)));
     slot(page, "first-title").hidden = !sheet.first.length;
@@ -153,10 +173,12 @@ export class Paper {
     const fitsNow = (): boolean => front.offsetHeight <= (large ? TWO_PAGES : PAGE_HEIGHT);
     title.hidden = true;
     this.place.style.removeProperty("--line");
-    const fits = (large ? LARGE : DENSITIES).some((density) => {
+    const all = large ? LARGE : DENSITIES;
+    const roomiest = (): number => all.findIndex((density) => {
       this.place.className = `sheet-paper measuring ${density}`;
       return fitsNow();
     });
+    const fits = (this.ground ? this.ground.fit(slot(front, "drawing"), roomiest) : roomiest()) >= 0;
     if (fits) this.grow(fitsNow);
     while (fits && rules.childElementCount < MOST_RULES) {
       title.hidden = false;

@@ -12,19 +12,16 @@ import * as words from "../words/words";
 export interface Sentence {
   id: string;
   text: string;
+  part: number;
 }
 
 /** The fact that is told in the reader's own words. It is taken off where it is written. */
 export const DAY = "day";
 
-interface Placed extends Sentence {
-  part: number;
-}
-
 /** Every sentence of what was told, in the order of the sheet, those taken off among them. */
 export function sentences(state: State): Sentence[] {
   const about = state.data.about as DataAbout;
-  const out: Placed[] = [];
+  const out: Sentence[] = [];
   const spoken: string[] = []; // facts for which an answer speaks
   const said: string[] = [];
   const add = (part: number, id: string, text: string): void => {
@@ -44,7 +41,7 @@ export function sentences(state: State): Sentence[] {
     if (own && spoken.indexOf(fact) < 0) add(own.part, fact, filled(state, own.says, fact));
   }
   const placed = out.map((one, i) => ({ one, i }));
-  return placed.sort((a, b) => a.one.part - b.one.part || a.i - b.i).map(({ one }) => ({ id: one.id, text: one.text }));
+  return placed.sort((a, b) => a.one.part - b.one.part || a.i - b.i).map(({ one }) => one);
 }
 
 /** What was told in topics and of the leg, and the day; a sign of the safety screen stands in its caution alone. */
@@ -55,16 +52,20 @@ function toldFacts(state: State): string[] {
 }
 
 /** Those that stand on the sheet. */
+export function onSheet(state: State): Sentence[] {
+  return sentences(state).filter((one) => !isOff(state, one.id));
+}
+
 export function about(state: State): string[] {
-  return sentences(state).filter((one) => !isOff(state, one.id)).map((one) => one.text);
+  return onSheet(state).map((one) => one.text);
 }
 
 /** What one question's answers say; spoken gains the facts that they speak for. */
-function ofLine(state: State, line: DataLine, tree: string, step: Step, spoken: string[]): Sentence[] {
+function ofLine(state: State, line: DataLine, tree: string, step: Step, spoken: string[]): Omit<Sentence, "part">[] {
   const id = `${tree}/${step.question}`;
   const row = entry(state.tree(tree).questions, step.question) as TableRow;
   if (row.measure) return ofAmount(state, line, id, row, step, spoken);
-  const out: Sentence[] = [];
+  const out: Omit<Sentence, "part">[] = [];
   const listed: string[] = [];
   for (const answer of step.chosen) {
     const part = entry(line.list || {}, answer);
@@ -78,7 +79,7 @@ function ofLine(state: State, line: DataLine, tree: string, step: Step, spoken: 
 }
 
 /** An amount is said where it was told first. */
-function ofAmount(state: State, line: DataLine, id: string, row: TableRow, step: Step, spoken: string[]): Sentence[] {
+function ofAmount(state: State, line: DataLine, id: string, row: TableRow, step: Step, spoken: string[]): Omit<Sentence, "part">[] {
   const fact = (row.tells || [])[0] as string;
   const at = entry(state.told(), fact);
   const text = entry(line.says || {}, step.chosen[0] as string) || line.amount;

@@ -9,6 +9,8 @@ export interface Ground {
   tile(name: string, amount?: number): SVGSVGElement | undefined;
   /** The picture of an ending at the reader's own amounts. */
   own(name: string, ...amounts: number[]): SVGSVGElement | undefined;
+  /** All such pictures, each with the tiles of the measures that tell its amounts. */
+  owns: { [name: string]: { of?: string[]; usual?: number[] } };
 }
 
 export function theGround(): Ground | undefined {

@@ -17,6 +17,7 @@ export interface Data {
 export interface DataAbout {
   facts: { [key: string]: DataSentence };
   lines: { [key: string]: DataLine };
+  drawn: number[];
 }
 
 export interface DataBeside {
@@ -108,6 +109,7 @@ export interface GroundShape {
   usual?: number[];
   run?: number;
   deep?: number;
+  of?: string[];
 }
 
 export interface Part {
