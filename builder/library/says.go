@@ -2,9 +2,11 @@ package library
 
 import (
 	"fmt"
+	"strings"
 
 	"keelpath/builder/finding"
 	"keelpath/builder/helpline"
+	"keelpath/builder/quantity"
 	"keelpath/builder/read"
 	"keelpath/builder/say"
 )
@@ -44,7 +46,31 @@ func (l *loader) saysIn(first *say.Words, layers []Layer) {
 		l.list.Add(finding.Place{File: at}, "missing-words", fmt.Sprintf("there are no words in %s for what the program itself says", l.Lang), "add the file "+at)
 		return
 	}
-	l.Say = l.Say.Against(first, l.list).In(l.Edition.Place.S)
+	l.Say = l.Say.Against(first, l.list)
+	l.unitWords()
+	l.Say = l.Say.In(l.Edition.Place.S)
+}
+
+// unitWords reports words for a unit that are read as another one.
+func (l *loader) unitWords() {
+	for _, c := range quantity.Clashes(l.Say) {
+		at, by := l.sayAt(c.Of, c.Word), "in every language"
+		if c.By != "" {
+			by = fmt.Sprintf("by the text %q", c.By)
+		}
+		l.list.Add(at, "unit-words", fmt.Sprintf("the text %q has the word %q for %s, and it is read as %s", c.Of, c.Word, quantity.Table().Names[c.Unit.Code], quantity.Table().Names[c.Means.Code]),
+			"it has that meaning "+by+"; write a word that stands for one unit alone: what a page shows in this one would be read back as the other")
+	}
+}
+
+// sayAt is where a text has a word.
+func (l *loader) sayAt(name say.Name, word string) (at finding.Place) {
+	l.Say.Each(func(n say.Name, t read.Text) {
+		if i := strings.Index(strings.ToLower(t.S), word); n == name && i >= 0 && at.Line == 0 {
+			at = t.Place(len([]rune(t.S[:i])) + 1)
+		}
+	})
+	return at
 }
 
 // everyWord gives what the program says, but for the clauses of room helpline: they are what other texts

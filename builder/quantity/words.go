@@ -85,9 +85,28 @@ func made(w *say.Words) *Tables {
 		if ten := []rune(w.Raw("formats.digits")[say.Other]); len(ten) == 10 && ten[0] != '0' {
 			t.Numerals = string(ten)
 		}
-		t.Own = t.own()
+		t.Own, _ = t.own(w)
 	}
 	return t
+}
+
+// Clash is a word that a language has for one unit, and that is read as another one: what a page shows in it
+// would come back as something else.
+type Clash struct {
+	Of    say.Name // of the text in which the word stands
+	Word  string
+	Unit  Unit // for which it stands there
+	Means Unit
+	By    say.Name // the text that gives it that meaning; empty where it has it in every language
+}
+
+// Clashes gives those of a language's words.
+func Clashes(w *say.Words) []Clash {
+	if w.Lang == say.English().Lang {
+		return nil
+	}
+	_, out := In(w).own(w)
+	return out
 }
 
 func signsOf(w *say.Words) map[string]Forms {
@@ -98,15 +117,18 @@ func signsOf(w *say.Words) map[string]Forms {
 	return out
 }
 
-func (t *Tables) own() *Own {
+func (t *Tables) own(w *say.Words) (*Own, []Clash) {
 	out := &Own{Spell: map[string]string{}, Fold: map[string]string{}}
+	spelling := spelling{out, map[string]say.Name{}, nil}
 	for _, u := range units {
-		for _, sign := range t.Signs[u.Code] {
-			out.spells(strings.ReplaceAll(sign, "{count}", ""), u)
+		if u.Kind == Count || u.Code == Ratio {
+			continue
 		}
-		if u.Kind != Count {
-			out.spells(t.Names[u.Code], u)
+		sign := w.Raw(signs[u.Code])
+		for _, form := range say.Forms { // in order, for so stand the letters
+			spelling.word(signs[u.Code], strings.ReplaceAll(sign[form], "{count}", ""), u)
 		}
+		spelling.word(names[u.Code], w.Raw(names[u.Code])[say.Other], u)
 	}
 	out.Comma = t.Point == ","
 	if t.Point != "" && !out.Comma {
@@ -115,18 +137,31 @@ func (t *Tables) own() *Own {
 	for i, r := range []rune(t.Numerals) {
 		out.Fold[string(r)] = string(rune('0' + i))
 	}
-	return out
+	return out, spelling.clashes
 }
 
-// spells takes in a word for u. One that means another unit everywhere, or in an entry before it, is left to that.
-func (o *Own) spells(word string, u Unit) {
+// spelling takes in the words of a language.
+type spelling struct {
+	*Own
+	by      map[string]say.Name // word: the text that gave it
+	clashes []Clash
+}
+
+// word takes in a word for u out of a text. One that means another unit everywhere, or in a text before it, is left
+// to that, and is a clash.
+func (o *spelling) word(of say.Name, word string, u Unit) {
 	word = strings.ToLower(strings.Trim(word, " .\u00a0\u202f"))
-	_, known := spelled(word)
-	_, had := o.Spell[word]
-	if word == "" || known || had || u.Code == Ratio {
+	means, known := spelled(word)
+	if code, had := o.Spell[word]; had {
+		means, known = unit(code), true
+	}
+	if known && means.Code != u.Code {
+		o.clashes = append(o.clashes, Clash{of, word, u, means, o.by[word]})
+	}
+	if word == "" || known {
 		return
 	}
-	o.Spell[word] = u.Code
+	o.Spell[word], o.by[word] = u.Code, of
 	for _, r := range word {
 		if r > 'z' && !strings.ContainsRune(o.Letters, r) {
 			o.Letters += string(r)

@@ -1,6 +1,7 @@
 package quantity
 
 import (
+	"cmp"
 	"errors"
 	"math/rand/v2"
 	"regexp"
@@ -221,5 +222,45 @@ func TestEnglishIsKept(t *testing.T) {
 				t.Errorf("%s: %q in the words, kept as %q", u.Code, got, want)
 			}
 		}
+	}
+}
+
+// The letters of a language stand in one order, whatever form of a word they come from.
+func TestLettersOfALanguage(t *testing.T) {
+	forms := []string{"{count} фут", "{count} фута", "{count} футов", "{count} фута"} // one, few, many, other: from memory
+	for range 20 {
+		n := 0
+		ru := in(t, "ru", func(name say.Name, text string) string {
+			if name == "unit.degree" {
+				n++
+				return forms[n-1]
+			}
+			return text
+		})
+		if got := ru.Own.Letters; got != "футаов" {
+			t.Fatalf("the letters are %q", got)
+		}
+	}
+}
+
+// A word for one unit that is read as another is a clash; the same word for the same unit is none.
+func TestClashes(t *testing.T) {
+	own := map[say.Name]string{"unit.inch": "{count} M.", "unit.pound-name": "Pfund", "unit.ounce": "{count} pfund", "unit.kg-name": "kilo"}
+	de := in(t, "de", func(name say.Name, text string) string { return cmp.Or(own[name], text) })
+	var list finding.List
+	w := say.Read(read.YAML(say.File("de"), say.English().For("de", func(name say.Name, text string) string { return cmp.Or(own[name], text) }), 0, &list), "de", &list)
+	var got []string
+	for _, c := range Clashes(w) {
+		got = append(got, strings.Join([]string{string(c.Of), c.Word, c.Unit.Code, c.Means.Code, string(c.By)}, " "))
+	}
+	want := []string{"unit.inch m [in_i] m ", "unit.ounce pfund [oz_av] [lb_av] unit.pound-name"}
+	if !slices.Equal(got, want) {
+		t.Errorf("got %q, want %q", got, want)
+	}
+	if de.Own.Spell["pfund"] != "[lb_av]" || de.Own.Spell["m"] != "" {
+		t.Errorf("the words are taken for %v", de.Own.Spell)
+	}
+	if len(Clashes(say.English())) > 0 {
+		t.Error("the program's own language has clashes")
 	}
 }
