@@ -18,8 +18,8 @@ type wishes struct {
 	Marked  []string // ids
 	Said    string
 	Problem string
-	Pulls   []string // headings of the conflicts
-	Wishes  []string // headings of the wishes
+	Pulls   []string // names of the conflicts
+	Wishes  []string // names of the wishes
 	Asks    []string
 	Text    string // of the box to copy from
 	Links   []string
@@ -29,10 +29,10 @@ func (b *tab) wishes() wishes {
 	b.t.Helper()
 	return eval[wishes](b, `(() => {
 const root = document.getElementById("pulls"), seen = (e) => e && e.checkVisibility(), one = (e) => e.textContent.replace(/\s+/g, " ").trim();
-const all = (what) => Array.from(root.querySelectorAll(what)).filter(seen);
+const shown = (e) => !e.closest("[hidden]"), all = (what) => Array.from(root.querySelectorAll(what)).filter(shown);
 const text = root.querySelector("textarea"), problem = root.querySelector(".problem");
 return { Marked: Array.from(root.querySelectorAll("input:checked"), (i) => i.value), Said: all("[role=status]").map(one).join(), Problem: seen(problem) ? one(problem) : "",
-  Pulls: all(".pull > h3").map(one), Wishes: all(".wish > h3").map(one), Asks: all(".pull").flatMap((p) => Array.from(p.querySelectorAll(".ask"), one)), Text: seen(text) ? text.value : "",
+  Pulls: all(".pull h3 .title").map(one), Wishes: all(".wish > h3").map(one), Asks: all(".pull").flatMap((p) => Array.from(p.querySelectorAll(".ask"), one)), Text: shown(text) ? text.value : "",
   Links: all(".pull").flatMap((p) => Array.from(p.querySelectorAll("a.put"))).map((a) => a.getAttribute("href")) };
 })()`)
 }
@@ -65,7 +65,7 @@ func TestWishesByKeyboard(t *testing.T) {
 		if after.Problem != m.Full || !slices.Equal(after.Pulls, before.Pulls) || len(after.Marked) != conflict.Most {
 			t.Errorf("a sixth mark: %+v", after)
 		}
-		if beside := eval[bool](b, `document.activeElement.parentElement.contains(document.querySelector("#pulls .problem"))`); !beside {
+		if beside := eval[bool](b, `document.activeElement.closest("li").contains(document.querySelector("#pulls .problem"))`); !beside {
 			t.Error("the problem is not told beside the wish")
 		}
 		// One off, and another fits.
@@ -74,8 +74,10 @@ func TestWishesByKeyboard(t *testing.T) {
 		marked &^= conflict.Of(wishAt(t, m, "slopes"))
 		checkWishes(t, m, marked, b.wishes())
 
-		// The rows behind a statement are one key away.
+		// The rows behind a statement are two keys away.
 		c := conflict.Within(m.All, marked)[0]
+		b.tabTo(strings.TrimSpace("1. " + m.Title(c) + " " + eval[string](b, `(document.querySelector(".pull:not([hidden]) h3 small") || {}).textContent || ""`)))
+		b.press("Enter")
 		b.tabTo("The table rows behind this: " + m.Title(c))
 		b.press("Enter")
 		rows := eval[[]string](b, `Array.from(document.activeElement.closest("details").querySelectorAll("tbody th")).filter((e) => e.checkVisibility()).map((e) => e.textContent)`)
@@ -138,6 +140,49 @@ func checkWishes(t *testing.T, m *conflict.Matter, marked conflict.Set, s wishes
 	}
 	if len(s.Links) != len(asks) {
 		t.Errorf("%d questions, %d links to the sheet", len(asks), len(s.Links))
+	}
+}
+
+// With any four wishes, the list folded, the page is three screens of a phone at most,
+// but for what an add-on gives and takes, which no bar may fold. The picture has a
+// label and a post for each wish, and its words name each tie.
+func TestPullIsShort(t *testing.T) {
+	t.Parallel()
+	const phone = 740 // px, with 360 across: shared by many phones; common practice, no source
+	b := newTab(t)
+	b.size(360, phone)
+	b.openPage(pullsPage, onDisk)
+	type size struct {
+		Marked            []string
+		Tall, Addon       int
+		Posts, Labels     int
+		Conflicts, Spoken int
+	}
+	sizes := eval[[]size](b, `(() => {
+const root = document.getElementById("pulls"), inputs = Array.from(root.querySelectorAll("input")), found = [];
+const shown = (what) => Array.from(root.querySelectorAll(what)).filter((e) => e.checkVisibility());
+const mark = (four) => { for (const on of [false, true]) for (const i of inputs) if (four.includes(i) === on && i.checked !== on) i.click(); };
+for (let a = 0; a < inputs.length; a++) for (let b = a + 1; b < inputs.length; b++) for (let c = b + 1; c < inputs.length; c++) for (let d = c + 1; d < inputs.length; d++) {
+  const four = [a, b, c, d].map((i) => inputs[i]);
+  root.querySelector(".mine").open = true;
+  mark(four);
+  root.querySelector("[data-act=see]").click();
+  found.push({ Marked: four.map((i) => i.value), Tall: document.documentElement.scrollHeight, Addon: shown(".add-on").reduce((sum, e) => sum + e.offsetHeight, 0),
+    Posts: shown(".picture .post").length, Labels: shown(".post-names span").length, Conflicts: shown(".pull .no").length,
+    Spoken: root.querySelector(".picture [role=img]").getAttribute("aria-label").split("Tie ").length - 1 });
+}
+return found;
+})()`)
+	if len(sizes) != 495 {
+		t.Fatalf("%d sets of four were tried, want 495", len(sizes))
+	}
+	for _, s := range sizes {
+		if s.Tall-s.Addon > 3*phone {
+			t.Errorf("with %q the page is %d px, %d of them an add-on's", s.Marked, s.Tall, s.Addon)
+		}
+		if s.Posts != 4 || s.Labels != 4 || s.Spoken != s.Conflicts {
+			t.Errorf("with %q the picture has %d posts and %d labels, and names %d of %d conflicts", s.Marked, s.Posts, s.Labels, s.Spoken, s.Conflicts)
+		}
 	}
 }
 

@@ -33,7 +33,7 @@ var kinds = map[plan.Kind]kind{
 	plan.Explainer:  {template: "explainer", model: explainerModel, figures: withFigures, aloud: true, credits: explainerCredits, text: explainerText},
 	plan.Workbench:  {template: "workbench", model: workbenchModel},
 	plan.Figure:     {template: "figure", model: figureModel, loads: forFigures},
-	plan.Pulls:      {template: "pulls", model: pullsModel, loads: []string{"style/planner.css", "style/wishes.css", "client/wishes/wishes.ts"}},
+	plan.Pulls:      {template: "pulls", model: pullsModel, loads: []string{"style/planner.css", "style/ground.css", "style/wishes.css", "client/wishes/wishes.ts"}},
 	plan.MotionPush: {template: "motion-push", model: motionPushModel, loads: []string{"style/planner.css", "style/wishes.css"}},
 	plan.FootTypes:  {template: "foot-types", model: footTypesModel, loads: []string{"style/feet.css"}},
 	plan.Glossary:   {template: "glossary", model: glossaryModel, aloud: true},

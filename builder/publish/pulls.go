@@ -19,9 +19,10 @@ type pullsView struct {
 	PageView
 	Ways      []LinkView // what has no ratings and is left out
 	Wishes    []wishView
-	Pulls     []pullView // all of them, remarks on a single wish too
-	Conflicts []pullView // without those
-	Practice  int        // of Conflicts, those that rest on trade practice
+	Pulls     []pullView  // all of them, remarks on a single wish too
+	Conflicts []pullView  // without those
+	Addons    []addonView // those that take one away
+	Practice  int         // of Conflicts, those that rest on trade practice
 	Data      template.JS
 }
 
@@ -44,9 +45,11 @@ type meetView struct {
 	Gain, GiveUp               []string
 }
 
-// pullView is one conflict. Sure is how sure it is, in a few words.
+// pullView is one conflict. Sure is how sure it is, in a few words. Open says that
+// ratings behind it are not settled; a Note is a remark on one wish.
 type pullView struct {
 	ID, Title, Sure string
+	Open, Note      bool
 	Practice        int // marks of trade practice on which it rests
 	Says            []string
 	Questions       []ownView
@@ -63,10 +66,17 @@ type ownView struct {
 	URL  string
 }
 
-// fixView is an add-on that takes a conflict away, with both sides of it.
+// fixView is what an add-on does to one conflict, in a few words and in sentences.
 type fixView struct {
-	Name, URL, Short, Against string
-	Says, Gain, GiveUp        []string
+	Short string
+	Says  []string
+}
+
+// addonView is an add-on with both of its sides, and all conflicts that it takes away.
+type addonView struct {
+	Name, URL, Against string
+	Gain, GiveUp       []string
+	Of                 []string // ids of conflicts
 }
 
 type headView struct{ Row, Steps string }
@@ -99,6 +109,11 @@ func pullsModel(v viewer, _ plan.Page) (any, error) {
 			if pull.Practice > 0 {
 				out.Practice++
 			}
+		}
+	}
+	for a := range matter.Addons {
+		if made := v.addon(matter, a); len(made.Of) > 0 {
+			out.Addons = append(out.Addons, made)
 		}
 	}
 	data, err := json.Marshal(pullsData(matter))
@@ -156,7 +171,10 @@ func (v viewer) wish(m *conflict.Matter, w int) wishView {
 }
 
 func (v viewer) pull(m *conflict.Matter, c conflict.Conflict) pullView {
-	out := pullView{ID: m.ID(c), Title: m.Title(c), Says: m.Statement(c), Sure: v.say().Say(sureWords[c.Kind]), Practice: len(c.Practice)}
+	out := pullView{
+		ID: m.ID(c), Title: m.Title(c), Says: m.Statement(c), Sure: v.say().Say(sureWords[c.Kind]), Practice: len(c.Practice),
+		Open: c.Kind != conflict.Holds, Note: c.Note(),
+	}
 	if n := out.Practice; n > 0 {
 		out.Sure += " " + v.say().Say("pulls.practice-behind", "number", n)
 	}
@@ -165,10 +183,7 @@ func (v viewer) pull(m *conflict.Matter, c conflict.Conflict) pullView {
 	}
 	for _, f := range c.Fixes {
 		t := m.Addons[f.Addon]
-		out.Fixes = append(out.Fixes, fixView{
-			Name: t.Name.S, URL: v.footType(t.ID.S), Short: v.say().Say("pulls.fix-short", "add-on", strings.ToLower(t.Name.S)), Says: m.FixStatement(f),
-			Gain: read.Strings(t.Gain), GiveUp: read.Strings(t.GiveUp), Against: m.Against(f.Addon),
-		})
+		out.Fixes = append(out.Fixes, fixView{v.say().Say("pulls.fix-short", "add-on", strings.ToLower(t.Name.S)), m.FixStatement(f)})
 	}
 	for _, w := range c.Wishes.List() {
 		out.Head = append(out.Head, headView{m.Row(w).Title.S, m.Steps(w)})
@@ -184,6 +199,17 @@ func (v viewer) pull(m *conflict.Matter, c conflict.Conflict) pullView {
 			b.Cells = append(b.Cells, behindCell{m.Row(w).Title.S, m.Row(w).Steps[m.Cell(f, w).Mark].S, state, rests})
 		}
 		out.Rows = append(out.Rows, b)
+	}
+	return out
+}
+
+func (v viewer) addon(m *conflict.Matter, addon int) addonView {
+	t := m.Addons[addon]
+	out := addonView{Name: t.Name.S, URL: v.footType(t.ID.S), Gain: read.Strings(t.Gain), GiveUp: read.Strings(t.GiveUp), Against: m.Against(addon)}
+	for _, c := range m.All {
+		if slices.ContainsFunc(c.Fixes, func(f conflict.Fix) bool { return f.Addon == addon }) {
+			out.Of = append(out.Of, m.ID(c))
+		}
 	}
 	return out
 }
@@ -206,20 +232,25 @@ func (a addresses) ownQuestion(ask string) string {
 
 // The data that the page's script looks up.
 type dataPulls struct {
-	Most  int              `json:"most"`
-	Sets  []dataPull       `json:"sets"`
-	Leans [][]string       `json:"leans"` // the wishes of each of Matter.Leans
-	Say   conflict.Summary `json:"say"`
+	Most  int               `json:"most"`
+	Names map[string]string `json:"names"` // of the wishes by their ids, as they stand over a post
+	Sets  []dataPull        `json:"sets"`
+	Leans [][]string        `json:"leans"` // the wishes of each of Matter.Leans
+	Say   conflict.Summary  `json:"say"`
 }
 
 type dataPull struct {
 	ID   string   `json:"id"`
 	Of   []string `json:"of"`
 	Note bool     `json:"note,omitempty"`
+	Open bool     `json:"open,omitempty"` // ratings behind it are not settled
 }
 
 func pullsData(m *conflict.Matter) dataPulls {
-	out := dataPulls{Most: conflict.Most, Sets: []dataPull{}, Leans: [][]string{}, Say: m.Summary}
+	out := dataPulls{Most: conflict.Most, Names: map[string]string{}, Sets: []dataPull{}, Leans: [][]string{}, Say: m.Summary}
+	for _, w := range m.Wishes {
+		out.Names[w.ID.S] = m.Words.Capital(w.Name.S)
+	}
 	ids := func(s conflict.Set) (of []string) {
 		for _, w := range s.List() {
 			of = append(of, m.Wishes[w].ID.S)
@@ -227,7 +258,7 @@ func pullsData(m *conflict.Matter) dataPulls {
 		return of
 	}
 	for _, c := range m.All {
-		out.Sets = append(out.Sets, dataPull{ID: m.ID(c), Of: ids(c.Wishes), Note: c.Note()})
+		out.Sets = append(out.Sets, dataPull{ID: m.ID(c), Of: ids(c.Wishes), Note: c.Note(), Open: c.Kind != conflict.Holds})
 	}
 	for _, s := range m.Leans {
 		out.Leans = append(out.Leans, ids(s))

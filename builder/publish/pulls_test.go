@@ -99,15 +99,43 @@ func TestPullsPage(t *testing.T) {
 				}
 			}
 		}
-		// An add-on comes up with both of its sides.
 		if got := len(withClass(part, "fix")); got != len(c.Fixes) {
 			t.Errorf("%s: %d add-ons, want %d", m.ID(c), got, len(c.Fixes))
 		}
-		for _, f := range c.Fixes {
-			for _, side := range append(slices.Clone(m.Addons[f.Addon].Gain), m.Addons[f.Addon].GiveUp...) {
-				if !strings.Contains(text, side.S) {
-					t.Errorf("%s does not say of the add-on %q", m.ID(c), side.S)
-				}
+	}
+	checkAddons(t, m, n)
+}
+
+// An add-on comes up once, with both of its sides and nothing folded, for all
+// conflicts that it takes away.
+func checkAddons(t *testing.T, m *conflict.Matter, n *html.Node) {
+	t.Helper()
+	parts := withClass(n, "add-on")
+	for a, addon := range m.Addons {
+		var of []string
+		for _, c := range m.All {
+			if slices.ContainsFunc(c.Fixes, func(f conflict.Fix) bool { return f.Addon == a }) {
+				of = append(of, m.ID(c))
+			}
+		}
+		at := slices.IndexFunc(parts, func(p *html.Node) bool { return strings.Contains(textOf(p), addon.Name.S) })
+		if (at >= 0) != (len(of) > 0) {
+			t.Errorf("%s takes %d conflicts away, and stands on the page: %v", addon.ID.S, len(of), at >= 0)
+		}
+		if at < 0 {
+			continue
+		}
+		if got, _ := attr(parts[at], "data-addon"); got != strings.Join(of, " ") {
+			t.Errorf("%s stands for %q, want %q", addon.ID.S, got, of)
+		}
+		for _, side := range append(slices.Clone(addon.Gain), addon.GiveUp...) {
+			if !strings.Contains(textOf(parts[at]), side.S) {
+				t.Errorf("the page does not say of %s %q", addon.ID.S, side.S)
+			}
+		}
+		for up := parts[at].Parent; up != nil; up = up.Parent {
+			if up.Data == "details" {
+				t.Errorf("%s stands in a fold", addon.ID.S)
 			}
 		}
 	}

@@ -65,10 +65,12 @@ export interface DataPull {
   id: string;
   of: string[];
   note?: boolean;
+  open?: boolean;
 }
 
 export interface DataPulls {
   most: number;
+  names: { [key: string]: string };
   sets: DataPull[];
   leans: string[][];
   say: conflict.Summary;

@@ -106,6 +106,10 @@ import {
   scriptOwnSideSlope,
   scriptOwnSlope,
   scriptOwnSlopeBends,
+  scriptPosts,
+  scriptTie,
+  scriptTieMayGive,
+  scriptWishes,
 } from "./said";
 
 export {
@@ -329,3 +333,7 @@ export const forLater = (number: number) => fill(scriptForLater, { number });
 export const topicNotLoaded = (topic: string) => fill(scriptTopicNotLoaded, { topic });
 export const codeHolds = (typed: string, held: string) => fill(scriptCodeHolds, { typed, held });
 export const saveAnswers = (topic: string) => fill(scriptSaveAnswers, { topic });
+
+export const posts = (wishes: string[]) => fill(scriptPosts, { wishes: joined(formatsListMiddle, wishes) });
+export const tie = (number: number, wishes: string[], mayGive: boolean) => fill(mayGive ? scriptTieMayGive : scriptTie, { number, wishes: joined(formatsListMiddle, wishes) });
+export const wishes = (count: number, of: number) => fill(scriptWishes, { count, of });
