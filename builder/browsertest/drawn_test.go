@@ -126,3 +126,47 @@ func TestSheetWithoutDrawings(t *testing.T) {
 	}
 	b.forgive() // of the file that is not there
 }
+
+// A kind of foot at an ending has its cutaway once the list is opened, and not before: for every kind that any ending names.
+func TestKindsAreCutOpen(t *testing.T) {
+	t.Parallel()
+	b := newTab(t)
+	b.size(360, 740)
+	seen := map[string]bool{}
+	for _, tr := range lib.PatientTrees() {
+		for _, ex := range tr.Examples {
+			path := walk(t, tr, ex.Given())
+			e := tr.Ending(path.Ending)
+			if e == nil || !slices.ContainsFunc(e.Types, func(talk tree.Talk) bool { return !seen[talk.Type.S] }) {
+				continue
+			}
+			b.openPlanner(onDisk)
+			b.take(tr, ex.Given())
+			if n := eval[int](b, `document.querySelectorAll("#planner .kinds .cut, script[src*='/cuts.']").length`); n != 0 {
+				t.Errorf("%s: %d cutaways are there before the list is opened", tr.ID.S, n)
+			}
+			b.run(`(async () => {
+document.querySelector("#planner details.kinds summary").click();
+for (let i = 0; i < 60 && !document.querySelector("#planner .kinds .cut"); i++) await new Promise((then) => setTimeout(then, 50)); })()`)
+			got := eval[[]string](b, `Array.from(document.querySelectorAll('#planner .kinds .talk > li'), (li) => {
+const svg = li.querySelector(".cut"), heavy = svg && svg.querySelector(".d-moving"), thin = svg && svg.querySelector(".d-metal");
+if (!svg || svg.getAttribute("aria-hidden") !== "true" || svg.getBoundingClientRect().width < 100) return "no cutaway of " + li.dataset.kind;
+if (!(parseFloat(getComputedStyle(heavy).strokeWidth) > 1.5 * parseFloat(getComputedStyle(thin).strokeWidth))) return "nothing heavy in " + li.dataset.kind;
+return svg.dataset.cut; })`)
+			var want []string
+			for _, talk := range e.Types {
+				want = append(want, talk.Type.S)
+				seen[talk.Type.S] = true
+			}
+			if !slices.Equal(got, want) {
+				t.Errorf("%s: %s shows %q, want %q", tr.ID.S, path.Ending, got, want)
+			}
+			if wide := eval[float64](b, `document.documentElement.scrollWidth`); wide > 360 {
+				t.Errorf("%s: with its kinds open the page is %v wide", tr.ID.S, wide)
+			}
+		}
+	}
+	if len(seen) < 10 {
+		t.Errorf("only %d kinds were seen", len(seen))
+	}
+}

@@ -9,7 +9,7 @@ var ankles = []Drawing{
 }
 
 func heelYouSet(c *canvas) {
-	f := frame{80, 296, 1.3}
+	f := c.foot(80, 296, 1.3)
 	pivot := pt{70, 66}
 	const set = -11.0
 	c.hollowFoot(f)
@@ -19,6 +19,7 @@ func heelYouSet(c *canvas) {
 	c.draw("d-metal", f.put(from(40, 50).line(98, 48, 98, 56, 84, 58).curve(84, 74, 80, 80, pivot.x, 80, 60, 80, 56, 74, 56, 60).line(40, 58).shut()))
 	c.draw("d-metal", f.put(bolt(88, 60, 88, 40, 3)), f.put(bolt(48, 62, 48, 42, 3)))
 	c.draw("d-metal", f.put(from(40, 102).line(96, 102, 94, 88, 84, 76).curve(82, 54, 58, 54, 56, 72).line(46, 84, 36, 90).line(36, 102).shut()))
+	c.gives(f.put(disc(pivot.x, pivot.y, 8)), f.put(pill(18, 91, 28, 101, 3)))
 	c.draw("d-line", f.put(disc(pivot.x, pivot.y, 8)))
 	c.draw("d-solid", f.put(disc(pivot.x, pivot.y, 3)))
 	// The lock: the button pushes a bar and its block.
@@ -36,7 +37,7 @@ func heelYouSet(c *canvas) {
 }
 
 func hydraulicAnkle(c *canvas) {
-	f := frame{80, 322, 1.3}
+	f := c.foot(80, 322, 1.3)
 	c.hollowFoot(f)
 	c.springBase(f)
 	c.draw("d-metal", f.put(from(34, 51).line(100, 51, 100, 58, 92, 60).line(92, 70, 76, 70, 76, 60, 58, 60, 56, 68, 46, 68, 44, 60).line(34, 58).shut()))
@@ -60,12 +61,13 @@ func (c *canvas) unit(f frame, top float64) {
 	c.fluid(f.put(box(40, 80, 62, 113)))
 	c.draw("d-line", f.put(from(62, 110).line(72, 110, 72, 83, 62, 83).line(62, 87, 68, 87, 68, 106, 62, 106)))
 	c.draw("d-solid", f.put(box(40, 91, 62, 98)))
+	c.gives(f.put(box(40, 80, 62, 113)), f.put(disc(84, 66, 6.5)))
 	c.draw("d-metal", f.put(box(48.5, 62, 53.5, 92)))
 	c.draw("d-solid", f.put(disc(51, 62, 3)))
 }
 
 func microprocessorAnkle(c *canvas) {
-	f := frame{80, 352, 1.3}
+	f := c.foot(80, 352, 1.3)
 	c.hollowFoot(f)
 	c.springBase(f)
 	c.draw("d-metal", f.put(from(34, 51).line(100, 51, 100, 58, 92, 60).line(92, 70, 76, 70, 76, 60, 58, 60, 56, 68, 46, 68, 44, 60).line(34, 58).shut()))
@@ -105,7 +107,7 @@ func (c *canvas) battery(f frame, x0, y0, x1, y1 float64) {
 }
 
 func poweredAnkle(c *canvas) {
-	f := frame{90, 360, 1.15}
+	f := c.foot(90, 360, 1.15)
 	c.hollowFoot(f)
 	c.springBase(f)
 	// The lower part reaches back behind the hinge, so that the screw can lever it.
@@ -119,6 +121,7 @@ func poweredAnkle(c *canvas) {
 	c.draw("d-heavy", f.put(coil(34, 12, 92, 124, 3)))
 	c.draw("d-metal", f.put(box(30, 124, 38, 164)))
 	c.draw("d-thin", f.put(from(30, 130).line(38, 134)), f.put(from(30, 138).line(38, 142)), f.put(from(30, 146).line(38, 150)), f.put(from(30, 154).line(38, 158)))
+	c.gives(f.put(disc(76, 68, 7)), f.put(pill(20, 164, 48, 210, 3)), f.put(coil(34, 12, 92, 124, 3)))
 	c.motor(f, 20, 164, 48, 210)
 	c.battery(f, 62, 130, 96, 206)
 	c.chip(f, 80, 106)

@@ -16,6 +16,8 @@ type canvas struct {
 	labels map[string][]string // the lines of each label
 	asked  []string            // labels that the drawing asked for, each once
 	stands []stood             // where its labels stand
+
+	cut *cutting // of a foot that is drawn without its words; nil otherwise
 }
 
 // draw adds a path. The classes say what the thing is made of; site/style/drawing.css
@@ -26,6 +28,10 @@ type canvas struct {
 //	d-keel    what carries the step         d-ghost   where a part was or will be
 //	d-solid   a carbon spring               d-sole    shoe and ground
 func (c *canvas) draw(class string, paths ...path) {
+	if c.cut != nil {
+		c.cut.draw(class, paths)
+		return
+	}
 	var d strings.Builder
 	for _, p := range paths {
 		d.WriteString(p.d())
@@ -134,6 +140,9 @@ func (c *canvas) lines(id string) []string {
 
 // label writes a label at a point and leads a fine line from there to the part.
 func (c *canvas) label(at pt, s side, part pt, id string) {
+	if c.cut != nil {
+		return
+	}
 	gap := [...]pt{right: {-5, 0}, left: {5, 0}, above: {0, 6}, below: {0, -5}}[s]
 	a := at.plus(gap)
 	c.draw("d-lead", from(a.x, a.y).line(part.x, part.y))
@@ -144,6 +153,9 @@ func (c *canvas) label(at pt, s side, part pt, id string) {
 const bold = "d-text d-bold"
 
 func (c *canvas) note(at pt, s side, id string) {
+	if c.cut != nil {
+		return
+	}
 	c.stands = append(c.stands, stood{id, at, s, false})
 	c.words("d-text", at, s, c.lines(id)...)
 }

@@ -9,10 +9,11 @@ var springs = []Drawing{
 }
 
 func carbonSpring(c *canvas) {
-	f := frame{80, 306, 1.3}
+	f := c.foot(80, 306, 1.3)
 	c.hollowFoot(f)
 	c.draw("d-solid", f.put(heelLeaf()))
 	c.draw("d-solid", f.put(leaf(9, 5, shankSpine...)))
+	c.gives(f.put(leaf(9, 5, shankSpine...)))
 	c.draw("d-metal", f.put(pill(56, 84, 73.5, 118, 2)))
 	c.draw("d-metal", f.put(bolt(89, 109, 60, 109, 3.2)), f.put(bolt(89, 94, 60, 94, 3.2)))
 	c.bolts(f)
@@ -25,10 +26,11 @@ func carbonSpring(c *canvas) {
 }
 
 func glassSpring(c *canvas) {
-	f := frame{80, 306, 1.3}
+	f := c.foot(80, 306, 1.3)
 	c.hollowFoot(f)
 	c.layered(f, 7, 6, heelSpine...)
 	c.layered(f, 10, 6.5, roundSpine...)
+	c.gives(f.put(leaf(10, 6.5, roundSpine...)))
 	c.draw("d-metal", f.put(bolt(56, 76, 56, 96, 3.4)), f.put(bolt(80, 77, 80, 96, 3.4)))
 	c.bolts(f)
 	c.joint(f, 91, 205)
@@ -46,7 +48,7 @@ func (c *canvas) layered(f frame, thick, thin float64, spine ...pt) {
 }
 
 func runningBlade(c *canvas) {
-	f := frame{150, 372, 0.78}
+	f := c.foot(150, 372, 0.78)
 	c.draw("d-sole", f.put(from(-60, 0).line(330, 0)))
 	spine := []pt{{92, 420}, {92, 370}, {91, 325}, {80, 278}, {54, 232}, {29, 186}, {24, 134}, {50, 84}, {104, 44}, {158, 19}, {196, 12}, {232, 20}}
 	// The same line under load: lower, and further out at the back.
@@ -57,6 +59,7 @@ func runningBlade(c *canvas) {
 	}
 	c.draw("d-ghost", f.put(smooth(squashed...)))
 	c.draw("d-solid", f.put(leaf(15, 10, spine...)))
+	c.gives(f.put(leaf(15, 10, spine...)))
 	// The tread follows the underside of the toe.
 	c.soft(f.put(leaf(7, 6, pt{128, 25}, pt{160, 10}, pt{196, 3.5}, pt{234, 11})))
 	// Socket in front of the blade.

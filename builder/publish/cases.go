@@ -53,5 +53,5 @@ func casesModel(v viewer, _ plan.Page) (any, error) {
 // talk is a foot type that comes up, with both sides of it.
 func (v viewer) talk(t tree.Talk) TalkView {
 	ft := v.shelf.FootType(t.Type.S)
-	return TalkView{Name: ft.Name.S, What: ft.What.S, For: t.For.S, Against: t.Against.S, URL: v.footType(t.Type.S)}
+	return TalkView{ID: t.Type.S, Name: ft.Name.S, What: ft.What.S, For: t.For.S, Against: t.Against.S, URL: v.footType(t.Type.S)}
 }

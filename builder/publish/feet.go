@@ -135,13 +135,17 @@ func (v viewer) footTypeView(t *library.FootType) footTypeView {
 	return out
 }
 
-// drawingOf gives the drawing of a foot type, which has its name. A clinic's own
-// type may have none.
+// drawingOf gives the drawing of a foot type. A clinic's own type may have none.
 func (v viewer) drawingOf(t *library.FootType) (drawing.Drawing, bool) {
+	return v.shelf.Drawing(drawingName(t))
+}
+
+// drawingName is the id of a foot type's drawing, which has its name.
+func drawingName(t *library.FootType) string {
 	if t.Addon {
-		return v.shelf.Drawing("add-on-" + t.ID.S)
+		return "add-on-" + t.ID.S
 	}
-	return v.shelf.Drawing("foot-" + t.ID.S)
+	return "foot-" + t.ID.S
 }
 
 func (v viewer) cell(t *library.FootType, r *library.Row) cellView {

@@ -17,6 +17,7 @@ type groundPart struct {
 	Owns  map[string]groundShape `json:"owns,omitempty"`
 	More  map[string]string      `json:"more,omitempty"` // the script that has the tiles of a topic
 	Style string                 `json:"style,omitempty"`
+	Cuts  string                 `json:"cuts,omitempty"` // the script that has the cutaways of kinds of feet
 }
 
 // groundShape is a drawing that an amount has not been set in.
@@ -34,6 +35,9 @@ const (
 	groundScript = "client/planner/ground.ts"
 	groundStyle  = "style/ground.css"
 )
+
+// cutScript has every kind of foot cut open, by its id. It is loaded where a list of kinds is opened, and on their own page.
+const cutScript = "cuts.js"
 
 func groundOfTree(id string) string { return "ground-" + id + ".js" }
 
@@ -76,6 +80,11 @@ func (m *maker) ground() ([]byte, error) {
 		return nil, err
 	}
 	out.Style = path.Base(style.name)
+	cuts, err := m.asset(cutScript)
+	if err != nil {
+		return nil, err
+	}
+	out.Cuts = path.Base(cuts.name)
 	for _, t := range trees {
 		if len(t.Grounds()) == 0 {
 			continue
@@ -102,10 +111,24 @@ func groundParts(trees []*tree.Tree) []entry {
 	return out
 }
 
-func (p groundPart) script() ([]byte, error) {
+// cuts gives the cutaways of all kinds of feet that have one.
+func (m *maker) cuts() ([]byte, error) {
+	out := map[string]groundShape{}
+	for _, t := range m.lib.FootTypes {
+		if s, ok := drawing.CutShape(drawingName(t)); ok {
+			out[t.ID.S] = groundOf(s)
+		}
+	}
+	return called("keelpathCuts = %s;\n", out)
+}
+
+func (p groundPart) script() ([]byte, error) { return called("keelpathGround.take(%s);\n", p) }
+
+// called is a script that hands a value on.
+func called(format string, v any) ([]byte, error) {
 	var b strings.Builder
 	e := json.NewEncoder(&b)
 	e.SetEscapeHTML(false) // the file is no HTML
-	err := e.Encode(p)
-	return fmt.Appendf(nil, "keelpathGround.take(%s);\n", strings.TrimSuffix(b.String(), "\n")), err
+	err := e.Encode(v)
+	return fmt.Appendf(nil, format, strings.TrimSuffix(b.String(), "\n")), err
 }

@@ -49,3 +49,33 @@ func TestGroundParts(t *testing.T) {
 		}
 	}
 }
+
+// Each kind of foot that an ending names can be shown cut open.
+func TestKindsAtEndingsHaveCuts(t *testing.T) {
+	l := load(t)
+	named := map[string]string{}
+	for _, tr := range l.PatientTrees() {
+		for _, e := range tr.Endings {
+			for _, talk := range e.Types {
+				named[talk.Type.S] = tr.ID.S + "/" + e.ID.S
+			}
+		}
+	}
+	if len(named) < 10 {
+		t.Errorf("endings name only %d kinds of feet", len(named))
+	}
+	data, err := (&maker{lib: l}).cuts()
+	if err != nil {
+		t.Fatal(err)
+	}
+	text, ok := strings.CutSuffix(strings.TrimPrefix(string(data), "keelpathCuts = "), ";\n")
+	cuts := map[string]groundShape{}
+	if err := json.Unmarshal([]byte(text), &cuts); err != nil || !ok {
+		t.Fatalf("%v in %.80s", err, data)
+	}
+	for kind, at := range named {
+		if cuts[kind].Body == "" {
+			t.Errorf("%s names the kind %q, which has no cutaway", at, kind)
+		}
+	}
+}

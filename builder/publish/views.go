@@ -61,7 +61,7 @@ type PromptView struct {
 
 // TalkView is a foot type that an ending brings up, with both sides of it.
 type TalkView struct {
-	Name, What, For, Against, URL string
+	ID, Name, What, For, Against, URL string
 
 	Same string // where the planner says what it is, which is then left out here
 }

@@ -3,6 +3,7 @@
 // and the pictures behind this script, and the tiles of each topic in a script of its own (builder/publish/ground.go).
 
 import { loadScript, loadStyle } from "../page/load";
+import { drawCuts } from "../page/cuts";
 import { make, slot } from "../page/dom";
 import { Sentence } from "../sheet/about";
 import { drawing, fit } from "../sheet/drawn";
@@ -26,6 +27,7 @@ const more: { [tree: string]: string } = {};
 const bodies = new WeakMap<SVGSVGElement, GroundShape>();
 const coming: { [file: string]: Promise<void> } = {};
 let styled: Promise<void> | undefined;
+let cuts = "";
 
 // What a script brings lies beside it, and is named from the page as the script is.
 const beside = ((document.currentScript as HTMLScriptElement).getAttribute("src") as string).replace(/[^/]*$/, "");
@@ -47,6 +49,7 @@ function take(part: GroundPart): void {
   Object.assign(tiles, part.tiles);
   Object.assign(owns, part.owns);
   Object.assign(more, part.more);
+  if (part.cuts) cuts = part.cuts;
   if (part.style) styled = once(part.style, loadStyle);
 }
 
@@ -128,5 +131,10 @@ function captions(name: string, said: string[], svg: SVGSVGElement): string[] {
 }
 
 (window as { keelpathGround?: Ground }).keelpathGround = { take, ready, tile, own, set, place, owns, sheet, fit };
+
+// Kinds of feet at an ending have their cutaways once their list is opened. Where these do not come, the words stand alone.
+document.addEventListener("toggle", ({ target }) => {
+  if (target instanceof HTMLDetailsElement && target.open && target.matches(".kinds")) once(cuts, loadScript).then(() => drawCuts(target), () => undefined);
+}, true);
 
 offerReading(slot(document, "view"));

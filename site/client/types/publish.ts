@@ -102,6 +102,7 @@ export interface GroundPart {
   owns?: { [key: string]: GroundShape };
   more?: { [key: string]: string };
   style?: string;
+  cuts?: string;
 }
 
 export interface GroundShape {
