@@ -39,6 +39,14 @@ func (c *canvas) draw(class string, paths ...path) {
 	fmt.Fprintf(&c.shapes, "<path class=\"%s\" d=\"%s\"/>", class, d.String())
 }
 
+// pen draws in the pen of the tiles, with its origin at a place of the drawing, so that people and shoes
+// are the same ones here and there.
+func (c *canvas) pen(at pt, scale float64, draw func(p *pencil)) {
+	p := &pencil{}
+	p.at(at.x, at.y, scale, 0, func() { draw(p) })
+	fmt.Fprintf(&c.shapes, `<g class="d-pen">%s</g>`, p.b.String())
+}
+
 // The fillings: a part is told by how it is filled, never by a colour.
 func (c *canvas) firm(p path)  { c.fill("d-keel", "d-hatch", 45, 7, p) }
 func (c *canvas) soft(p path)  { c.fill("d-rubber", "d-dots", 90, 6.5, p) }

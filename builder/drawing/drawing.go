@@ -44,7 +44,7 @@ func (d Drawing) Kept() Drawing {
 }
 
 // all lists every drawing, in the order in which a reader may meet them.
-var all = slices.Concat(simple, springs, ankles, addons, shells, heels, slopes, heights, doing, visits, limbs, paying)
+var all = slices.Concat(simple, springs, ankles, addons, shells, heels, slopes, heights, doing, visits, limbs, paying, acts)
 
 // Shapes gives all that has words, without them.
 func Shapes() []Drawing {

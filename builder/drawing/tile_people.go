@@ -7,6 +7,7 @@ import "math"
 type someone struct {
 	hip, neck    pt // neck is worked out where it is not given
 	lean         float64
+	bow          float64 // how far the body above the hips is turned forward, in degrees, with the head half as far
 	near, far    footing
 	nearLeg      madeOf // the leg that is nearer to the viewer
 	farLeg       madeOf
@@ -31,7 +32,7 @@ const (
 	belowKnee         // artificial from below the knee
 	aboveKnee         // artificial from above the knee, with a joint
 	endedBelow        // no leg worn: the limb ends below the knee
-
+	bareLeg           // one's own, with no shoe
 )
 
 const (
@@ -60,7 +61,11 @@ func (p *pencil) one(s someone) {
 	p.arm(s, s.farArm)
 	p.leg(s, s.far, s.farLeg)
 	p.leg(s, s.near, s.nearLeg)
-	p.body(s)
+	if s.bow == 0 {
+		p.body(s)
+	} else {
+		p.in("rotate("+num(s.bow)+" "+num(s.hip.x)+" "+num(s.hip.y)+")", func() { p.body(s) })
+	}
 	if s.over != nil {
 		s.over(p)
 	}
@@ -95,7 +100,7 @@ func (p *pencil) arm(s someone, at []pt) {
 	if len(at) != 2 {
 		return
 	}
-	shoulder := s.neck.plus(pt{-1, 7})
+	shoulder := s.neck.plus(pt{-1, 7}).turned(s.hip, s.bow)
 	p.disc(s.skin, at[1].x, at[1].y, 4.1)
 	p.path(s.coat, tubeOf([]pt{shoulder, at[0], between(at[0], at[1], 0.88)}, []float64{12.5, 10, 7.4}, true, true))
 }
@@ -112,8 +117,12 @@ func (p *pencil) leg(s someone, at footing, of madeOf) {
 	a := at.ankle()
 	k := bentKnee(s.hip, a)
 	switch of {
-	case ownLeg:
-		p.shoeOf(at)
+	case ownLeg, bareLeg:
+		if of == bareLeg {
+			p.at(at.x, at.y, 1, -at.toe, func() { p.in("translate(-7 0) scale(.285)", func() { p.bareFoot(s.skin) }) })
+		} else {
+			p.shoeOf(at)
+		}
 		p.path(s.legs, tubeOf([]pt{s.hip, between(s.hip, k, 0.5), k, between(k, a, 0.5), between(k, a, 0.98)}, []float64{thigh, thigh - 2, knee, 14, 11.5}, true, false))
 	case belowKnee:
 		p.path("i", tubeOf([]pt{between(k, a, 0.5), a}, []float64{4.6, 4.6}, false, false))
@@ -174,7 +183,7 @@ func (p *pencil) head(s someone, at pt) {
 		size = 1.38
 		at.y -= 5
 	}
-	p.at(at.x, at.y, size, 0, func() {
+	p.at(at.x, at.y, size, -s.bow/2, func() {
 		p.d(s.skin, faceLine)
 		for _, h := range hairs[s.hair] {
 			p.d(h[0], h[1])

@@ -82,7 +82,7 @@ func traceTile(t *testing.T, svg string) []traced {
 		case "rect":
 			x, y := n.number(t, "x"), n.number(t, "y")
 			p = box(x, y, x+n.number(t, "width"), y+n.number(t, "height"))
-		case "svg", "g", "text":
+		case "svg", "g", "text", "title", "desc":
 		default:
 			t.Errorf("an element <%s>", n.XMLName.Local)
 		}
