@@ -54,14 +54,15 @@ func TestFigureByKeyboard(t *testing.T) {
 			if got := b.figureText("tips"); !strings.Contains(got, want) {
 				t.Errorf("ten steps up, the figure says %q, want %q in it", got, want)
 			}
-			if told := b.told(); !strings.Contains(told, want) {
+			if told := oneLine(b.told()); !strings.Contains(told, want) {
 				t.Errorf("ten steps up, it tells %q, want %q in it", told, want)
 			}
 		}
 		if v := eval[string](b, `document.activeElement.getAttribute("aria-valuetext")`); v != "50 mm (2 in)" {
 			t.Errorf("the slider says %q", v)
 		}
-		b.press("Tab") // to the field beside it
+		b.pressButton("Type a number, or set more") // the boxes are folded
+		b.tabTo("Other shoes: sole under the heel")
 		b.run(`document.activeElement.select()`)
 		b.write("3/4 in")
 		b.press("Tab")
@@ -207,7 +208,7 @@ func (b *tab) drag(h drawing.Handle, slower float64) []float64 {
 	b.t.Helper()
 	at := eval[struct{ X, Y float64 }](b, fmt.Sprintf(`(() => { const g = document.querySelector('[data-part=%q] .d-grip'); g.scrollIntoView({ block: "center" }); const r = g.getBoundingClientRect(); return { X: r.left + r.width / 2, Y: r.top + r.height / 2 } })()`, h.Part))
 	mouse := func(kind input.DispatchMouseEventType, by float64) {
-		if h.Right+h.Down < 0 {
+		if h.Right+h.Down < 0 || h.About != nil { // one about a point goes up as what it sets does
 			by = -by
 		}
 		p := input.DispatchMouseEventParams{Type: kind, X: at.X, Y: at.Y + by, Button: input.MouseButtonLeft, Buttons: 1, ClickCount: 1}
@@ -224,7 +225,7 @@ func (b *tab) drag(h drawing.Handle, slower float64) []float64 {
 	for i := range drags {
 		mouse(input.DispatchMouseEventTypeMouseMoved, sway(i))
 		time.Sleep(30 * time.Millisecond)
-		now := eval[string](b, `document.querySelector(".figure .drawing").innerHTML`)
+		now := eval[string](b, `document.querySelector(".figure .bench").innerHTML`)
 		if now == before {
 			same++
 		}
@@ -239,6 +240,19 @@ func (b *tab) drag(h drawing.Handle, slower float64) []float64 {
 		b.t.Fatalf("%s: %d of %d moves left the drawing as it was", h.Part, same, drags)
 	}
 	return costs
+}
+
+// dragTo drags with the mouse from one place to another.
+func (b *tab) dragTo(from, to [2]float64) {
+	b.t.Helper()
+	mouse := func(kind input.DispatchMouseEventType, at [2]float64) {
+		command(b, input.DispatchMouseEvent, input.DispatchMouseEventParams{Type: kind, X: at[0], Y: at[1], Button: input.MouseButtonLeft, Buttons: 1, ClickCount: 1})
+	}
+	mouse(input.DispatchMouseEventTypeMousePressed, from)
+	mouse(input.DispatchMouseEventTypeMouseMoved, to)
+	mouse(input.DispatchMouseEventTypeMouseReleased, to)
+	b.settled()
+	b.settled()
 }
 
 // sway goes to and fro, a pixel a move; the start values leave more room above.
@@ -282,17 +296,17 @@ func TestFigurePrinted(t *testing.T) {
 	t.Parallel()
 	b := newTab(t)
 	b.openPage(figurePage("slope"), onDisk)
-	b.run(`document.getElementById("slope-steepness-typed").focus(); document.activeElement.select()`)
+	b.run(`document.querySelector('[data-slot="sets"]').open = true; document.getElementById("slope-steepness-typed").focus(); document.activeElement.select()`)
 	b.write("1:8")
 	b.press("Tab")
 	b.settled()
 	p := b.print("A4", "figure-slope")
-	for _, want := range []string{"each bends 7.1° on 12.5 %", "about 12.5 %, 7.1 degrees, or 1 in 8", "My slope is 1:8 (about 12.5 %, 7.1 degrees). How far does my ankle bend", "yours is steeper"} {
+	for _, want := range []string{"toes up 7.1°", "about 12.5 %, 7.1 degrees, or 1:8", "My slope is 1:8 (about 12.5 %, 7.1 degrees). How far does my ankle bend", "yours is steeper"} {
 		if !strings.Contains(p.Text, want) {
 			t.Errorf("%q is not printed", want)
 		}
 	}
-	for _, no := range []string{"or type it", "Copy it", "Some slopes, and how far"} {
+	for _, no := range []string{"or type it", "Type a number", "Copy it", "Some slopes, and how far"} {
 		if strings.Contains(p.Text, no) {
 			t.Errorf("%q is printed with it", no)
 		}
@@ -310,7 +324,7 @@ func TestFigureScriptOff(t *testing.T) {
 		if !strings.Contains(text, f.Typical.Caption.S) || !strings.Contains(text, "A question to bring") {
 			t.Errorf("%s shows no worked table, or no question: %s", f.ID, text)
 		}
-		for _, no := range []string{"or type it", "Copy it", "Put this question"} {
+		for _, no := range []string{"or type it", "Type a number", "Copy it", "Put this question"} {
 			if strings.Contains(text, no) {
 				t.Errorf("%s with no script shows %q", f.ID, no)
 			}
@@ -399,7 +413,7 @@ func TestFigureInPlanner(t *testing.T) {
 		t.Errorf("at 320 px: %s", wrong)
 	}
 	b.hand(`write(planner.querySelector(".entry input"), "1/2 in")`)
-	b.run(`const heel = document.querySelector('#planner .figure [data-input="new-heel"] input'); heel.value = "50"; for (const e of ["input", "change"]) heel.dispatchEvent(new Event(e, { bubbles: true }))`)
+	b.run(`const heel = document.querySelector('#planner .figure [data-slider="new-heel"]'); heel.value = "50"; for (const e of ["input", "change"]) heel.dispatchEvent(new Event(e, { bubbles: true }))`)
 	b.settled()
 	ask := b.figureText("prompt")
 	if !strings.Contains(ask, "1 in (25.3 mm) more") { // 50 less 12, less half an inch

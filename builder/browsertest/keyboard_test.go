@@ -214,6 +214,7 @@ const described = `(() => {
 const e = document.activeElement;
 if (!e || e === document.body) return "";
 const clean = (s) => s.replace(/\s+/g, " ").trim();
+if (e.type === "range" && e.hasAttribute("aria-label")) return clean(e.getAttribute("aria-label"));
 if (e.labels && e.labels.length) return clean(e.labels[0].innerText);
 return clean(e.textContent);
 })()`

@@ -130,7 +130,7 @@ func TestFigureShowsOwnNumbers(t *testing.T) {
 			t.Errorf("%s: offered are %q and %q", typed, b.offered("own"), b.offered("use"))
 		}
 	}
-	b.run(`const slider = document.querySelector('#planner .figure [data-input="steepness"] input'); slider.value = "0.2"; slider.dispatchEvent(new Event("input", { bubbles: true })); slider.dispatchEvent(new Event("change", { bubbles: true }))`)
+	b.run(`const slider = document.querySelector('#planner .figure [data-slider="steepness"]'); slider.value = "0.2"; slider.dispatchEvent(new Event("input", { bubbles: true })); slider.dispatchEvent(new Event("change", { bubbles: true }))`)
 	b.settled()
 	if s := b.look(); s.Written != "16 %" {
 		t.Errorf("the figure wrote %q into the box by itself", s.Written)

@@ -4,16 +4,37 @@ import (
 	"fmt"
 	"html"
 	"html/template"
+	"math"
 	"strings"
 )
 
 // Live is a drawing that answers to settings. It names its moving parts; what
 // they do is written down as formulas of the figure's own values, so that the
 // build and the reader's page move them in the same way.
+//
+// It is drawn with the pen of the tiles. Its middle, Narrow wide, holds all that a phone has
+// room for; what stands beside that is seen where there is more room, and the ground goes on
+// from edge to edge whatever the width is.
 type Live struct {
 	Drawing
 	Moves   []Move
 	Handles []Handle
+
+	// Limits is the point through which the figure's published limits are drawn, each as a
+	// line of its own slope; nil where this drawing shows none.
+	Limits *Point
+}
+
+// Narrow is how many units of a live drawing, at its middle, are seen on the narrowest screen.
+const Narrow = 320
+
+// Point is a place in a drawing, in units of its viewBox.
+type Point struct{ X, Y float64 }
+
+// Limit is one published limit as a line: how far it rises over a run of 1, and its words.
+type Limit struct {
+	Rise  float64
+	Words string
 }
 
 // Move sets an attribute of a part. Is is the attribute's text with formulas in
@@ -22,10 +43,12 @@ type Live struct {
 type Move struct{ Part, Attr, Is string }
 
 // Handle is a part that a reader drags. Right and Down say by how many canonical
-// units one unit of the drawing changes the input.
+// units one unit of the drawing changes the input. With About, the input is how far the
+// line from that point to the handle rises over a run of 1.
 type Handle struct {
 	Part, Input string
 	Right, Down float64
+	About       *Point
 }
 
 var lives = []Live{heelChange, slopeStand, footInShoe, loadStack, roomUnder}
@@ -48,9 +71,14 @@ func (d Live) Saying(b Book) Live {
 	return d
 }
 
-// SVG is the drawing with the attributes of its parts and its texts in place.
-func (d Live) SVG(idPrefix string, attrs func(part string) string, words func(id string) string) template.HTML {
-	out := string(d.Drawing.SVG(idPrefix))
+// SVG is the drawing with the attributes of its parts, its texts and its limits in place.
+func (d Live) SVG(idPrefix string, attrs func(part string) string, words func(id string) string, limits []Limit) template.HTML {
+	c := d.drawn()
+	p := html.EscapeString(idPrefix)
+	out := fmt.Sprintf(`<svg class="ground bench" viewBox="0 0 %d %d" preserveAspectRatio="xMidYMax slice" role="img" aria-labelledby="%s-title" aria-describedby="%s-desc">`+
+		`<title id="%s-title">%s</title><desc id="%s-desc">%s</desc>%s%s</svg>`,
+		d.Width, d.Height, p, p, p, html.EscapeString(d.Title), p, html.EscapeString(d.Long), c.shapes.String(), c.text.String())
+	out = strings.Replace(out, limitsHere, d.fan(limits), 1)
 	for _, part := range d.Parts() {
 		mark := fmt.Sprintf(`data-part="%s"`, part)
 		out = strings.Replace(out, mark, mark+attrs(part), 1)
@@ -78,15 +106,74 @@ func (d Live) Parts() []string {
 	return out
 }
 
-// open begins a part that moves as a whole; texts are not in it.
-func (c *canvas) open(part string) { fmt.Fprintf(&c.shapes, "<g data-part=\"%s\">", part) }
-func (c *canvas) close()           { c.shapes.WriteString("</g>") }
-func (c *canvas) moving(class, part string) {
-	fmt.Fprintf(&c.shapes, "<path class=\"%s\" data-part=\"%s\"/>", class, part)
+// limitsHere stands in a drawing where the lines of its limits come.
+const limitsHere = `<g class="limits"></g>`
+
+// Where the lines of limits begin, and where their words end: how far from the point.
+const (
+	limitFrom = 302.0
+	limitEnds = 582.0
+)
+
+// fan draws limits as lines through one point, each at its true angle. The words end
+// together, far from the point, where the lines are farthest apart.
+func (d Live) fan(limits []Limit) string {
+	if d.Limits == nil {
+		return ""
+	}
+	var b strings.Builder
+	b.WriteString(`<g class="limits">`)
+	for _, l := range limits {
+		fmt.Fprintf(&b, `<g transform="translate(%s %s) rotate(%s)"><path class="s" d="M%s 0H2400"/>`,
+			num(d.Limits.X), num(d.Limits.Y), fine(-degrees(math.Atan(l.Rise))), num(limitFrom))
+		fmt.Fprintf(&b, `<text class="d-end d-wide" x="%s" y="-4">%s</text></g>`, num(limitEnds), html.EscapeString(l.Words))
+	}
+	b.WriteString("</g>")
+	return b.String()
+}
+
+// bench draws a live drawing: shapes with the pen of the tiles, and words above all of them.
+type bench struct {
+	pencil
+	c *canvas
+}
+
+// benched makes a drawing of what draw puts on a bench.
+func benched(draw func(*bench)) func(*canvas) {
+	return func(c *canvas) {
+		b := &bench{c: c}
+		draw(b)
+		c.shapes.WriteString(b.b.String())
+	}
+}
+
+// part draws inside a part that moves as a whole.
+func (p *pencil) part(name string, draw func()) {
+	fmt.Fprintf(&p.b, "<g data-part=\"%s\">", name)
+	draw()
+	p.b.WriteString("</g>")
+}
+
+// moving is a path that is a part; the move of its "d" is its whole shape.
+func (p *pencil) moving(class, part string) {
+	fmt.Fprintf(&p.b, "<path class=\"%s\" data-part=\"%s\"/>", class, part)
+}
+
+// handle draws what a reader drags, with its middle at the origin: a wide reach that is not
+// seen, a round grip, and which way it goes.
+func (p *pencil) handle(part string, upright bool) {
+	p.part(part, func() {
+		p.b.WriteString(`<circle class="d-reach" r="30"/><circle class="d-grip" r="17"/>`)
+		way, back := from(-5, -4).line(0, -9.5, 5, -4), from(-5, 4).line(0, 9.5, 5, 4)
+		if !upright {
+			way, back = way.turned(pt{}, 90), back.turned(pt{}, 90)
+		}
+		p.path("d-way", way, back)
+	})
 }
 
 // says writes a text of the figure. With a part it moves.
-func (c *canvas) says(class, id string, at pt, s side, part string) {
+func (b *bench) says(class, id string, at pt, s side, part string) {
 	dy := [...]float64{right: 0.35, left: 0.35, above: 0, below: 0.8}[s]
 	if s == left {
 		class += " d-end"
@@ -96,28 +183,7 @@ func (c *canvas) says(class, id string, at pt, s side, part string) {
 	if part != "" {
 		part = fmt.Sprintf(" data-part=\"%s\"", part)
 	}
-	fmt.Fprintf(&c.text, "<text class=\"%s\" data-says=\"%s\"%s x=\"%s\" y=\"%s\" dy=\"%.2fem\"><!--%s--></text>", class, id, part, num(at.x), num(at.y), dy, id)
-}
-
-// handle draws what a reader drags: a wide reach that is not seen, a round grip,
-// and which way it goes.
-func (c *canvas) handle(part string, at pt, upright bool) {
-	c.open(part)
-	fmt.Fprintf(&c.shapes, "<circle class=\"d-reach\" cx=\"%s\" cy=\"%s\" r=\"38\"/><circle class=\"d-grip\" cx=\"%s\" cy=\"%s\" r=\"16\"/>", num(at.x), num(at.y), num(at.x), num(at.y))
-	way := from(-5, -3).line(0, -9, 5, -3)
-	back := from(-5, 3).line(0, 9, 5, 3)
-	if !upright {
-		way, back = way.turned(pt{}, 90), back.turned(pt{}, 90)
-	}
-	c.draw("d-way", way.moved(at.x, at.y), back.moved(at.x, at.y))
-	c.close()
-}
-
-// upTo is the path of a measure that stands at x and goes from the ground up to a
-// height of the figure.
-func (f frame) upTo(x float64, height string) string {
-	p := f.at(x, 0)
-	return filled("M%1 %3H%2M%1 {%3-%5*"+height+"/mm}H%2M%4 %3V{%3-%5*"+height+"/mm}", p.x-6, p.x+6, p.y, p.x, f.scale)
+	fmt.Fprintf(&b.c.text, "<text class=\"%s\" data-says=\"%s\"%s x=\"%s\" y=\"%s\" dy=\"%.2fem\"><!--%s--></text>", class, id, part, num(at.x), num(at.y), dy, id)
 }
 
 // exact writes a factor or a coordinate in a move: to four decimals, for a factor

@@ -1,65 +1,104 @@
 package drawing
 
-// The drawing of the build height, with a limb and a foot of one's own numbers.
-var roomFrame = frame{150, 372, 0.62}
+// A leg cut open at the socket, from the end of the limb down to the sole of the foot, and the same
+// lengths beside it in one bar: the foot, what is left, and the end of the socket with what joins it.
+const (
+	roomWide, roomTall = 900, 250
+	roomGround         = 232.0
+	roomScale          = 0.5
+	roomBar, roomWords = 494.0, 512.0
+	roomHandleAt       = 308.0
+	buildHandleAt      = 342.0
+)
+
+var roomFrame = frame{358, roomGround, roomScale}
 
 // The joint's plate as buildHeight draws it: its foot is built 110 mm high.
 const drawnBuild = 110.0
 
+// Where the limb ends in its drawing.
+const limbEnd = 268.0
+
 var roomUnder = Live{
-	Drawing: Drawing{ID: "room-under-the-socket", Width: 480, Height: 400, make: drawRoom},
+	Drawing: Drawing{ID: "room-under-the-socket", Width: roomWide, Height: roomTall, make: benched(drawRoom)},
 	Moves: func() []Move {
 		f := roomFrame
 		x0, x1 := f.at(tubeAt-15, 0).x, f.at(tubeAt+15, 0).x
 		rise := func(high string, drawn float64) string {
-			return filled("translate(0 {-%1*("+high+"/mm-%2)})", f.scale, drawn)
+			return filled("translate(0 {-%1*("+high+"/mm-%2)})", roomScale, drawn)
+		}
+		from := func(low, high string) string { // a piece of the bar
+			return filled("M%1 {%3-%4*"+low+"/mm}H%2V{%3-%4*"+high+"/mm}H%1Z", roomBar-7, roomBar+7, roomGround, roomScale)
+		}
+		bar := func(x float64, high string) string {
+			return filled("M%1 %4H%3M%2 %4V{%4-%5*"+high+"/mm}M%1 {%4-%5*"+high+"/mm}H%3", x-5, x, x+5, roomGround, roomScale)
+		}
+		grip := func(x float64, high string) string {
+			return filled("translate(%1 {%2-%3*"+high+"/mm})", x, roomGround, roomScale)
+		}
+		word := func(line float64, middle string) string {
+			return filled("translate(0 {%1-%2*"+middle+"/mm})", line, roomScale)
 		}
 		return []Move{
 			{"block", "d", filled("M%1 {%3-%4*min(84, build/mm-20)}H%2V{%3-%4*(build/mm-14)}H%1Z", x0, x1, f.y, f.scale)},
 			{"tube", "d", filled("M%1 {%3-%4*build/mm}H%2V{%3-%4*(room-parts)/mm}H%1Z", x0, x1, f.y, f.scale)},
 			{"tube", "display", "left > 0*mm"},
-			{"parts", "d", filled("M%1 {%3-%4*room/mm}H%2V{%3-%4*(room-parts)/mm}H%1Z", x0-6, x1+6, f.y, f.scale)},
+			{"parts", "d", filled("M%1 {%3-%4*room/mm}H%2V{%3-%4*(room-parts)/mm}H%1Z", x0-5, x1+5, f.y, f.scale)},
 			{"connector", "transform", rise("build", drawnBuild)},
-			{"socket", "transform", rise("room", 268)},
-			{"left-at", "transform", filled("translate(0 {-%1*(build+max(30*mm, left/2))/mm})", f.scale)},
-			{"room-size", "d", f.upTo(262, "room")},
-			{"build-size", "d", f.upTo(-40, "build")},
-			{"room-handle", "transform", rise("room", 0)},
-			{"build-handle", "transform", rise("build", 0)},
+			{"socket", "transform", rise("room", limbEnd)},
+			{"limb-level", "d", filled("M%1 {%3-%4*room/mm}H%2", f.at(tubeAt, 0).x, roomBar+7, roomGround, roomScale)},
+			{"foot-level", "d", filled("M%1 {%3-%4*build/mm}H%2", f.at(tubeAt+20, 0).x, roomBar+7, roomGround, roomScale)},
+			{"build-bar", "d", from("(build-build)", "build")},
+			{"left-bar", "d", from("build", "(room-parts)")},
+			{"left-bar", "display", "left > 0*mm"},
+			{"parts-bar", "d", from("(room-parts)", "room")},
+			{"build-word-at", "transform", word(-9, "(build/2)")},
+			{"build-size-at", "transform", word(10, "(build/2)")},
+			{"left-word-at", "transform", word(-9, "(build+left/2)")},
+			{"left-size-at", "transform", word(10, "(build+left/2)")},
+			{"parts-word-at", "transform", word(-9, "(room-parts/2)")},
+			{"parts-size-at", "transform", word(10, "(room-parts/2)")},
+			{"room-size", "d", bar(roomHandleAt, "room")},
+			{"build-size", "d", bar(buildHandleAt, "build")},
+			{"room-handle", "transform", grip(roomHandleAt, "room")},
+			{"build-handle", "transform", grip(buildHandleAt, "build")},
 		}
 	}(),
-	Handles: []Handle{{"room-handle", "room", 0, -1 / roomFrame.scale}, {"build-handle", "build", 0, -1 / roomFrame.scale}},
+	Handles: []Handle{{Part: "room-handle", Input: "room", Down: -1 / roomScale}, {Part: "build-handle", Input: "build", Down: -1 / roomScale}},
 }
 
-func drawRoom(c *canvas) {
+func drawRoom(b *bench) {
 	f := roomFrame
-	// The limb goes on past the upper edge, however low its end stands.
-	const limbEnd, brim, top = 268.0, 400.0, 780.0
-	c.draw("d-sole", f.put(from(-140, 0).line(400, 0)))
-	c.hollowFoot(f)
-	c.draw("d-solid", f.put(heelLeaf()), f.put(leaf(9, 5, roundSpine...)))
-	c.moving("d-metal", "block")
-	c.moving("d-metal", "tube")
-	c.open("connector")
-	c.draw("d-metal", f.put(box(tubeAt-20, 91, tubeAt+20, 96)))
-	c.draw("d-metal", f.put(pill(tubeAt-19, 98, tubeAt+19, drawnBuild, 3)))
-	c.close()
-	c.shapes.WriteString(`<svg width="480" height="400">`) // cuts off what is above
-	c.open("socket")
-	c.draw("d-metal", f.put(from(tubeAt-30, 252).line(tubeAt+30, 252).curve(tubeAt+66, 276, tubeAt+70, 330, tubeAt+76, brim).line(tubeAt+92, top, tubeAt+84, top, tubeAt+68, brim).
-		curve(tubeAt+62, 330, tubeAt+56, 290, tubeAt+20, limbEnd-4, tubeAt+10, limbEnd-8, tubeAt-10, limbEnd-8, tubeAt-20, limbEnd-4, tubeAt-56, 290, tubeAt-62, 330, tubeAt-68, brim).
-		line(tubeAt-84, top, tubeAt-92, top, tubeAt-76, brim).curve(tubeAt-70, 330, tubeAt-66, 276, tubeAt-30, 252).shut()))
-	c.draw("d-shell d-outer", f.put(from(tubeAt-80, top).line(tubeAt-64, brim).curve(tubeAt-58, 340, tubeAt-50, limbEnd, tubeAt, limbEnd, tubeAt+50, limbEnd, tubeAt+58, 340, tubeAt+64, brim).line(tubeAt+80, top)))
-	a := f.at(tubeAt, limbEnd)
-	c.draw("d-lead", from(a.x, a.y).line(f.at(272, 0).x, a.y))
-	c.close()
-	c.shapes.WriteString("</svg>")
-	c.moving("d-hatched", "parts")
-	c.moving("d-thin", "room-size")
-	c.moving("d-thin", "build-size")
-	c.handle("room-handle", f.at(300, 0), true)
-	c.handle("build-handle", f.at(-78, 0), true)
-	c.note(pt{474, 350}, left, "room")
-	c.note(pt{6, 340}, right, "build")
-	c.says("d-text d-bold", "left-word", pt{f.at(tubeAt-30, 0).x, f.y}, left, "left-at")
+	const brim, top = 400.0, 1100.0 // the limb goes on past the upper edge, however low its end stands
+	b.b.WriteString(`<path class="g-earth" d="M-2400 232H3300V400H-2400Z"/>`)
+	b.path("t", f.put(shellOutline()))
+	b.path("p f", f.put(shellHollow()))
+	b.path("i", f.put(heelLeaf()), f.put(leaf(9, 5, roundSpine...)))
+	b.moving("p", "block")
+	b.moving("p", "tube")
+	b.part("connector", func() {
+		b.path("p", f.put(box(tubeAt-20, 91, tubeAt+20, 96)))
+		b.path("p", f.put(pill(tubeAt-19, 98, tubeAt+19, drawnBuild, 3)))
+	})
+	b.part("socket", func() {
+		b.path("p", f.put(from(tubeAt-30, 252).line(tubeAt+30, 252).curve(tubeAt+66, 276, tubeAt+70, 330, tubeAt+76, brim).line(tubeAt+92, top, tubeAt+84, top, tubeAt+68, brim).
+			curve(tubeAt+62, 330, tubeAt+56, 290, tubeAt+20, limbEnd-4, tubeAt+10, limbEnd-8, tubeAt-10, limbEnd-8, tubeAt-20, limbEnd-4, tubeAt-56, 290, tubeAt-62, 330, tubeAt-68, brim).
+			line(tubeAt-84, top, tubeAt-92, top, tubeAt-76, brim).curve(tubeAt-70, 330, tubeAt-66, 276, tubeAt-30, 252).shut()))
+		b.path("t", f.put(from(tubeAt-80, top).line(tubeAt-64, brim).curve(tubeAt-58, 340, tubeAt-50, limbEnd, tubeAt, limbEnd, tubeAt+50, limbEnd, tubeAt+58, 340, tubeAt+64, brim).line(tubeAt+80, top)))
+	})
+	b.moving("e", "parts")
+	b.moving("dash", "limb-level")
+	b.moving("dash", "foot-level")
+	b.moving("t", "build-bar")
+	b.moving("p", "left-bar")
+	b.moving("e", "parts-bar")
+	b.line("g-line", -2400, roomGround, 3300, roomGround)
+	b.moving("g-told", "room-size")
+	b.moving("g-told", "build-size")
+	b.handle("room-handle", true)
+	b.handle("build-handle", true)
+	for _, id := range []string{"build", "left", "parts"} {
+		b.says("d-text", id+"-word", pt{roomWords, roomGround}, right, id+"-word-at")
+		b.says(bold, id+"-size", pt{roomWords, roomGround}, right, id+"-size-at")
+	}
 }

@@ -2,53 +2,68 @@ package drawing
 
 import "fmt"
 
-// A shoe cut open with a foot in it, over a ruler. The inside of heelMeasured's
-// shoe runs from 8 to 278 mm.
+// A shoe with a foot in it, over a ruler whose zero is at the heel, inside. Everything lies at its
+// true length along the ruler.
 const (
-	shoeScale            = 1.2
-	shoeAt, shoeGround   = 34.0, 196.0
-	insideFrom, insideOf = 8.0, 270.0
+	lengthWide, lengthTall = 900, 250
+	lengthScale            = 0.82
+	lengthZero             = 302.0
+	lengthBed              = 166.0 // on which the foot stands
+	lengthRuler            = 200.0
+
+	shoeInsideAt, shoeInsideLong = 3.0, 94.0 // of the one shoe, in its own units
 )
 
 var footInShoe = Live{
-	Drawing: Drawing{ID: "foot-and-shoe", Width: 480, Height: 270, make: drawFootInShoe},
-	Moves: []Move{
-		{"shoe", "display", `from == "inside"`},
-		{"shoe", "transform", filled("translate({%1-%2*inside/(%3*mm)} %4) scale({%5*inside/(%3*mm)} %5)", shoeAt, insideFrom*shoeScale, insideOf, shoeGround, shoeScale)},
-		{"foot", "transform", filled("translate(%1 %2) scale({%3*longest/(260*mm)})", shoeAt, shoeGround-soleBall*shoeScale, shoeScale)},
-		{"short", "d", filled("M{%1+%2*shortest/mm} 96V232", shoeAt, shoeScale)},
-		{"long", "d", filled("M{%1+%2*longest/mm} 96V232", shoeAt, shoeScale)},
-		{"end", "d", filled("M{%1+%2*told/mm} 64V214", shoeAt, shoeScale)},
-		{"end-handle", "transform", filled("translate({%1*told/mm} 0)", shoeScale)},
-		{"end-handle", "display", `from != "size"`},
-		{"end", "display", `from != "size"`},
-	},
-	Handles: []Handle{{"end-handle", "inside", 1 / shoeScale, 0}, {"end-handle", "other", 1 / shoeScale, 0}},
+	Drawing: Drawing{ID: "foot-and-shoe", Width: lengthWide, Height: lengthTall, make: benched(drawFootInShoe)},
+	Moves: func() []Move {
+		at := func(length string) string { return filled("{%1+%2*"+length+"/mm}", lengthZero, lengthScale) }
+		grown := filled("%1*inside/mm", lengthScale/shoeInsideLong)
+		return []Move{
+			{"shoe", "display", `from == "inside"`},
+			{"board", "display", `from != "inside"`},
+			{"shoe", "transform", filled("translate({%1-%2*"+grown+"} {%3+9.2*"+grown+"}) scale({"+grown+"})", lengthZero, shoeInsideAt, lengthBed)},
+			{"foot", "transform", filled("translate(%1 %2) scale({%3*longest/(260*mm)})", lengthZero, lengthBed, lengthScale)},
+			{"short", "d", "M" + at("shortest") + " 126V200"},
+			{"long", "d", "M" + at("longest") + " 114V200"},
+			{"lengths-bar", "d", filled("M"+at("shortest")+" %1H"+at("longest"), lengthRuler+1)},
+			{"end", "d", "M" + at("told") + " 74V200"},
+			{"end", "display", `from != "size"`},
+			{"end-handle", "transform", filled("translate({%1+%2*told/mm} 58)", lengthZero, lengthScale)},
+			{"end-handle", "display", `from != "size"`},
+			{"toe-room", "d", "M" + at("longest") + " 90H" + at("told")},
+			{"toe-room", "display", `from == "inside"`},
+		}
+	}(),
+	Handles: []Handle{{Part: "end-handle", Input: "inside", Right: 1 / lengthScale}, {Part: "end-handle", Input: "other", Right: 1 / lengthScale}},
 }
 
-func drawFootInShoe(c *canvas) {
-	c.open("shoe")
-	f := frame{0, 0, 1}
-	c.draw("d-line", f.put(upper(soleHeel, 34)))
-	c.draw("d-hole", f.put(sole()))
-	c.close()
-	c.open("foot")
-	c.draw("d-shell d-outer", f.put(shellOutline()))
-	c.draw("d-thin", f.put(toeCrease()))
-	c.close()
-	c.moving("d-ghost", "short")
-	c.moving("d-thin", "long")
-	c.moving("d-heavy", "end")
+func drawFootInShoe(b *bench) {
+	b.b.WriteString(`<path class="g-earth" d="M-2400 200H3300V400H-2400Z"/>`)
+	b.part("shoe", func() { b.plainShoe() })
+	b.part("board", func() { b.box("e", lengthZero-6, lengthBed, 306, lengthRuler-lengthBed, 2) })
+	b.part("foot", func() {
+		f := frame{0, 0, 1}
+		b.path("p", f.put(tube(112, 170)))
+		b.path("p", f.put(pill(tubeAt-20, 88, tubeAt+20, 122, 5)))
+		b.path("t", f.put(shellOutline()))
+		b.path("f", f.put(toeCrease()))
+	})
 	var marks path
 	for cm := range 36 {
-		x, h := shoeAt+float64(cm)*10*shoeScale, 7.0
+		x, h := lengthZero+float64(cm)*10*lengthScale, 6.0
 		if cm%5 == 0 {
-			h = 14
-			c.words("d-text", pt{x, 242}, below, fmt.Sprint(cm))
+			h = 12
+			b.text("r", x, lengthRuler+28, fmt.Sprint(cm))
 		}
-		marks = append(marks, from(x, 224).line(x, 224+h)...)
+		marks = append(marks, from(x, lengthRuler).line(x, lengthRuler+h)...)
 	}
-	c.draw("d-thin", from(shoeAt, 224).line(shoeAt+350*shoeScale, 224), marks)
-	c.handle("end-handle", pt{shoeAt, 48}, false)
-	c.says("d-text d-bold", "lengths", pt{shoeAt, 16}, right, "")
+	b.path("f", marks)
+	b.line("g-line", -2400, lengthRuler, 3300, lengthRuler)
+	b.moving("u", "lengths-bar")
+	b.moving("dash", "short")
+	b.moving("f", "long")
+	b.moving("h", "toe-room")
+	b.moving("g-told", "end")
+	b.handle("end-handle", false)
 }

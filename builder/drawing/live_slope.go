@@ -1,68 +1,80 @@
 package drawing
 
-// Two feet on one hill, in the drawing's own units: where each stands, and the
-// level at which it stands.
+// One slope that rises to the right, turned about one point, and two legs on it: one faces up,
+// the other down. The ground, the limits and the handle lie on lines through that point. Where
+// the slope gets so steep that the upper leg would leave the picture, both legs come nearer and
+// get smaller; no angle changes by that.
 const (
-	hillUp, hillDown = 116.0, 364.0
-	hillLevel        = 238.0
-	hillScale        = 0.55
-	hillReach        = 80.0 // from where a foot stands to a handle
+	slopeWide, slopeTall = 900, 250
+
+	slopeUp, slopeDown = 62.0, 208.0 // how far each leg stands from the point, along the level
+	slopeLeg           = 0.7         // of the leg, which is 236 units tall
+	slopeRound         = 270.0       // from the point to the handle
+	slopeArc           = 62.0        // from an ankle to the arc of its bend
 )
 
-// The ankle above the ground, in a shoe.
-const hillHinge = (ankleHeight + 14) * hillScale
+// slopePoint is the point about which the ground turns.
+var slopePoint = Point{312, 194}
+
+// slopeShare is how large the legs are drawn: whole as long as the upper one has room.
+const slopeShare = "min(1, 188/(167+208*sine(needed)/sine(90*deg-needed)))"
 
 var slopeStand = Live{
-	Drawing: Drawing{ID: "slope", Width: 480, Height: 352, make: drawSlope},
+	Drawing: Drawing{ID: "slope", Width: slopeWide, Height: slopeTall, make: benched(drawSlope)},
 	Moves: func() []Move {
-		var out []Move
+		x, y := slopePoint.X, slopePoint.Y
+		turned := filled("rotate({0-needed/deg} %1 %2)", x, y)
+		out := []Move{{"ground", "transform", turned}, {"ground-line", "transform", turned}}
+		const r = slopeArc / slopeLeg
 		for _, s := range []struct {
-			name       string
-			x          float64
-			turn, back string // of the ground, clockwise being +, and the other way
-		}{{"up", hillUp, "-", "+"}, {"down", hillDown, "+", "-"}} {
-			y := hillLevel - hillHinge
-			const r = 200 * hillScale
-			turned := func(way string) string { return "rotate({0" + way + "needed/deg} %1 %2)" }
+			name        string
+			at, mirror  float64
+			turn, sweep string // of the foot, clockwise being +, in a leg that looks to the right
+		}{{"up", slopeUp, 1, "0-", "0"}, {"down", slopeDown, -1, "", "1"}} {
 			out = append(out,
-				Move{s.name, "transform", filled(turned(s.turn), s.x, hillLevel)},
-				Move{s.name + "-leg", "transform", filled(turned(s.back), s.x, y)},
-				Move{s.name + "-arc", "d", filled("M%1 {%2-%3}Q{%1"+s.turn+"%3*sine(needed/2)/sine(90*deg-needed/2)} {%2-%3} {%1"+s.turn+"%3*sine(needed)} {%2-%3*sine(90*deg-needed)}", s.x, y, r)},
+				Move{s.name, "transform", filled("translate({%1+%3*"+slopeShare+"} %2) translate(0 {-%3*ground*"+slopeShare+"}) scale({%4*"+slopeShare+"} {%5*"+slopeShare+"})", x, y, s.at, s.mirror*slopeLeg, slopeLeg)},
+				Move{s.name + "-foot", "transform", "rotate({" + s.turn + "needed/deg})"},
+				// The ankle is over the sole, so it turns with the foot, and the leg on it does not.
+				Move{s.name + "-leg", "transform", filled("translate({%1*("+s.turn+"sine(needed))} {-%1*sine(90*deg-needed)})", ankleUp)},
+				Move{s.name + "-square", "transform", "rotate({" + s.turn + "needed/deg})"},
+				Move{s.name + "-arc", "d", filled("M0 -%1A%1 %1 0 0 "+s.sweep+" {%1*("+s.turn+"sine(needed))} {-%1*sine(90*deg-needed)}", r)},
 			)
 		}
-		drop, lift := filled("translate(0 {%1*ground})", hillReach), filled("translate(0 {-%1*ground})", hillReach)
 		known := `way == "known"`
-		return append(out, Move{"up-handle", "transform", drop}, Move{"down-handle", "transform", lift}, Move{"up-handle", "display", known}, Move{"down-handle", "display", known})
+		return append(out,
+			Move{"wedge", "d", filled("M{%1+%3} %2A%3 %3 0 0 0 {%1+%3*sine(90*deg-needed)} {%2-%3*sine(needed)}", x, y, 246)},
+			Move{"slope-handle", "transform", filled("translate({%1+%3*sine(90*deg-needed)} {%2-%3*sine(needed)})", x, y, slopeRound)},
+			Move{"slope-handle", "display", known})
 	}(),
-	Handles: []Handle{{"up-handle", "steepness", 0, 1 / hillReach}, {"down-handle", "steepness", 0, -1 / hillReach}},
+	Handles: []Handle{{Part: "slope-handle", Input: "steepness", About: &slopePoint}},
+	Limits:  &slopePoint,
 }
 
-func drawSlope(c *canvas) {
-	for _, s := range []struct {
-		name string
-		x    float64
-	}{{"up", hillUp}, {"down", hillDown}} {
-		f := frame{s.x - tubeAt*hillScale, hillLevel, hillScale}
-		c.open(s.name)
-		c.draw("d-sole", from(s.x-104, hillLevel).line(s.x+116, hillLevel))
-		c.draw("d-shell d-outer", f.put(shoeSole(14)))
-		c.draw("d-shell d-outer", f.put(shellOutline().moved(0, 14)))
-		hinge := pt{tubeAt, ankleHeight + 14}
-		c.open(s.name + "-leg")
-		c.draw("d-metal", f.put(tube(114, 236)))
-		c.draw("d-metal", f.put(pill(tubeAt-22, 80, tubeAt+22, 132, 6)))
-		c.draw("d-axis", f.put(from(hinge.x, hinge.y).line(hinge.x, hinge.y+228)))
-		c.draw("d-solid", f.put(disc(hinge.x, hinge.y, 5)))
-		c.moving("d-move", s.name+"-arc")
-		c.close()
-		c.draw("d-ghost d-square", f.put(from(hinge.x, hinge.y).line(hinge.x, hinge.y+228)))
-		c.close()
+func drawSlope(b *bench) {
+	x, y := slopePoint.X, slopePoint.Y
+	b.part("ground", func() {
+		b.b.WriteString(`<path class="g-earth" d="M-2400 ` + num(y) + `H3300V2600H-2400Z"/>`)
+	})
+	b.line("dash", x, y, x+262, y)
+	b.moving("f", "wedge")
+	b.b.WriteString(limitsHere)
+	for _, name := range []string{"up", "down"} {
+		b.part(name, func() {
+			b.part(name+"-leg", func() {
+				b.in("translate(0 30)", func() { b.limbOver(func(draw func()) { draw() }) })
+				b.line("dash", 0, 0, 0, -126)
+				b.part(name+"-square", func() { b.line("dash", 0, 0, 0, -126) })
+				b.moving("h", name+"-arc")
+			})
+			b.part(name+"-foot", func() { b.in("translate(-25 -1)", b.laced) })
+		})
 	}
-	c.handle("up-handle", pt{hillUp - hillReach, hillLevel}, true)
-	c.handle("down-handle", pt{hillDown - hillReach, hillLevel}, true)
-	c.title(pt{hillUp, 20}, above, "up")
-	c.title(pt{hillDown, 20}, above, "down")
-	c.note(pt{hillUp, 45}, above, "toe-up")
-	c.note(pt{hillDown, 45}, above, "toe-down")
-	c.says("d-text d-bold", "bend-word", pt{(hillUp + hillDown) / 2, 322}, above, "") // one text for both: each is costly to lay out
+	// The line of the ground stands on all of it; it turns with the ground, which is one part.
+	b.part("ground-line", func() { b.line("g-line g-mine", -2400, y, 3300, y) })
+	b.handle("slope-handle", true)
+	for i, id := range []string{"up", "down"} {
+		at := x + 8 + float64(i)*140
+		b.says(bold, id+"-word", pt{at, 215}, right, "")
+		b.says("d-text", id+"-bend", pt{at, 234}, right, "")
+	}
 }

@@ -126,18 +126,14 @@ func (p *pencil) angleSaid() {
 }
 
 // ownShank is the leg over the ankle, with its knee bent as far as the slope tips it, so that the hip stays over the foot.
-func (p *pencil) ownShank() { p.limbOver("turn -2 0 -162") }
+func (p *pencil) ownShank() {
+	p.limbOver(func(draw func()) { p.move("turn -2 0 -162", draw) })
+}
 
-func (p *pencil) ownShankUpright() { p.limbOver("") }
+func (p *pencil) ownShankUpright() { p.limbOver(func(draw func()) { draw() }) }
 
-func (p *pencil) limbOver(bend string) {
-	thigh := func(draw func()) {
-		if bend == "" {
-			draw()
-			return
-		}
-		p.move(bend, draw)
-	}
+// limbOver draws the leg over the ankle; thigh draws what is above the knee.
+func (p *pencil) limbOver(thigh func(draw func())) {
 	shin := tubeOf([]pt{{0, -100}, {0, -136}, {1, -162}}, []float64{24, 38, 41}, true, true)
 	upper := tubeOf([]pt{{1, -162}, {1, -186}, {1, -214}}, []float64{41, 45, 49}, true, false)
 	p.pylonOver()

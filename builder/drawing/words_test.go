@@ -72,8 +72,8 @@ func TestWordsAreSaid(t *testing.T) {
 func TestLiveSays(t *testing.T) {
 	d, _ := FindLive("slope")
 	said := d.Saying(english)
-	svg := string(said.SVG("p", func(string) string { return "" }, func(id string) string { return id }))
-	for _, want := range []string{">Standing foot-flat, facing up and facing down</title>", ">facing up</text>", ">toe down</text>", ">bend-word</text>"} {
+	svg := string(said.SVG("p", func(string) string { return "" }, func(id string) string { return id }, []Limit{{1.0 / 12, "a ramp"}}))
+	for _, want := range []string{">Two legs on one slope, facing up and facing down</title>", ">up-word</text>", ">down-bend</text>", ">a ramp</text>"} {
 		if strings.Count(svg, want) != 1 {
 			t.Errorf("%q stands not once in %s", want, svg)
 		}

@@ -53,10 +53,11 @@ type codedMove struct {
 type codedPart any
 
 type codedHandle struct {
-	Part  string  `json:"part"`
-	Input string  `json:"input"`
-	Right float64 `json:"right,omitempty"`
-	Down  float64 `json:"down,omitempty"`
+	Part  string    `json:"part"`
+	Input string    `json:"input"`
+	Right float64   `json:"right,omitempty"`
+	Down  float64   `json:"down,omitempty"`
+	About []float64 `json:"about,omitempty"` // x and y of the point whose line to the handle is the slope
 }
 
 // Coded gives the table.
@@ -102,7 +103,11 @@ func (f *Figure) encode() Coded {
 		out.Moves = append(out.Moves, c)
 	}
 	for _, h := range f.Drawing.Handles {
-		out.Handles = append(out.Handles, codedHandle{h.Part, h.Input, h.Right, h.Down})
+		one := codedHandle{h.Part, h.Input, h.Right, h.Down, nil}
+		if h.About != nil {
+			one.About = []float64{h.About.X, h.About.Y}
+		}
+		out.Handles = append(out.Handles, one)
 	}
 	return out
 }

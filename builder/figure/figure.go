@@ -49,6 +49,7 @@ type Figure struct {
 type Input struct {
 	ID, Label, Hint read.Text
 	If              read.Text // a condition of choices: where it fails the input is not shown
+	Hand            read.Text // a few words beside its slider; with them it is set under the drawing, and is folded away without
 
 	// Of an amount.
 	Begin read.Text // as a person would type it
@@ -96,11 +97,16 @@ type Place string
 
 // Places of texts. A text of the drawing may stand in both.
 const (
-	Sentence Place = "sentence" // below the drawing
+	Result   Place = "result"   // below the drawing; MaxResults at most
+	Warning  Place = "warning"  // below the results; what a reader has to see
+	Sentence Place = "sentence" // folded, below both
 	Label    Place = "label"    // in the drawing
 	Prompt   Place = "prompt"   // the question to bring
 	Row      Place = "row"      // a cell of the table of limits
 )
+
+// MaxResults is how many results stand below a drawing.
+const MaxResults = 2
 
 // Text is said as its first case that holds. A text with a gap that is unknown,
 // or with no case that holds, is empty.
@@ -137,6 +143,8 @@ type Limits struct {
 	Caption          read.Text
 	Same, More, Less read.Text
 	Rows             []*Limit
+
+	marks map[string]*formula.Expr // the limits by id
 }
 
 // Limit is one row of Limits.
@@ -144,6 +152,7 @@ type Limit struct {
 	Where, Limit read.Text
 	Sources      []read.Text
 	Mark         read.Text // id of the text that compares
+	Line         read.Text // where given, the limit is a line in the drawing too, with these words
 }
 
 // Input gives the input with that ID, or nil.

@@ -6,6 +6,8 @@ import (
 	"strconv"
 	"strings"
 
+	"keelpath/builder/drawing"
+	"keelpath/builder/formula"
 	"keelpath/builder/quantity"
 	"keelpath/builder/read"
 	"keelpath/builder/say"
@@ -46,6 +48,8 @@ type view struct {
 	Options
 	SVG       template.HTML
 	Inputs    []inputView
+	Results   []textView
+	Warnings  []textView
 	Sentences []textView
 	Prompt    string
 	Rows      [][]string
@@ -54,8 +58,10 @@ type view struct {
 
 type inputView struct {
 	*Input
+	Prefix             string
 	Open               bool
-	Said, Typed, Value string
+	Said, Typed, Short string
+	Value              string
 	Low, High, Slider  string
 	Mode               string
 	Chosen             string
@@ -81,14 +87,21 @@ func (f *Figure) HTML(o Options) (template.HTML, error) {
 	amounts := quantity.In(o.Words)
 	shown := f.settle(amounts, s)
 	v := view{Figure: f, Options: o}
-	v.SVG = f.Drawing.SVG(o.Prefix+"-drawing", func(part string) string { return shown.attributes(f, part) }, func(id string) string { return shown.Texts[id] })
+	v.SVG = f.Drawing.SVG(o.Prefix+"-drawing", func(part string) string { return shown.attributes(f, part) }, func(id string) string { return shown.Texts[id] }, f.lines())
 	for _, in := range f.Inputs {
-		v.Inputs = append(v.Inputs, f.inputView(amounts, in, s, shown))
+		one := f.inputView(amounts, in, s, shown)
+		one.Prefix = o.Prefix
+		v.Inputs = append(v.Inputs, one)
 	}
 	for _, t := range f.Texts {
+		one := textView{t.ID.S, shown.Texts[t.ID.S]}
 		switch t.Place {
+		case Result:
+			v.Results = append(v.Results, one)
+		case Warning:
+			v.Warnings = append(v.Warnings, one)
 		case Sentence:
-			v.Sentences = append(v.Sentences, textView{t.ID.S, shown.Texts[t.ID.S]})
+			v.Sentences = append(v.Sentences, one)
 		case Prompt:
 			v.Prompt = shown.Texts[t.ID.S]
 		}
@@ -115,6 +128,21 @@ func (f *Figure) HTML(o Options) (template.HTML, error) {
 	return template.HTML(b.String()), err
 }
 
+// lines are the limits that the drawing shows, by their marks: a layer's own among them.
+func (f *Figure) lines() []drawing.Limit {
+	var out []drawing.Limit
+	for _, row := range f.Limits.Rows {
+		e := f.Limits.marks[row.Mark.S]
+		if row.Line.S == "" || e == nil {
+			continue
+		}
+		if v := e.Eval(func(string) formula.Value { return formula.Value{} }); v.Known {
+			out = append(out, drawing.Limit{Rise: v.Num, Words: row.Line.S})
+		}
+	}
+	return out
+}
+
 func (f *Figure) inputView(t *quantity.Tables, in *Input, s Settings, shown Shown) inputView {
 	v := inputView{Input: in, Open: shown.Open[in.ID.S], Said: shown.Texts[in.ID.S], Chosen: s.Chosen[in.ID.S], Mode: "text"}
 	if len(in.Choices) > 0 {
@@ -124,6 +152,7 @@ func (f *Figure) inputView(t *quantity.Tables, in *Input, s Settings, shown Show
 	v.Low, v.High, v.Slider = plain(m.From), plain(m.To), plain(in.slider())
 	v.Value = plain(amount.Num)
 	v.Typed = t.Alone(m, amount)
+	v.Short = v.Typed
 	if len(m.Accept) == 1 {
 		v.Mode = "decimal"
 	}

@@ -138,6 +138,7 @@ func (p *parser) amount(in *Input, m, measure *read.Map) formula.Name {
 		in.Slide, _ = m.Amount("slide")
 	}
 	in.Say = saidIn(m.Maps("cases", "a case"))
+	in.Hand = m.Words("hand")
 	if !ok1 || !ok2 || !ok3 || unit.S == "" {
 		return formula.Name{}
 	}
@@ -247,10 +248,19 @@ func saysOrNone(m *read.Map) read.Text {
 func quoted(t read.Text) string { return fmt.Sprintf("%q", t.S) }
 
 func (p *parser) text(id read.Text, m *read.Map) {
-	t := &Text{ID: id, Place: Place(m.OneOf("place", string(Sentence), string(Label)).S)}
+	t := &Text{ID: id, Place: Place(m.OneOf("place", string(Sentence), string(Result), string(Warning), string(Label)).S)}
 	t.Cases = p.said(m, "text "+quoted(id))
 	m.Done()
 	p.put(t)
+	results := 0
+	for _, o := range p.Texts {
+		if o.Place == Result {
+			results++
+		}
+	}
+	if t.Place == Result && results > MaxResults {
+		p.list.Add(id.At, "figure-results", fmt.Sprintf("text %q is result number %d, and two lines have room below the drawing", id.S, results), "place it as a sentence, which is folded, or as a warning, which never is")
+	}
 }
 
 // put adds a text. What stands beside an input's label has the input's id.
@@ -310,18 +320,20 @@ func (p *parser) limits(m *read.Map) {
 		kind = "" // with this, no mark could be compared
 	}
 	var marks []string
+	l.marks = map[string]*formula.Expr{}
 	m.Pairs("marks", func(id read.Text, is []read.Text) {
 		marks = append(marks, id.S)
 		t := &Text{ID: id, Place: Row}
 		if len(is) == 1 && is[0].S != "" {
 			p.mark(t, of.S, near.S, kind, is[0])
+			l.marks[id.S], _ = formula.Parse(is[0].S)
 		} else {
 			p.list.Add(id.At, "missing-key", fmt.Sprintf("the mark %q has no formula", id.S), "write it as "+id.S+": 10*percent")
 		}
 		p.put(t)
 	})
 	for _, r := range m.Maps("rows", "a row of the limits") {
-		row := &Limit{Where: r.NeedWords("where"), Limit: r.NeedWords("limit"), Sources: r.IDs("sources"), Mark: r.NeedText("mark")}
+		row := &Limit{Where: r.NeedWords("where"), Limit: r.NeedWords("limit"), Sources: r.IDs("sources"), Mark: r.NeedText("mark"), Line: r.Words("line")}
 		if r.Lacks("sources") {
 			p.list.Add(r.At(), "missing-key", "a row of the limits names no source", "add sources: with ids")
 		}

@@ -92,9 +92,9 @@ func TestHeelChangeBySecondComputation(t *testing.T) {
 			continue
 		}
 		size := int64(change)
-		word, knee := "higher at the heel. If nothing is set anew, the leg tips forward", "pushed to bend"
+		word, knee := "higher at the heel. If nothing is readjusted, the leg tips forward", "pushed to bend"
 		if change < 0 {
-			size, word, knee = -size, "lower at the heel. If nothing is set anew, the leg tips back", "pushed straight"
+			size, word, knee = -size, "lower at the heel. If nothing is readjusted, the leg tips back", "pushed straight"
 		}
 		// lever 37/50 and 3/5 of the foot
 		long, short := big.NewRat(50*size, 37*int64(foot)), big.NewRat(5*size, 3*int64(foot))
@@ -135,7 +135,7 @@ func TestSlopeBySecondComputation(t *testing.T) {
 		if degreesWord(d) == "1" {
 			unit = " degree"
 		}
-		want := "Your slope is about " + degreesWord(p) + " %, " + degreesWord(d) + unit + ", or 1 in " + degreesWord(n) + "."
+		want := "Your slope is about " + degreesWord(p) + " %, " + degreesWord(d) + unit + ", or 1:" + degreesWord(n) + "."
 		if got := f.Settle(s).Texts["slope-said"]; got != want {
 			t.Fatalf("%d over %d: %q, want %q", rise, run, got, want)
 		}
@@ -152,9 +152,9 @@ func TestLengthsBySecondComputation(t *testing.T) {
 	say := func(s Settings) string { return f.Settle(s).Texts["lengths"] }
 	words := func(from, to int64) string {
 		if from == to {
-			return "to talk about: " + big.NewInt(to).String() + " cm"
+			return "Length to talk about: " + big.NewInt(to).String() + " cm."
 		}
-		return "to talk about: " + big.NewInt(from).String() + " to " + big.NewInt(to).String() + " cm"
+		return "Lengths to talk about: " + big.NewInt(from).String() + " to " + big.NewInt(to).String() + " cm."
 	}
 	for inside := int64(180); inside <= 340; inside++ {
 		for _, shape := range []string{"round", "pointed"} {
@@ -229,7 +229,8 @@ func TestLoadAndRoomBySecondComputation(t *testing.T) {
 			t.Fatalf("%v: %q, want %q", halves, got, want)
 		}
 		a, b, c := 100+r.Intn(301), 40+r.Intn(311), r.Intn(121)
-		got := rf.Settle(at(t, rf, map[string]float64{"room": float64(a), "build": float64(b), "parts": float64(c)}, nil)).Texts["sum"]
+		texts := rf.Settle(at(t, rf, map[string]float64{"room": float64(a), "build": float64(b), "parts": float64(c)}, nil)).Texts
+		got := texts["sum"] + texts["lacking"] // what warns is not folded, so it is a text of its own
 		left := int64(a - b - c)
 		switch {
 		case left > 0 && !strings.HasPrefix(got, "By this sum, "+big.NewInt(left).String()+" mm"):
@@ -247,10 +248,10 @@ func TestLoadAndRoomBySecondComputation(t *testing.T) {
 func TestPublishedSlopes(t *testing.T) {
 	f := Find("slope")
 	for text, want := range map[string]string{
-		"1:12": "about 8.3 %, 4.8 degrees, or 1 in 12.", "1:20": "about 5 %, 2.9 degrees, or 1 in 20.", "1:48": "about 2.1 %, 1.2 degrees, or 1 in 48",
-		"1:8": "about 12.5 %, 7.1 degrees, or 1 in 8.", "1:14": "about 7.1 %, 4.1 degrees, or 1 in 14.", "1:10": "about 10 %, 5.7 degrees, or 1 in 10.",
-		"5 deg": "about 8.7 %, 5 degrees, or 1 in 11.4.", "10 deg": "about 17.6 %, 10 degrees, or 1 in 5.7.", "20 %": "about 20 %, 11.3 degrees, or 1 in 5.",
-		"16 %": "about 16 %, 9.1 degrees, or 1 in 6.3.", "100 %": "about 100 %, 45 degrees, or 1 in 1.",
+		"1:12": "about 8.3 %, 4.8 degrees, or 1:12.", "1:20": "about 5 %, 2.9 degrees, or 1:20.", "1:48": "about 2.1 %, 1.2 degrees, or 1:48",
+		"1:8": "about 12.5 %, 7.1 degrees, or 1:8.", "1:14": "about 7.1 %, 4.1 degrees, or 1:14.", "1:10": "about 10 %, 5.7 degrees, or 1:10.",
+		"5 deg": "about 8.7 %, 5 degrees, or 1:11.4.", "10 deg": "about 17.6 %, 10 degrees, or 1:5.7.", "20 %": "about 20 %, 11.3 degrees, or 1:5.",
+		"16 %": "about 16 %, 9.1 degrees, or 1:6.3.", "100 %": "about 100 %, 45 degrees, or 1:1.",
 	} {
 		s, err := f.Start(map[string]string{"steepness": text})
 		if err != nil {

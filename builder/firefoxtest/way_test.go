@@ -174,12 +174,13 @@ func takeHills(b *tab) {
 	}
 	b.hand(`fold(".see")`)
 	b.waitFor(`document.querySelector("#planner .figure-live")`)
+	b.run(`document.querySelector('#planner .figure [data-slot="sets"]').open = true`)
 	const field = "#planner .figure [id$=steepness-typed]"
 	b.run(`document.querySelector(arguments[0]).select()`, field)
 	b.write(field, "1:8"+tabKey)
 	const says = `document.querySelector("#planner .figure [data-says=slope-said]").textContent`
 	b.waitFor(says + `.includes("12.5 %")`)
-	if got := eval[string](b, "return "+says); got != "Your slope is about 12.5 %, 7.1 degrees, or 1 in 8." {
+	if got := eval[string](b, "return "+says); got != "Your slope is about 12.5 %, 7.1 degrees, or 1:8." {
 		b.t.Errorf("with 1:8 typed, the figure says %q", got)
 	}
 	b.write("#planner .question .entry input", "1:8")

@@ -82,7 +82,7 @@ func figureSaid(f *figure.Figure, say func(string, ...read.Text)) {
 	say(who, f.Title, f.About, f.Lead)
 	for _, in := range f.Inputs {
 		who := fmt.Sprintf("input %q of %s", in.ID.S, who)
-		say(who, in.Label, in.Hint)
+		say(who, in.Label, in.Hint, in.Hand)
 		for _, c := range in.Choices {
 			say(who, c.Text)
 		}
@@ -104,7 +104,7 @@ func figureSaid(f *figure.Figure, say func(string, ...read.Text)) {
 	limits := "a limit of " + who
 	say(limits, f.Limits.Caption, f.Limits.Same, f.Limits.More, f.Limits.Less)
 	for _, r := range f.Limits.Rows {
-		say(limits, r.Where, r.Limit)
+		say(limits, r.Where, r.Limit, r.Line)
 	}
 	say("the notes of "+who, f.Notes)
 }
@@ -115,7 +115,7 @@ func (l *Library) figureText(f *figure.Figure) *running {
 	r := &running{}
 	l.readOn(r, f.Lead)
 	for _, t := range f.Texts {
-		if t.Place != figure.Sentence && t.Place != figure.Prompt {
+		if t.Place == figure.Label || t.Place == figure.Row {
 			continue
 		}
 		for _, c := range t.Cases {

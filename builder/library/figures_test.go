@@ -19,8 +19,8 @@ func TestLayerSetsItsOwnLimit(t *testing.T) {
 	}
 	own := string(src)
 	for was, now := range map[string]string{
-		"by-14: 1/14*100*percent":    "by-14: 1/16*100*percent",
-		"limit: \"1 in 14 (7.1 %)\"": "limit: \"1 in 16 (6.3 %)\"",
+		"by-14: 1/14*100*percent": "by-14: 1/16*100*percent",
+		"limit: \"1:14 (7.1 %)\"": "limit: \"1:16 (6.3 %)\"",
 	} {
 		if strings.Count(own, was) != 1 {
 			t.Fatalf("%s holds %q %d times", file, was, strings.Count(own, was))
@@ -45,11 +45,11 @@ func TestLayerSetsItsOwnLimit(t *testing.T) {
 		return f.Limits.Rows[1].Limit.S, f.Settle(s).Texts["by-14"], len(l.Figures)
 	}
 	limit, compared, figures := says()
-	if limit != "1 in 14 (7.1 %)" || compared != "yours is less steep" {
+	if limit != "1:14 (7.1 %)" || compared != "yours is less steep" {
 		t.Errorf("the built-in figure says %q, %q", limit, compared)
 	}
 	ownLimit, ownCompared, same := says(dir)
-	if ownLimit != "1 in 16 (6.3 %)" || ownCompared != "yours is steeper" || same != figures {
+	if ownLimit != "1:16 (6.3 %)" || ownCompared != "yours is steeper" || same != figures {
 		t.Errorf("with the layer %d figures, in place of %d, say %q, %q", same, figures, ownLimit, ownCompared)
 	}
 }

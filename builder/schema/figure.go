@@ -33,12 +33,13 @@ var saysOrCases = []key{
 }
 
 var figureTextForm = keys(append([]key{
-	{"place", may, "sentence: below the drawing; it is that where it is left out. label: in the drawing.", oneOf(string(figure.Sentence), string(figure.Label))},
+	{"place", may, "sentence: folded, below the results; it is that where it is left out. result: below the drawing, two at most. warning: below these, never folded. label: in the drawing.", oneOf(string(figure.Sentence), string(figure.Result), string(figure.Warning), string(figure.Label))},
 }, saysOrCases...)...).with(either("says", "cases"))
 
 var inputForm = keys(
 	key{"label", need, "What is set.", words()},
 	key{"hint", may, "A line of help below it.", wordsOrNone()},
+	key{"hand", may, "With a measure: a few words of the label. With them its slider stands under the drawing.", wordsOrNone()},
 	key{"if", may, "A condition of choices: where it fails the input is not shown.", formulaForm},
 	key{"choices", may, "The choices, id to words that go into sentences; the first is the start.", namedForm.with(form{"minProperties": 1})},
 	key{"measure", may, "In place of choices: the amount that it takes.", keys(
@@ -53,7 +54,7 @@ var inputForm = keys(
 	key{"cases", may, "With a measure: what stands beside the label, in place of the amount.", list(figureCaseForm)},
 ).with(either("choices", "measure")).with(form{
 	"if":   has("choices"),
-	"then": form{"properties": form{"start": false, "slide": false, "cases": false}},
+	"then": form{"properties": form{"start": false, "slide": false, "cases": false, "hand": false}},
 	"else": has("start"),
 })
 
@@ -81,6 +82,7 @@ var limitsForm = keys(
 		key{"limit", need, "The limit as it was published.", words()},
 		key{"sources", need, "Ids of sources.", set(text()).with(form{"minItems": 1})},
 		key{"mark", need, "Id of the mark that is the limit.", text()},
+		key{"line", may, "A few words for the limit, where it is to be a line in the drawing too.", wordsOrNone()},
 	))},
 )
 

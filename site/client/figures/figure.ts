@@ -2,7 +2,7 @@
 // dragging in its drawing, and it shows what follows. builder/figure made the
 // markup, the table and the first picture. Nothing here knows what is computed.
 
-import { Figure, Input, Look, Settings, Spot, look, nothingKept } from "./settle";
+import { Figure, Handle, Input, Look, Settings, Spot, look, nothingKept } from "./settle";
 import { Tables, Value, exact, refused, typed } from "../sums/quantity";
 import { slot } from "../page/dom";
 import * as words from "../words/words";
@@ -48,6 +48,8 @@ class Run {
   private readonly settings: Settings = { amounts: {}, chosen: {}, us: false };
   private readonly says: Said[];
   private readonly sets: { [input: string]: HTMLElement } = {};
+  private readonly steps: { [input: string]: HTMLElement } = {}; // sliders under the drawing, between their - and +
+  private readonly shorts: { [input: string]: HTMLElement } = {};
   private readonly sliders: { [input: string]: HTMLInputElement } = {};
   private readonly parts: { [part: string]: Element } = {};
   private readonly kept = nothingKept();
@@ -80,6 +82,8 @@ class Run {
         }) as Said,
     );
     for (const e of this.all("[data-input]")) this.sets[e.getAttribute("data-input") as string] = e;
+    for (const e of this.all("[data-step]")) this.steps[e.getAttribute("data-step") as string] = e;
+    for (const e of this.all("[data-short]")) this.shorts[e.getAttribute("data-short") as string] = e;
     for (const e of this.all("[data-part]")) this.parts[e.getAttribute("data-part") as string] = e;
   }
 
@@ -89,6 +93,7 @@ class Run {
     this.tieQuestion();
     if (this.reader) this.tieReader(this.reader);
     this.root.classList.add("figure-live");
+    slot(this.root, "hand").hidden = false;
     slot(this.root, "sets").hidden = false;
     slot(this.root, "typical").hidden = true;
     this.show();
@@ -120,7 +125,8 @@ class Run {
       });
       return;
     }
-    const [slider, field] = Array.from(set.querySelectorAll("input")) as [HTMLInputElement, HTMLInputElement];
+    const field = this.field(input);
+    const slider = this.root.querySelector(`[data-slider="${input.id}"]`) as HTMLInputElement;
     this.sliders[input.id] = slider;
     this.type(input, field.value);
     slider.addEventListener("input", () => {
@@ -128,6 +134,13 @@ class Run {
       this.refuse(set, field, "");
     });
     slider.addEventListener("change", () => this.tell(keysRest));
+    for (const button of Array.from((this.steps[input.id] || set).querySelectorAll("button"))) {
+      button.addEventListener("click", () => {
+        this.step(input, Number(button.getAttribute("data-by")), Number(slider.step));
+        this.refuse(set, field, "");
+        this.tell(keysRest);
+      });
+    }
     field.addEventListener("change", () => {
       const no = this.type(input, field.value);
       if (!no) this.own[input.id] = true;
@@ -148,6 +161,18 @@ class Run {
     this.settings.amounts[input.id] = { kind: old.kind, value, unit: old.unit };
     this.own[input.id] = true;
     this.later();
+  }
+
+  private field(input: Input): HTMLInputElement {
+    return this.set(input.id).querySelector('input[type="text"]') as HTMLInputElement;
+  }
+
+  /** Goes to the next whole step above or below. */
+  private step(input: Input, by: number, size: number): void {
+    const v = this.settings.amounts[input.id];
+    if (!v) return;
+    const at = exact(v) / size;
+    this.slide(input, (by > 0 ? Math.floor(at + 1 + 1e-6) : Math.ceil(at - 1 - 1e-6)) * size);
   }
 
   /** Sets an amount from what was typed; gives why it is not taken. */
@@ -177,28 +202,27 @@ class Run {
   /** Drags in the drawing change an input as the table says. */
   private tieHandle(part: string): void {
     const grip = this.parts[part] as SVGGElement;
-    let at: { x: number; y: number; from: number; scale: number } | undefined;
+    const svg = grip.ownerSVGElement as SVGSVGElement;
+    let began: ((event: PointerEvent) => number) | undefined;
     const handle = () => this.figure.handles.find((h) => h.part === part && !this.set(h.input).hidden);
     grip.addEventListener("pointerdown", (event) => {
       const h = handle();
       const v = h && this.settings.amounts[h.input];
-      if (!v) return;
-      const svg = grip.ownerSVGElement as SVGSVGElement;
-      at = { x: event.clientX, y: event.clientY, from: v.value, scale: svg.viewBox.baseVal.width / svg.getBoundingClientRect().width };
+      const into = svg.getScreenCTM();
+      if (!v || !into) return;
+      began = dragged(h, v.value, event, into.inverse(), grip);
       this.grabbed = true;
       grip.setPointerCapture(event.pointerId);
       event.preventDefault();
     });
     grip.addEventListener("pointermove", (event) => {
       const h = handle();
-      if (!at || !h) return;
-      const moved = (event.clientX - at.x) * (h.right || 0) + (event.clientY - at.y) * (h.down || 0);
-      this.slide(this.figure.inputs.find((i) => i.id === h.input) as Input, at.from + moved * at.scale);
+      if (began && h) this.slide(this.figure.inputs.find((i) => i.id === h.input) as Input, began(event));
     });
     const drop = (): void => {
       this.grabbed = false;
-      if (at) this.tell();
-      at = undefined;
+      if (began) this.tell();
+      began = undefined;
     };
     grip.addEventListener("pointerup", drop);
     grip.addEventListener("pointercancel", drop);
@@ -271,11 +295,22 @@ class Run {
   private showInput(input: Input): void {
     const shown = this.shown as Look;
     this.set(input.id).hidden = !shown.open[input.id];
+    const step = this.steps[input.id];
+    if (step) step.hidden = !shown.open[input.id];
     const v = this.settings.amounts[input.id];
     const slider = this.sliders[input.id];
     if (!v || !slider) return;
     if (Number(slider.value) !== exact(v)) slider.value = String(exact(v));
     slider.setAttribute("aria-valuetext", shown.text(input.id));
+    this.showShort(input, v);
+  }
+
+  /** The amount beside a slider under the drawing: as one would type it, for there is little room. */
+  private showShort(input: Input, v: Value): void {
+    const b = this.shorts[input.id];
+    if (!b) return;
+    const text = this.shortly(input, v);
+    if (b.textContent !== text) b.textContent = text;
   }
 
   /** Puts the amounts into the fields, once the reader has stopped: a field is costly to draw. */
@@ -287,7 +322,7 @@ class Run {
   }
 
   private fillField(input: Input, v: Value): void {
-    const field = this.set(input.id).querySelectorAll("input")[1] as HTMLInputElement;
+    const field = this.field(input);
     const text = this.shortly(input, v);
     if (document.activeElement !== field && field.value !== text && !field.hasAttribute("aria-invalid")) field.value = text;
   }
@@ -311,8 +346,9 @@ class Run {
     });
   }
 
+  /** What is told at a rest is what is in view: the results, what warns, and the words of the drawing. */
   private sayResult(): void {
-    const open = this.all(".figure-says p").filter((p) => !p.hidden);
+    const open = this.all(".figure-says p, text[data-says]").filter((p) => !p.hidden && p.textContent);
     this.toldNow = true;
     slot(this.root, "status").textContent = open.map((p) => p.textContent).join(" ");
   }
@@ -425,4 +461,20 @@ class Run {
       else navigator.clipboard.writeText(ask.textContent as string).then(() => say(words.figureCopied), select);
     });
   }
+}
+
+/** Gives the amount at each place of the pointer. A grip taken at its edge does not jump to the pointer. */
+function dragged(h: Handle, from: number, start: PointerEvent, into: DOMMatrix, grip: SVGGElement): (event: PointerEvent) => number {
+  const at = (event: PointerEvent): DOMPoint => new DOMPoint(event.clientX, event.clientY).matrixTransform(into);
+  const a = at(start);
+  const about = h.about;
+  if (!about) return (event) => from + (at(event).x - a.x) * (h.right || 0) + (at(event).y - a.y) * (h.down || 0);
+  const box = (grip.querySelector(".d-grip") as SVGGraphicsElement).getBoundingClientRect();
+  const middle = new DOMPoint(box.left + box.width / 2, box.top + box.height / 2).matrixTransform(into);
+  const [x, y] = about as [number, number];
+  return (event) => {
+    const p = at(event);
+    const right = Math.max(1, p.x - a.x + middle.x - x);
+    return (y - (p.y - a.y + middle.y)) / right;
+  };
 }

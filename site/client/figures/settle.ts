@@ -2,12 +2,12 @@
 // builder/figure, which is the reference. No page here, so that a Go test can
 // run both over the same settings.
 
-import { Coded as Figure, CodedCase as Case, CodedInput as Input, Spot } from "../types/figure";
+import { Coded as Figure, CodedCase as Case, CodedHandle as Handle, CodedInput as Input, Spot } from "../types/figure";
 import { Coded, Values, Worth, evaluate } from "../sums/formula";
 import { entry } from "../sums/own";
 import { Kind, Measure, Tables, Value, alone, exact, plain, show } from "../sums/quantity";
 
-export type { Figure, Input, Spot };
+export type { Figure, Handle, Input, Spot };
 
 export interface Settings {
   amounts: { [id: string]: Value };

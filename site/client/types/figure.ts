@@ -23,6 +23,7 @@ export interface CodedHandle {
   input: string;
   right?: number;
   down?: number;
+  about?: number[];
 }
 
 export interface CodedInput {
