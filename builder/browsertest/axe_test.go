@@ -143,7 +143,7 @@ func TestAccessibleSeesFaults(t *testing.T) {
 // On no page do two links of one name lead to two places; axe tells of the pages it
 // sees, and this of all.
 func TestLinksOfOneName(t *testing.T) {
-	for _, name := range files(t, siteDir, ".html") {
+	for _, name := range pages(t, siteDir) {
 		to := map[string]string{}
 		var look func(n *html.Node)
 		look = func(n *html.Node) {

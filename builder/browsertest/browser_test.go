@@ -243,7 +243,8 @@ func (b *tab) waitFor(script string) {
 		if err == nil {
 			return
 		}
-		if ctx.Err() != nil || !strings.Contains(err.Error(), "Cannot find context") { // the page gave way to another meanwhile
+		gone := func(says string) bool { return strings.Contains(err.Error(), says) } // the page gave way to another meanwhile
+		if ctx.Err() != nil || !gone("Cannot find context") && !gone("Inspected target navigated") {
 			b.t.Fatalf("waiting for %s: %v", script, err)
 		}
 	}

@@ -107,7 +107,7 @@ func TestSharedScreen(t *testing.T) {
 	if s := b.look(); s.View != "topics" {
 		t.Errorf("it opens at %q", s.View)
 	}
-	for _, name := range files(t, dir, ".html") {
+	for _, name := range pages(t, dir) {
 		page := pageOf(t, dir, name)
 		found := false
 		for d := range page.Descendants() {

@@ -128,6 +128,12 @@ func files(t testing.TB, dir string, ends ...string) []string {
 	return out
 }
 
+// pages gives the names of the site's pages, but for those that only lead on.
+func pages(t testing.TB, dir string) []string {
+	t.Helper()
+	return slices.DeleteFunc(files(t, dir, ".html"), func(name string) bool { return path.Dir(name) == "start" })
+}
+
 // brokenSite copies the site and changes one file, so that a test can show that
 // it would notice. The text must be there.
 func brokenSite(t testing.TB, name, from, to string) string {

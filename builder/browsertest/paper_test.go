@@ -144,7 +144,7 @@ func TestSourceNumbersPrint(t *testing.T) {
 	t.Parallel()
 	long := 0
 	b := newTab(t)
-	for _, name := range files(t, siteDir, ".html") {
+	for _, name := range pages(t, siteDir) {
 		n := 0
 		for d := range pageOf(t, siteDir, name).Descendants() {
 			if d.Data == "li" && strings.HasPrefix(attr(d, "id"), "source-") && d.Parent.Data == "ol" {

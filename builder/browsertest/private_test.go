@@ -112,7 +112,7 @@ func TestPagesLoadOnlyTheirOwn(t *testing.T) {
 	t.Parallel()
 	b := newTab(t)
 	b.size(320, 200) // little to paint
-	for _, name := range files(t, siteDir, ".html") {
+	for _, name := range pages(t, siteDir) {
 		b.openPage(name, onWeb)
 	}
 }

@@ -96,7 +96,7 @@ Node.prototype.appendChild = function (node) {
 func everyPage(t testing.TB) []state {
 	t.Helper()
 	var out []state
-	for _, name := range files(t, siteDir, ".html") {
+	for _, name := range pages(t, siteDir) {
 		out = append(out, pageState(name))
 	}
 	return out

@@ -16,7 +16,11 @@ const (
 	Inside    Kind = "inside"    // a tree taken apart, for those who teach with it
 	Explainer Kind = "explainer" // an explainer
 	Figure    Kind = "figure"    // a figure of the workbench
+	Start     Kind = "start"     // leads on to a patients' tree in the planner, or to the planner itself, of StartAll
 )
+
+// StartAll is of what the page of Start is that leads to all topics. No tree has that id.
+const StartAll = "index"
 
 // Of these there is one page.
 const (
@@ -38,8 +42,9 @@ const (
 
 // row says which pages of a kind a site has.
 type row struct {
-	kind Kind
-	room string // the folder too; empty at home
+	kind   Kind
+	room   string // the folder too; empty at home
+	folder string // of pages in no room
 
 	// Of a page that is the only one of its kind: its file's name without ".html", and
 	// what it is called and what it is about, unless its text says so.
@@ -59,6 +64,7 @@ var rows = []row{
 	{kind: Home, file: "index", title: "home.title", about: "home.page-about"},
 	{kind: Planner, room: "prepare", file: "index", title: "planner.title", about: "planner.page-about"},
 	{kind: Paper, room: "prepare", each: papers, byHand: true},
+	{kind: Start, folder: "start", each: starts},
 	{kind: Learn, room: "learn", file: "index", title: "learn.title", about: "learn.page-about"},
 	{kind: Explainer, room: "learn", each: explainers},
 	{kind: Workbench, room: "workbench", file: "index", title: "workbench.title", about: "workbench.page-about"},
@@ -97,7 +103,7 @@ func (r row) pages(l *library.Library) []Page {
 	return out
 }
 
-func (r row) name(file string) string { return path.Join(r.room, file+".html") }
+func (r row) name(file string) string { return path.Join(r.room, r.folder, file+".html") }
 
 // Only is the name of the page that is the only one of its kind, in every site that has it.
 func Only(kind Kind) string {
@@ -124,6 +130,16 @@ func papers(l *library.Library) []Page {
 	var out []Page
 	for _, t := range l.PatientTrees() {
 		out = append(out, Page{Of: t.ID.S, Title: t.Title.S, About: t.Purpose.S})
+	}
+	return out
+}
+
+// starts are what a typed address, a code on paper or a double-click on a file leads to: none of
+// these can bring the part of an address behind "#", by which the planner begins a topic.
+func starts(l *library.Library) []Page {
+	out := []Page{{Of: StartAll, Title: l.Say.Say("start.title"), About: l.Say.Say("start.page-about")}}
+	for _, t := range l.PatientTrees() {
+		out = append(out, Page{Of: t.ID.S, Title: l.Say.Say("start.topic", "topic", t.Title.S), About: t.Purpose.S})
 	}
 	return out
 }

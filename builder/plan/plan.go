@@ -15,7 +15,7 @@ type Page struct {
 	Name  string // of its file inside the site: "learn/glossary.html"
 	Title string // its own; the window adds the edition's name
 	About string // one sentence for search engines and lists of links
-	Room  string // the id of one of Rooms; empty at home
+	Room  string // the id of one of Rooms; empty at home, and of a page that only leads on
 	Lang  string // the language of its words, as BCP 47 writes it
 	Kind  Kind
 	Of    string // the id of what it shows, where there are several of its kind

@@ -18,6 +18,7 @@ type kind struct {
 	credits func(s *shelf.Shelf, of string) []read.Credits // of the texts that it shows; nil where it draws on everything
 	text    func(s *shelf.Shelf, of string) prose.Counts   // what the checker grades; nil where the page's words stand in its template
 	look    string                                         // a class of the whole page, for its style; empty for pages of text
+	alone   bool                                           // its template is the whole page, with no layout around it
 	screens bool                                           // it holds the reader's answers and shows a part at a time: links leave it open, and it has no trail, no lists of sources and no style of running text
 }
 
@@ -29,6 +30,7 @@ var kinds = map[plan.Kind]kind{
 	plan.Home:       {template: "home", model: homeModel, look: "front", loads: []string{"style/home.css"}},
 	plan.Planner:    {template: "planner", model: plannerModel, look: "taking", loads: []string{"style/ask.css", "client/planner/planner.ts"}, credits: plannerCredits, screens: true},
 	plan.Paper:      {template: "tree", model: paperModel, loads: []string{"style/planner.css"}, credits: treeCredits, text: treeText},
+	plan.Start:      {template: "start", model: startModel, alone: true},
 	plan.Learn:      {template: "learn", model: learnModel},
 	plan.Explainer:  {template: "explainer", model: explainerModel, figures: withFigures, aloud: true, credits: explainerCredits, text: explainerText},
 	plan.Workbench:  {template: "workbench", model: workbenchModel},

@@ -292,6 +292,9 @@ func (m *maker) html(p plan.Page) (page []byte, from []shelf.Note, err error) {
 	if err := m.templates.ExecuteTemplate(main, k.template, model); err != nil {
 		return nil, nil, err
 	}
+	if k.alone {
+		return bytes.Clone(main.Bytes()), v.shelf.Noted(), nil
+	}
 	view.Main = template.HTML(main.String())
 	switch {
 	case !prose.Judges(p.Lang):

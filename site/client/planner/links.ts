@@ -2,11 +2,9 @@
 // the planner, for the answers live in this page and would be lost with it.
 
 import { App } from "../state/app";
+import { TAKE } from "../invite/address";
 import { unseen } from "../page/dom";
 import * as words from "../words/words";
-
-/** What stands before a topic's id in an address that takes it. */
-export const TAKE = "#take=";
 
 export function tendLinks(app: App, view: HTMLElement): void {
   for (const link of Array.from(view.querySelectorAll<HTMLAnchorElement>("a[href]"))) {

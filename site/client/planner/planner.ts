@@ -9,7 +9,8 @@ import { endingView } from "./ending";
 import { takeFragment } from "../page/fragment";
 import { gatheredView } from "./gathered";
 import { changeAnswers, guarded, wrongNow } from "../state/guard";
-import { TAKE, tendLinks } from "./links";
+import { TAKE, invited } from "../invite/address";
+import { tendLinks } from "./links";
 import { missingView } from "./missing";
 import { need, sheets } from "./need";
 import { Paper } from "./paper";
@@ -169,10 +170,15 @@ class Planner implements App {
     this.replace.open(kept, said, seen);
   }
 
-  /** A link of another page that starts a topic. */
+  /** A link of another page that starts a topic, or an invitation to several. Whatever it names, nothing that was said is lost. */
   private takeLinked(): void {
-    const id = takeFragment(TAKE);
-    if (topicOf(this.state.data, id)) this.take(id);
+    const { topics, lost } = invited(takeFragment(TAKE), this.state.data.topics.map((t) => t.id));
+    const told = (): void => {
+      if (lost) this.say(topics.length ? words.linkSomeTopics : words.linkNoTopic, true);
+    };
+    if (!topics.length) return told();
+    if (topics.length > 1) this.state.lineUp(topics);
+    this.go({ view: "topic", tree: topics[0] as string }, told);
   }
 
   /** A page that was left open may have outlived its sitting. */

@@ -89,6 +89,11 @@ export class State {
     return this.data.trees.some((t) => t.id === id) && !!this.path(id).ending;
   }
 
+  /** Topics to take one after the other, before those that wait already. */
+  lineUp(topics: string[]): void {
+    this.kept.waiting = topics.concat(this.kept.waiting.filter((id) => topics.indexOf(id) < 0));
+  }
+
   /** Marks a tree as begun and takes it off the waiting ones. */
   begin(tree: string): void {
     told.begin(this.said(), tree);

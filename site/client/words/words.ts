@@ -122,6 +122,8 @@ export {
   scriptNoAmount as noAmount,
   scriptNoAmountLike as noAmountLike,
   scriptNoTopic as noTopic,
+  scriptLinkNoTopic as linkNoTopic,
+  scriptLinkSomeTopics as linkSomeTopics,
   scriptNoOwn as noOwn,
   scriptSheet as sheet,
   scriptSkipped as skipped,
