@@ -93,6 +93,7 @@ type Edition struct {
 	Name        read.Text // of the edition: "Keelpath"
 	Clinic      read.Text // who publishes it
 	Phone       read.Text // the clinic's
+	Address     read.Text // of the copy on the web: https://feet.example.org/; may be empty
 	Lines       helpline.Lines
 	Endorsement read.Text // a sentence at the top of the sheet
 	Version     read.Text

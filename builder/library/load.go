@@ -214,6 +214,7 @@ func (l *loader) edition(m *read.Map) {
 	}
 	set(&e.Clinic, "clinic")
 	set(&e.Phone, "phone")
+	l.address(m.Text("address"))
 	has := l.lines(m)
 	set(&e.Endorsement, "endorsement")
 	set(&e.Version, "version")

@@ -108,6 +108,8 @@ var editionForm = keys(
 	key{"name", may, "The edition's name.", text()},
 	key{"clinic", may, "Who publishes it.", line()},
 	key{"phone", may, "The clinic's telephone number.", line()},
+	key{"address", may, "The https address of the folder in which the copy is hosted; invitations are printed with it.",
+		line().with(form{"pattern": `^\s*$|` + spaced(library.AddressForm), "allOf": []form{{"pattern": fmt.Sprintf(`^\s*\S{0,%d}\s*$`, library.MaxAddress)}}})},
 	key{"emergency", may, "Whom to call in an emergency. The words around the number are the program's.", lineForm},
 	key{"urgent", may, "Whom to call for urgent advice; a number \"\" where there is none.", anyOf(lineForm, noLineForm, form{"type": "null"})},
 	key{"crisis", may, "Whom to call in a crisis of mind.", lineForm},
