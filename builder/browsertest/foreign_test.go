@@ -10,15 +10,14 @@ import (
 	"strings"
 	"testing"
 
-	"keelpath/builder/internal/pseudo"
 	"keelpath/builder/internal/pseudo/layer"
 	"keelpath/builder/internal/sitetest"
 	"keelpath/builder/library"
 	"keelpath/builder/read"
 )
 
-// In languages that nobody speaks, one with longer words and one from right to left: no word of
-// English is left on a page or a screen of the planner, nothing is cut off, and nothing is wider than a
+// In languages that nobody speaks, one with longer words, one from right to left and one with digits of its own: no word
+// of English, and no digit of it, is left on a page or a screen of the planner, nothing is cut off, and nothing is wider than a
 // window of 320 px. With KEELPATH_ROUNDS set every page is looked at, and else one of each kind.
 func TestInLanguagesOfNobody(t *testing.T) {
 	for _, lang := range layer.Languages {
@@ -52,8 +51,8 @@ func TestInLanguagesOfNobody(t *testing.T) {
 					}
 				}
 				for _, said := range eval[[]string](b, allSaid) {
-					if word := pseudo.Left(names.Replace(said)); word != "" {
-						t.Errorf("%s: %q says %q in English", s.name, said, word)
+					if left := layer.Letters(lang).Left(names.Replace(said)); left != "" {
+						t.Errorf("%s: %q has %q as in English", s.name, said, left)
 					}
 				}
 				keepPicture(t, fmt.Sprintf("%s-%s.png", lang, s.name), b.picture)
@@ -99,7 +98,7 @@ return Array.from(new Set(out));
 // notWords takes out what stands as it is in every language: titles of sources and who wrote them, people,
 // the edition's name, names of formulas, and what readers wrote themselves.
 func notWords() *strings.Replacer {
-	all := []string{lib.Edition.Name.S, "Flesch-Kincaid", "SMOG", ownQuestion, strings.TrimSpace(longQuestion), "Walk."} // the last three are what readers of states wrote
+	all := []string{lib.Edition.Version.S, lib.Edition.Lines.Emergency.Number.S, lib.Edition.Lines.Crisis.Number.S, lib.Edition.Name.S, "Flesch-Kincaid", "SMOG", ownQuestion, strings.TrimSpace(longQuestion), "Walk."} // the last three are what readers of states wrote
 	for _, s := range lib.Sources {
 		all = append(all, s.Title.S, s.By.S, s.Where.S)
 	}

@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"keelpath/builder/safety"
+	"keelpath/builder/say"
 	"keelpath/builder/tree"
 )
 
@@ -195,7 +196,7 @@ func fillSheet(b *tab) {
 	b.hand(`addOwn("` + ownQuestion + `")`)
 	b.hand(`starThese([4]); tool(prompts()[3], "off")`)
 	s := b.hand(`tapOn(planner.querySelector('[data-slot="off-fold"] summary'), "taken off")`)
-	if !strings.Contains(s.Sheet.Stars, "1") || !strings.Contains(s.Sheet.Stars, "3") || len(s.Sheet.Own) != 1 || len(s.Sheet.Off) != 1 {
+	if stars := say.Western(s.Sheet.Stars); !strings.Contains(stars, "1") || !strings.Contains(stars, "3") || len(s.Sheet.Own) != 1 || len(s.Sheet.Off) != 1 {
 		b.t.Fatalf("the sheet is not as wanted: %+v", s.Sheet)
 	}
 }

@@ -49,10 +49,11 @@ func bundle(t testing.TB, of api.BuildOptions) string {
 // Load bundles site/client/ENTRY and runs it.
 func Load(t testing.TB, entry string) *Script {
 	t.Helper()
-	return run(t, entry, Bundle(t, entry))
+	return Run(t, entry, Bundle(t, entry))
 }
 
-func run(t testing.TB, name, bundled string) *Script {
+// Run runs a bundle; name is what faults in it are told by.
+func Run(t testing.TB, name, bundled string) *Script {
 	t.Helper()
 	vm := goja.New()
 	if _, err := vm.RunString(bundled); err != nil {
@@ -69,7 +70,7 @@ func LoadAll(t testing.TB, files ...string) *Script {
 	for _, f := range files {
 		together += "export * from \"./" + strings.TrimSuffix(f, ".ts") + "\";\n"
 	}
-	return run(t, strings.Join(files, " and "), bundle(t, api.BuildOptions{Stdin: &api.StdinOptions{Contents: together, ResolveDir: client(), Loader: api.LoaderTS}}))
+	return Run(t, strings.Join(files, " and "), bundle(t, api.BuildOptions{Stdin: &api.StdinOptions{Contents: together, ResolveDir: client(), Loader: api.LoaderTS}}))
 }
 
 // Run runs a piece of JavaScript, which finds the exports in "script", and gives
@@ -110,7 +111,11 @@ func (s *Script) Call(name string, args ...goja.Value) (goja.Value, error) {
 // Into reads a value of the script into a Go value, by JSON.
 func (s *Script) Into(v goja.Value, to any) {
 	s.t.Helper()
-	text, err := json.Marshal(v)
+	var from any = v
+	if text, ok := v.(goja.String); ok {
+		from = text.String() // letters beyond Latin would come as numbers
+	}
+	text, err := json.Marshal(from)
 	if err == nil {
 		err = json.Unmarshal(text, to)
 	}

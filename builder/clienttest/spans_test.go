@@ -1,12 +1,16 @@
 package clienttest_test
 
 import (
+	"cmp"
 	"encoding/json"
 	"fmt"
 	"testing"
 
 	"keelpath/builder/clienttest"
+	"keelpath/builder/finding"
 	"keelpath/builder/quantity"
+	"keelpath/builder/read"
+	"keelpath/builder/say"
 )
 
 // What would change an ending is told without the steps in which amounts are kept: an
@@ -50,6 +54,34 @@ func TestSpans(t *testing.T) {
 		}
 		if got != c.want {
 			t.Errorf("%s from %v to %v: %q, want %q", c.measure, c.from, c.to, got, c.want)
+		}
+	}
+}
+
+// Which of two ends is the rounder does not hang on how the language writes numbers.
+func TestSpansInOtherDigits(t *testing.T) {
+	page := clienttest.Load(t, "carry/spans.ts")
+	const slope = `{unit: "%", from: 0, to: 0.4, step: 0.0005}`
+	for _, c := range []struct {
+		own        map[say.Name]string
+		from, want string
+	}{
+		{map[say.Name]string{"formats.digits": "٠١٢٣٤٥٦٧٨٩", "formats.point": "٫"}, "0.0855", "it were more than ٨٫٥ % (about ٤٫٩ degrees, ١:١١٫٨)"},
+		{map[say.Name]string{"formats.point": ","}, "0.0855", "it were more than 8,5 % (about 4,9 degrees, 1:11,8)"},
+		{map[say.Name]string{"formats.digits": "\U0001E950\U0001E951\U0001E952\U0001E953\U0001E954\U0001E955\U0001E956\U0001E957\U0001E958\U0001E959"}, "0.1005", "it were more than \U0001E951\U0001E950 % (about \U0001E955.\U0001E957 degrees, \U0001E951:\U0001E951\U0001E950)"},
+	} {
+		var list finding.List
+		src := say.English().For("ff", func(n say.Name, text string) string { return cmp.Or(c.own[n], text) })
+		units, err := json.Marshal(quantity.In(say.Read(read.YAML(say.File("ff"), src, 0, &list), "ff", &list)))
+		if err != nil {
+			t.Fatal(err)
+		}
+		var got string
+		if err := page.Run(fmt.Sprintf("script.spanned(%s, %s, {from: %s, to: 0.4})", units, slope, c.from), &got); err != nil {
+			t.Fatal(err)
+		}
+		if got != c.want {
+			t.Errorf("%q, want %q", got, c.want)
 		}
 	}
 }

@@ -71,7 +71,7 @@ func TestUpFromFloor(t *testing.T) {
 
 // The law of reflection (Euclid's Catoptrics): the lines from the eye and from the sole meet the mirror at one angle.
 func TestMirrorShowsSole(t *testing.T) {
-	d, _ := english.Find("sole-in-a-mirror")
+	d, _ := english.Find("sole-in-a-mirror", "")
 	var sight []pt
 	var mirror []pt
 	for _, s := range traceTile(t, string(d.SVG("p"))) {
@@ -100,7 +100,7 @@ func TestMirrorShowsSole(t *testing.T) {
 
 // The board and the ramp rise by the angle that the phone shows, and the two rulers meet the line where the foot rests at the amounts beside them.
 func TestMeasures(t *testing.T) {
-	d, _ := english.Find("slope-with-a-phone")
+	d, _ := english.Find("slope-with-a-phone", "")
 	for _, s := range traceTile(t, string(d.SVG("p"))) {
 		if s.class != "d-hole" && s.class != "d-sole" {
 			continue

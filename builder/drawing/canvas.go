@@ -14,6 +14,7 @@ type canvas struct {
 	shapes, text strings.Builder
 
 	labels map[string][]string // the lines of each label
+	number func(string) string // writes a whole number
 	asked  []string            // labels that the drawing asked for, each once
 	stands []stood             // where its labels stand
 

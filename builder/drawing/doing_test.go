@@ -58,7 +58,7 @@ func TestStairsOrder(t *testing.T) {
 
 // Each number of the weekly look stands once in the picture and once in its words.
 func TestWeeklyLook(t *testing.T) {
-	d, _ := english.Find("foot-weekly-look")
+	d, _ := english.Find("foot-weekly-look", "")
 	text := words(t, d.ID)
 	for i := 1; i <= 6; i++ {
 		if strings.Count(text, fmt.Sprintf("%d. ", i)) != 1 || strings.Count(d.Long, fmt.Sprintf("%d: ", i)) != 1 {

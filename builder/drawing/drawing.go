@@ -11,6 +11,7 @@ import (
 	"html"
 	"html/template"
 	"slices"
+	"strings"
 	"sync"
 )
 
@@ -23,6 +24,7 @@ type Drawing struct {
 
 	numbers map[string]string   // what its words may name in braces, worked out with the shape
 	labels  map[string][]string // the lines of each label
+	digits  string              // the ten with which numbers are written; empty for 0 to 9
 	make    func(*canvas)
 
 	kept *keptSVG // nil where it is drawn each time
@@ -78,9 +80,23 @@ func byID(id string) (Drawing, bool) {
 
 // drawn is the drawing on a canvas.
 func (d Drawing) drawn() *canvas {
-	c := &canvas{labels: d.labels}
+	c := &canvas{labels: d.labels, number: d.number}
 	d.make(c)
 	return c
+}
+
+// number writes a whole number.
+func (d Drawing) number(n string) string {
+	ten := []rune(d.digits)
+	if len(ten) != 10 {
+		return n
+	}
+	return strings.Map(func(r rune) rune {
+		if r >= '0' && r <= '9' {
+			return ten[r-'0']
+		}
+		return r
+	}, n)
 }
 
 // Labels names the labels that the drawing asks for, in its order: it is drawn to

@@ -63,7 +63,7 @@ func (n node) with(class string) (found []node) {
 
 func parsed(t *testing.T, id string) node {
 	t.Helper()
-	d, ok := english.Find(id)
+	d, ok := english.Find(id, "")
 	if !ok {
 		t.Fatalf("no drawing %q", id)
 	}
@@ -97,7 +97,7 @@ func TestFind(t *testing.T) {
 	if !slices.Equal(got, want) {
 		t.Errorf("drawings:\n%v\nwant\n%v", got, want)
 	}
-	if _, ok := english.Find("foot"); ok {
+	if _, ok := english.Find("foot", ""); ok {
 		t.Error("Find gives a drawing that is not there")
 	}
 }
@@ -159,7 +159,7 @@ func TestShape(t *testing.T) {
 var penClasses = []string{"p", "t", "e", "i", "f", "h", "s", "n", "dash"}
 
 func TestPrefix(t *testing.T) {
-	d, _ := english.Find("roll-over")
+	d, _ := english.Find("roll-over", "")
 	if got := string(d.SVG("")); !strings.Contains(got, `id="roll-over-title"`) {
 		t.Error("an empty prefix does not stand for the drawing's ID")
 	}

@@ -64,8 +64,8 @@ func FindLive(id string) (Live, bool) {
 }
 
 // Saying is the drawing with its words in b; without any where b has none.
-func (d Live) Saying(b Book) Live {
-	if said, ok := b.Find(d.ID); ok {
+func (d Live) Saying(b Book, digits string) Live {
+	if said, ok := b.Find(d.ID, digits); ok {
 		d.Drawing = said
 	}
 	return d

@@ -1,6 +1,6 @@
 package drawing
 
-import "fmt"
+import "strconv"
 
 // A shoe with a foot in it, over a ruler whose zero is at the heel, inside. Everything lies at its
 // true length along the ruler.
@@ -54,7 +54,7 @@ func drawFootInShoe(b *bench) {
 		x, h := lengthZero+float64(cm)*10*lengthScale, 6.0
 		if cm%5 == 0 {
 			h = 12
-			b.text("r", x, lengthRuler+28, fmt.Sprint(cm))
+			b.text("r", x, lengthRuler+28, b.c.number(strconv.Itoa(cm)))
 		}
 		marks = append(marks, from(x, lengthRuler).line(x, lengthRuler+h)...)
 	}

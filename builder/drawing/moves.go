@@ -9,7 +9,7 @@ import (
 )
 
 // What an amount changes is written at each part as data-is: a word and numbers. setTo does here what
-// site/client/ground/set.ts does in the reader's page.
+// site/client/sums/moves.ts does in the reader's page.
 //
 //	turn K X Y      turns by K times the angle of the ratio, clockwise, about X, Y
 //	drop K          moves down by K times the amount

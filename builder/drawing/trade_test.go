@@ -20,7 +20,7 @@ func tradeNode(t *testing.T, d Trade) node {
 
 // The rating table's own two rows, as they stood when the figure was laid out.
 var someFeet = Trade{
-	Drawing: func() Drawing { d, _ := english.Find(TradeID); return d }(),
+	Drawing: func() Drawing { d, _ := english.Find(TradeID, ""); return d }(),
 	Columns: []string{"none", "slight give", "some", "clear", "wide, or adapts to slopes"},
 	Bands:   []string{"little or none", "a little", "some", "strong", "adds power, or made for running"},
 	Places: []Place{

@@ -15,7 +15,7 @@ func TestVisitNames(t *testing.T) {
 		"round-after-a-no":   {"notes", "say why", "clinic", "plan", "yes", "no", "new look"},
 		"people-around-you":  {"doctor", "prosthetist", "therapist", "your plan", "your people", "technician", "occupational therapist", "a peer", "you"},
 	} {
-		d, _ := english.Find(id)
+		d, _ := english.Find(id, "")
 		shown, told := words(t, id), strings.ToLower(d.Long)
 		for _, name := range names {
 			if !strings.Contains(shown, name) || !strings.Contains(told, name) {

@@ -107,14 +107,15 @@ func numbersHelp(d Drawing) []string {
 	return []string{"its numbers are " + strings.Join(has, ", ")}
 }
 
-// Find gives the drawing with that ID and its words.
-func (b Book) Find(id string) (Drawing, bool) {
+// Find gives the drawing with that ID and its words. digits are the ten of their language, and may be empty for 0 to 9.
+func (b Book) Find(id, digits string) (Drawing, bool) {
 	d, ok := byID(id)
 	i := slices.IndexFunc(b, func(w *Words) bool { return w.ID.S == id })
 	if !ok || i < 0 {
 		return Drawing{}, false
 	}
 	w := b[i]
+	d.digits = digits
 	d.Title, d.Long, d.labels = d.filled(w.Title.S), d.filled(w.Long.S), map[string][]string{}
 	for _, l := range w.Labels {
 		for _, line := range l.Lines {
@@ -127,7 +128,7 @@ func (b Book) Find(id string) (Drawing, bool) {
 // filled puts the drawing's numbers into a text.
 func (d Drawing) filled(text string) string {
 	for name, is := range d.numbers {
-		text = strings.ReplaceAll(text, "{"+name+"}", is)
+		text = strings.ReplaceAll(text, "{"+name+"}", d.number(is))
 	}
 	return text
 }

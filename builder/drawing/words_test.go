@@ -23,7 +23,7 @@ func drawings(t *testing.T) []Drawing {
 	t.Helper()
 	var out []Drawing
 	for _, id := range IDs() {
-		d, ok := english.Find(id)
+		d, ok := english.Find(id, "")
 		if !ok {
 			t.Fatalf("no words for the drawing %q", id)
 		}
@@ -50,7 +50,7 @@ func TestWordsAreSaid(t *testing.T) {
 	if len(wrong) > 0 {
 		t.Fatal(wrong)
 	}
-	d, ok := b.Find("slope-foot-flat")
+	d, ok := b.Find("slope-foot-flat", "")
 	if !ok || d.Title != "Flach, 10° steil" || d.Long != "Zwei Füße auf 10°." {
 		t.Errorf("%v: %q, %q", ok, d.Title, d.Long)
 	}
@@ -63,7 +63,7 @@ func TestWordsAreSaid(t *testing.T) {
 	if strings.Contains(svg, "{") {
 		t.Errorf("a brace is left in %s", svg)
 	}
-	if _, ok := b.Find("roll-over"); ok || len(b.Silent()) != len(Shapes())-1 {
+	if _, ok := b.Find("roll-over", ""); ok || len(b.Silent()) != len(Shapes())-1 {
 		t.Errorf("a drawing without words is found, or not told of: %v", b.Silent())
 	}
 }
@@ -71,7 +71,7 @@ func TestWordsAreSaid(t *testing.T) {
 // A live drawing says the book's words, and moves as it did.
 func TestLiveSays(t *testing.T) {
 	d, _ := FindLive("slope")
-	said := d.Saying(english)
+	said := d.Saying(english, "")
 	svg := string(said.SVG("p", func(string) string { return "" }, func(id string) string { return id }, []Limit{{1.0 / 12, "a ramp"}}))
 	for _, want := range []string{">Two legs on one slope, facing up and facing down</title>", ">up-word</text>", ">down-bend</text>", ">a ramp</text>"} {
 		if strings.Count(svg, want) != 1 {
@@ -118,12 +118,12 @@ func TestTight(t *testing.T) {
 			t.Errorf("%s: %v", d.ID, tight)
 		}
 	}
-	d, _ := english.Find("roll-over")
+	d, _ := english.Find("roll-over", "")
 	d.labels["flat"] = []string{"the whole sole on the ground"}
 	if tight := d.Tight(); !strings.HasPrefix(tight["flat"], "overlaps") && !strings.HasPrefix(tight["toe-pushes"], "overlaps") {
 		t.Errorf("a label over another one: %v", tight)
 	}
-	d, _ = english.Find("roll-over")
+	d, _ = english.Find("roll-over", "")
 	d.labels["heel-lands"] = []string{"the heel meets the ground"}
 	if tight := d.Tight(); tight["heel-lands"] != "leaves the picture" {
 		t.Errorf("a label outside: %v", tight)

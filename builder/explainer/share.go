@@ -13,6 +13,7 @@ import (
 
 	"keelpath/builder/drawing"
 	"keelpath/builder/finding"
+	"keelpath/builder/say"
 )
 
 // A listing marked "share" shows shares of people as pictures: lines "key: value",
@@ -148,7 +149,7 @@ func (s share) number(key string, wrong complaint) (n int, ok bool) {
 var inFigures = regexp.MustCompile(`\d+(?:[.,]\d+)*`)
 
 func (s share) saysNumber(key string, n int, wrong complaint) {
-	if !slices.Contains(inFigures.FindAllString(s.drawn.Says, -1), strconv.Itoa(n)) {
+	if !slices.Contains(inFigures.FindAllString(say.Western(s.drawn.Says), -1), strconv.Itoa(n)) {
 		wrong(s.place("says"), "share", fmt.Sprintf("the words of the share do not name its %q, which is %d", key, n),
 			`say the same as the picture: "58 in 100 people fell within a year"`)
 	}

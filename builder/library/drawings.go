@@ -16,13 +16,13 @@ const DrawingsFile = "content/en/drawings.yaml"
 
 // Drawing gives the drawing with that id and its words.
 func (l *Library) Drawing(id string) (drawing.Drawing, bool) {
-	return drawing.Book(l.Drawings).Find(id)
+	return drawing.Book(l.Drawings).Find(id, l.Say.OwnDigits())
 }
 
 // figuresSay gives the drawings of figures their words.
 func (l *loader) figuresSay() {
 	for _, f := range l.Figures {
-		f.Drawing = f.Drawing.Saying(l.Drawings)
+		f.Drawing = f.Drawing.Saying(l.Drawings, l.Say.OwnDigits())
 	}
 }
 

@@ -4,7 +4,6 @@ package library
 
 import (
 	"slices"
-	"strconv"
 	"sync"
 
 	"keelpath/builder/drawing"
@@ -407,7 +406,7 @@ func (l *Library) SourceName(id string) string {
 		return "" // which was reported
 	}
 	if s.Year != 0 {
-		return l.Say.Say("source-kind.of-year", "year", strconv.Itoa(s.Year), "kind", l.Say.Say(kind))
+		return l.Say.Say("source-kind.of-year", "year", l.Say.Year(s.Year), "kind", l.Say.Say(kind))
 	}
 	return l.Say.Say(kind)
 }

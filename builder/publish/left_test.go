@@ -34,6 +34,11 @@ func inNobodys(t *testing.T) *library.Library {
 // inTwo is the built-in content in English and in that language.
 func inTwo(t *testing.T) *library.Library {
 	t.Helper()
+	return inTwoWith(t, pseudo.Accented)
+}
+
+func inTwoWith(t *testing.T, letters pseudo.Letters) *library.Library {
+	t.Helper()
 	texts, pages, err := library.Texts(t.Context(), library.Builtin())
 	if err != nil {
 		t.Fatal(err)
@@ -45,12 +50,12 @@ func inTwo(t *testing.T) *library.Library {
 		}
 		return src
 	}
-	words, err := pseudo.Files(nobodys, pseudo.Accented, texts, pages, source)
+	words, err := pseudo.Files(nobodys, letters, texts, pages, source)
 	if err != nil {
 		t.Fatal(err)
 	}
 	files := map[string]string{
-		say.File(nobodys):      string(pseudo.Accented.Words(nobodys, say.English())),
+		say.File(nobodys):      string(letters.Words(nobodys, say.English())),
 		"content/edition.yaml": fmt.Sprintf("languages: [%s]\n", nobodys),
 	}
 	for name, src := range words {
@@ -183,5 +188,35 @@ func TestFormsLeft(t *testing.T) {
 	}
 	for _, s := range slices.Sorted(maps.Keys(left)) {
 		t.Errorf("%s says %q", left[s], s)
+	}
+}
+
+// In a language with digits of its own no page has a number in others.
+func TestDigitsLeft(t *testing.T) {
+	l := inTwoWith(t, pseudo.Numbered).Others[0]
+	m, err := newMaker(l, site.Files, &finding.List{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	names, left := names(l), map[string]string{}
+	codes := strings.NewReplacer(l.Edition.Version.S, " ", l.Edition.Lines.Emergency.Number.S, " ", l.Edition.Lines.Crisis.Number.S, " ") // what is dialled stays as it is
+	for _, p := range m.plan.Pages {
+		data, _, err := m.html(p)
+		if err != nil {
+			t.Fatal(err)
+		}
+		doc, err := html.Parse(bytes.NewReader(data))
+		if err != nil {
+			t.Fatal(err)
+		}
+		eachSaid(doc, func(s string) {
+			s = strings.Join(strings.Fields(codes.Replace(names.Replace(s))), " ")
+			if strings.ContainsAny(s, "0123456789") {
+				left[s] = p.Name
+			}
+		})
+	}
+	for _, s := range slices.Sorted(maps.Keys(left)) {
+		t.Errorf("%s: %q", left[s], s)
 	}
 }

@@ -127,7 +127,7 @@ func exampleIn(t *quantity.Tables, m *tree.Measure, code string) string {
 	text := ""
 	switch {
 	case code == quantity.Ratio:
-		text = "1:12"
+		text = t.With(u, "12")
 	case u.Bare || u.Parts:
 		text = t.Alone(m.Measure, quantity.Value{Kind: m.Kind(), Num: some, Unit: code})
 	default:

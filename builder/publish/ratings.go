@@ -272,7 +272,7 @@ func (v viewer) yardstick(y *library.Yardstick, see func(read.Text) (LinkView, e
 }
 
 func (v viewer) item(y *library.Yardstick, i *library.YardstickItem, names map[string]string, see func(read.Text) (LinkView, error)) (itemView, error) {
-	out := itemView{ID: y.ID.S + "_" + i.ID.S, Number: strings.ToUpper(i.ID.S), Asks: i.Asks.S}
+	out := itemView{ID: y.ID.S + "_" + i.ID.S, Number: v.say().Digits(strings.ToUpper(i.ID.S)), Asks: i.Asks.S}
 	for _, of := range y.Rates {
 		two := twoRatings{Plain: true}
 		for n, r := range v.readings() {
@@ -395,7 +395,7 @@ func (v viewer) pageScores() ([]pageScoreView, []openView) {
 				var unread []string
 				for _, p := range all {
 					if p.yardstick == y && p.rating(pages[0]) == library.Unread {
-						unread = append(unread, strings.ToUpper(p.item.ID.S))
+						unread = append(unread, v.say().Digits(strings.ToUpper(p.item.ID.S)))
 					}
 				}
 				if len(unread) > 0 {
@@ -424,7 +424,7 @@ func (v viewer) pageScore(kind *library.Rated, id string, readings [][]point) pa
 				continue
 			}
 			for _, why := range together(v.say(), n == 1, only(p.found.On.Partly, id, kind.ID.S), only(p.found.On.Not, id, kind.ID.S), only(p.found.On.Apart, id, kind.ID.S), nil) {
-				why.Number, why.Asks = strings.ToUpper(p.item.ID.S), p.item.Asks.S
+				why.Number, why.Asks = v.say().Digits(strings.ToUpper(p.item.ID.S)), p.item.Asks.S
 				out.Reasons = append(out.Reasons, why)
 			}
 		}

@@ -20,6 +20,7 @@ func functions(w *say.Words) template.FuncMap {
 		"said": func(name say.Name) (any, error) { return w.Show(name) }, // a name that Go gave
 		"tag":  say.Tag, "link": say.Link,
 		"number":    w.Number,
+		"year":      w.Year,
 		"links":     func(to []LinkView) template.HTML { return links(w, to) },
 		"themes":    func(to []LinkView) template.HTML { return themeLinks(w, to) },
 		"at":        func(way *WayView) (say.Element, error) { return say.Link("#at-" + way.Tree + "-" + way.ID) },

@@ -82,9 +82,8 @@ func made(w *say.Words) *Tables {
 		if point := w.Raw("formats.point")[say.Other]; point != "." {
 			t.Point = point
 		}
-		if ten := []rune(w.Raw("formats.digits")[say.Other]); len(ten) == 10 && ten[0] != '0' {
-			t.Numerals = string(ten)
-		}
+		t.Numerals = w.OwnDigits()
+		t.Names[Ratio] = t.Number(t.Names[Ratio])
 		t.Own, _ = t.own(w)
 	}
 	return t
@@ -227,7 +226,10 @@ func (t *Tables) With(u Unit, number string) string { return t.sign(u, number, t
 // sign writes u behind shown, which is how a number stands there.
 func (t *Tables) sign(u Unit, number, shown string) string {
 	sign := t.Signs[u.Code]
-	if sign == nil {
+	switch {
+	case u.Code == Ratio:
+		return t.Number("1") + ":" + shown
+	case sign == nil:
 		return u.with(shown)
 	}
 	form, ok := sign[say.FormOfText(t.Lang, number)]

@@ -75,6 +75,8 @@ func TestInAnotherLanguage(t *testing.T) {
 		{de, heel, "3,5 cm", "3,5 cm (1 3/8 Zoll)", "3,5 cm sind etwa 1 3/8 Zoll"},
 		{de, height, "5 FUß 10", "5 Fuß 10 Zoll (178 cm)", "5 Fuß 10 Zoll sind etwa 178 cm"},
 		{ar, heel, "٣٫٥ سم", "٣٫٥ سم (١ ٣/٨ in)", "٣٫٥ سم is about ١ ٣/٨ in"},
+		{ar, steep, "١:١٢", "١:١٢ (about ٨٫٣ %, ٤٫٨ degrees)", "١:١٢ is about ٨٫٣ %, ٤٫٨ degrees"},
+		{ar, steep, "14 %", "١٤ % (about ٨ degrees, ١:٧٫١)", "١٤ % is about ٨ degrees, ١:٧٫١"},
 		{ar, heel, "3.5 cm", "٣٫٥ سم (١ ٣/٨ in)", "٣٫٥ سم is about ١ ٣/٨ in"},
 	} {
 		v, err := c.t.Typed(c.typed, c.m)

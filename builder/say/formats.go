@@ -5,6 +5,7 @@ import (
 	"strconv"
 	"strings"
 	"time"
+	"unicode"
 	"unicode/utf8"
 
 	"golang.org/x/text/collate"
@@ -46,7 +47,7 @@ func (w *Words) Decimal(number string) string {
 	if strings.HasPrefix(number, "-") {
 		out = "-" + out
 	}
-	return w.digits(out)
+	return w.Digits(out)
 }
 
 // grouped puts marks between thousands, where a number is long enough.
@@ -63,10 +64,10 @@ func (w *Words) grouped(whole string) string {
 	return strings.Join(append([]string{whole}, parts...), w.Say(group))
 }
 
-// digits writes the digits 0 to 9 with those of the language.
-func (w *Words) digits(s string) string {
-	own := []rune(w.Say(digits))
-	if len(own) != 10 || own[0] == '0' {
+// Digits writes the digits 0 to 9 of a text, such as the number of a list's entry, with those of the language.
+func (w *Words) Digits(s string) string {
+	own := []rune(w.OwnDigits())
+	if len(own) == 0 {
 		return s
 	}
 	return strings.Map(func(r rune) rune {
@@ -75,6 +76,47 @@ func (w *Words) digits(s string) string {
 		}
 		return r
 	}, s)
+}
+
+// OwnDigits are the ten digits of the language from 0; empty where they are 0 to 9.
+func (w *Words) OwnDigits() string {
+	own := w.Say(digits)
+	if strings.HasPrefix(own, "0") || utf8.RuneCountInString(own) != 10 {
+		return ""
+	}
+	return own
+}
+
+// Year writes a year, which has no marks between thousands.
+func (w *Words) Year(n int) string { return w.Digits(strconv.Itoa(n)) }
+
+// Western gives a text with the digits 0 to 9 in place of those of any script, and a point in place of the Arabic one
+// before the parts of a whole, so that numbers in it can be found.
+func Western(s string) string {
+	return strings.Map(func(r rune) rune {
+		switch {
+		case r == '\u066b':
+			return '.'
+		case r > unicode.MaxASCII && unicode.IsDigit(r):
+			return '0' + digitOf(r)
+		}
+		return r
+	}, s)
+}
+
+// digitOf is what a digit stands for: in Unicode, digits of a script follow each other from 0.
+func digitOf(r rune) rune {
+	for _, t := range unicode.Nd.R16 {
+		if from := rune(t.Lo); r >= from && r <= rune(t.Hi) {
+			return (r - from) % 10
+		}
+	}
+	for _, t := range unicode.Nd.R32 {
+		if from := rune(t.Lo); r >= from && r <= rune(t.Hi) {
+			return (r - from) % 10
+		}
+	}
+	return 0
 }
 
 // Span says from an amount to another.
@@ -96,7 +138,7 @@ func (w *Words) Date(iso string) string {
 	if err != nil {
 		return iso
 	}
-	return w.Say(w.date, "day", t.Day(), "month", w.Say(months[t.Month()-1]), "year", w.digits(strconv.Itoa(t.Year())))
+	return w.Say(w.date, "day", t.Day(), "month", w.Say(months[t.Month()-1]), "year", w.Year(t.Year()))
 }
 
 // Row puts things one after the other, with no word between the last two.

@@ -168,6 +168,15 @@ func TestFormats(t *testing.T) {
 	}
 }
 
+// Numbers are found in a text whatever its digits: those of Arabic, Persian, Bengali and Adlam, which Unicode keeps apart.
+func TestWestern(t *testing.T) {
+	for text, want := range map[string]string{"٦٧ من ١٠٠": "67 من 100", "۲٫۵": "2.5", "৪৫ জন": "45 জন", "\U0001E951\U0001E950": "10", "x² 1/2": "x² 1/2", "": ""} {
+		if got := say.Western(text); got != want {
+			t.Errorf("%q is %q, want %q", text, got, want)
+		}
+	}
+}
+
 // Names stand in the order of their language, and not of their bytes.
 func TestOrder(t *testing.T) {
 	for lang, want := range map[string][]string{

@@ -23,6 +23,7 @@ type Letters int
 const (
 	Accented Letters = iota // Latin letters with accents, vowels twice
 	Leftward                // Hebrew letters, as many
+	Numbered                // letters as they are, and digits of another script
 )
 
 const (
@@ -30,6 +31,7 @@ const (
 	accent = "áƀćđéƒğĥíĵķĺɱńóþǫŕśťúṽŵẋýź"
 	upper  = "ÁɃĆĐÉƑĞĤÍĴĶĹṀŃÓÞǪŔŚŤÚṼŴẊÝŹ"
 	hebrew = "אבגדהוזחטיכלמנסעפצקרשתאבגד"
+	digits = "٠١٢٣٤٥٦٧٨٩"
 )
 
 // kept is what is no word in a text: gaps, where links lead, fences, entities, names of addresses.
@@ -50,6 +52,14 @@ func (l Letters) Text(s string) string {
 
 func (l Letters) letters(s string) string {
 	var b strings.Builder
+	if l == Numbered {
+		return strings.Map(func(r rune) rune {
+			if r >= '0' && r <= '9' {
+				return []rune(digits)[r-'0']
+			}
+			return r
+		}, s)
+	}
 	for _, r := range s {
 		i := strings.IndexRune(plain, unicode.ToLower(r))
 		switch {
@@ -77,7 +87,12 @@ func (l Letters) letters(s string) string {
 // Words gives the file of what the program says. What numbers are put together by stays as it is.
 func (l Letters) Words(lang string, w *say.Words) []byte {
 	return w.For(lang, func(name say.Name, text string) string {
-		if name == "formats.digits" || name == "formats.group-from" {
+		switch {
+		case name == "formats.digits" && l == Numbered:
+			return digits
+		case name == "formats.point" && l == Numbered:
+			return "٫"
+		case name == "formats.digits" || name == "formats.group-from":
 			return text
 		}
 		return l.Text(text)
@@ -153,6 +168,16 @@ var word = regexp.MustCompile(`[a-z]{2,}`)
 
 // Left gives a word of the first language that is left in a text, or "".
 func Left(text string) string { return word.FindString(Bare(text)) }
+
+// Left gives what is left of the first language in a text: a word, or a number where only digits are changed.
+func (l Letters) Left(text string) string {
+	if l == Numbered {
+		return western.FindString(Bare(text))
+	}
+	return Left(text)
+}
+
+var western = regexp.MustCompile(`[0-9]+`)
 
 // Bare gives a text without what is no word in it.
 func Bare(text string) string { return kept.ReplaceAllString(text, " ") }

@@ -25,7 +25,7 @@ function plainCuts(text: string): number[] {
 /** How a sentence is said: a ratio as a person says it, and blanks as one. to is the word between its numbers. */
 export function spoken(text: string, to: string): string {
   return text
-    .replace(/(\d):(\d)/g, `$1 ${to} $2`)
+    .replace(/(\p{Nd}):(\p{Nd})/gu, `$1 ${to} $2`)
     .replace(/\s+/g, " ")
     .trim();
 }

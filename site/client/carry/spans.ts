@@ -16,7 +16,7 @@ export function spanned(units: Tables, m: TableMeasure, range: Range): string {
   const unit = units.units.find((u) => u.code === m.unit) as { kind: Kind };
   const at = (value: number): Value => ({ kind: unit.kind, value: Math.round(value * 1e9) / 1e9, unit: m.unit });
   const say = (value: number): string => show(units, at(value), m);
-  const long = (value: number): number => digits(alone(units, at(value), m));
+  const long = (value: number): number => digits(units, alone(units, at(value), m));
   const end = (edge: number, beyond: number): words.End => {
     const rounder = long(beyond) < long(edge);
     return { open: rounder, amount: say(rounder ? beyond : edge) };
@@ -33,7 +33,9 @@ export function spanned(units: Tables, m: TableMeasure, range: Range): string {
 }
 
 /** How many digits an amount needs, without the zeros around them: 50 is rounder than 51, and 8.5 than 8.55. */
-function digits(said: string): number {
-  const number = said.replace(/[^0-9]/g, "");
-  return number.replace(/^0+/, "").replace(/0+$/, "").length;
+function digits(units: Tables, said: string): number {
+  const ten = Array.from(units.numerals || "0123456789");
+  const number = Array.from(said, (c) => ten.indexOf(c)).filter((d) => d >= 0);
+  const first = number.findIndex((d) => d > 0);
+  return first < 0 ? 0 : number.join("").replace(/0+$/, "").length - first;
 }

@@ -1,6 +1,8 @@
 // What an amount changes in a drawing: the same as builder/drawing/moves.go, letter for letter. A part says by data-is how
 // it moves, and gets the attribute for it.
 
+import { digits } from "../words/words";
+
 const MOVE = / data-is="(\w+)(?:\.(\d))? ?([^"]*)"/g;
 const SAID = /(data-is="says(?:\.(\d))?"[^>]*>)[^<]*</g;
 const NUMBER = /-?\d+(?:\.\d+)?/g;
@@ -9,7 +11,7 @@ const NUMBER = /-?\d+(?:\.\d+)?/g;
 export function setTo(body: string, amounts: number[]): string {
   const of = (which: string | undefined): number => amounts[Number(which || 0)] as number;
   return body
-    .replace(SAID, (_, before: string, which?: string) => `${before}${rounded(degrees(of(which)), 1)}°<`)
+    .replace(SAID, (_, before: string, which?: string) => `${before}${digits(rounded(degrees(of(which)), 1))}°<`)
     .replace(MOVE, (found: string, word: string, which: string | undefined, args: string) => found + moved(word, args, of(which)));
 }
 

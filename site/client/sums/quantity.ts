@@ -785,7 +785,7 @@ function numeral(t: Tables, number: string): string {
 function ownNumeral(t: Tables, number: string): string {
   const { point, numerals } = t;
   const out = point ? number.split(".").join(point) : number;
-  return numerals ? out.replace(/[0-9]/g, (d) => numerals[Number(d)]!) : out;
+  return numerals ? out.replace(/[0-9]/g, (d) => Array.from(numerals)[Number(d)]!) : out;
 }
 
 /** An amount in u in the words of the language; as it stands where a reader wrote the number. */
@@ -795,7 +795,7 @@ function behind(t: Tables, u: Unit, number: string, written?: boolean): string {
 
 function sign(t: Tables, u: Unit, number: string, shown: string): string {
   const forms = t.signs && t.signs[u.code];
-  return forms ? (forms[formOf(t, number)] || forms.other)!.split("{count}").join(shown) : withUnit(u, shown);
+  return forms ? (forms[formOf(t, number)] || forms.other)!.split("{count}").join(shown) : u.code === RATIO ? `${ownNumeral(t, "1")}:${shown}` : withUnit(u, shown);
 }
 
 /** The plural form that goes with a number as it is written: "1 degree", and "1.0 degrees". */

@@ -6,6 +6,7 @@ export type Forms = { [form: string]: string; other: string };
 export const lang = "en";
 export const conditionOr = "{before}, or {next}";
 export const formatsDate = "{day} {month} {year}";
+export const formatsDigits = "0123456789";
 export const formatsListAndLast = "{before} and {last}";
 export const formatsListAndTwo = "{before} and {last}";
 export const formatsListApart = "{before}; {next}";

@@ -3,7 +3,7 @@
 // content/en/words.yaml: said.ts has them, and the bundler puts in its place what is
 // said in the language of a page.
 
-import { Gaps, fill } from "./fill";
+import { Gaps, fill as filled } from "./fill";
 import {
   lang,
   type Forms,
@@ -15,6 +15,7 @@ import {
   scriptOthers,
   conditionOr,
   formatsDate,
+  formatsDigits,
   formatsListAndLast,
   formatsListAndTwo,
   formatsListApart,
@@ -180,6 +181,23 @@ export {
   scriptFigureNoRoom as figureNoRoom,
   scriptFigureUsed as figureUsed,
 } from "./said";
+
+declare const OTHER_LANGUAGE: boolean;
+
+/** A text with the digits that the language has, in place of 0 to 9. */
+export function digits(text: string): string {
+  if (!OTHER_LANGUAGE) return text;
+  const ten = Array.from(formatsDigits);
+  return text.replace(/[0-9]/g, (d) => ten[Number(d)] as string);
+}
+
+/** A text with its gaps filled; numbers have the digits of the language. */
+function fill(text: string, gaps: Gaps): string {
+  if (!OTHER_LANGUAGE) return filled(text, gaps);
+  const out: Gaps = {};
+  for (const gap of Object.keys(gaps)) out[gap] = typeof gaps[gap] === "number" ? digits(String(gaps[gap])) : (gaps[gap] as string);
+  return filled(text, out);
+}
 
 /** A text in the form that goes with a number, which fills {count}. */
 function counted(forms: Forms, count: number, gaps: Gaps = {}): string {

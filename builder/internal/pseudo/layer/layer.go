@@ -16,9 +16,12 @@ import (
 )
 
 // Languages are those that it knows, of the ones that BCP 47 keeps for private use.
-var Languages = []string{"qaa", "qab-Hebr"}
+var Languages = []string{"qaa", "qab-Hebr", "qac"}
 
-var letters = map[string]pseudo.Letters{Languages[0]: pseudo.Accented, Languages[1]: pseudo.Leftward}
+var letters = map[string]pseudo.Letters{Languages[0]: pseudo.Accented, Languages[1]: pseudo.Leftward, Languages[2]: pseudo.Numbered}
+
+// Letters says how the letters of a language are changed.
+func Letters(lang string) pseudo.Letters { return letters[lang] }
 
 // Write writes the layer into a folder, which need not be there.
 func Write(ctx context.Context, dir, lang string) error {
