@@ -403,6 +403,12 @@ func TestFigureInPlanner(t *testing.T) {
 	}
 	b.run(`document.querySelector("#planner .see summary").click()`)
 	b.waitFor(`document.querySelector("#planner .figure-live") !== null`)
+	b.size(360, 640)
+	b.run(`document.querySelector("#planner .see").scrollIntoView()`)
+	keepPicture(t, "bench-planner-360.png", b.picture)
+	if tall := eval[float64](b, `(() => { const at = (s) => document.querySelector("#planner " + s).getBoundingClientRect(); return at(".figure-says").bottom - at(".bench").top; })()`); tall > 640 {
+		t.Errorf("in the planner the bench takes %.0f px from its drawing to its results", tall)
+	}
 	b.sizeWhole(480, 400)
 	b.loadAxe()
 	for _, p := range b.axe().problems() {

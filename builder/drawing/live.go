@@ -111,7 +111,7 @@ const limitsHere = `<g class="limits"></g>`
 
 // Where the lines of limits begin, and where their words end: how far from the point.
 const (
-	limitFrom = 302.0
+	limitFrom = 284.0
 	limitEnds = 582.0
 )
 

@@ -116,9 +116,9 @@ func drawHeelChange(b *bench) {
 				if s.name == "other" {
 					b.in("translate(25 -30)", func() {
 						b.part("upright", func() {
-							b.line("dash", 0, 0, 0, -150)
-							b.part("least", func() { b.line("dash", 0, 0, 0, -150) })
-							b.part("most", func() { b.line("dash", 0, 0, 0, -150) })
+							b.line("dash", 0, 0, 0, -176)
+							b.part("least", func() { b.line("dash", 0, 0, 0, -176) })
+							b.part("most", func() { b.line("dash", 0, 0, 0, -176) })
 							b.moving("h", "lean-arc")
 						})
 					})
@@ -134,7 +134,7 @@ func drawHeelChange(b *bench) {
 	b.handle("heel-handle", true)
 	b.handle("ball-handle", true)
 	for i, id := range []string{"knee-1", "knee-2", "knee-3"} {
-		b.says("d-text", id, pt{534, 66 + float64(i)*19}, right, "")
+		b.says("d-text d-halo", id, pt{540, 104 + float64(i)*19}, right, "")
 	}
 	b.says("d-text", "usual-word", pt{usualAt, 239}, right, "")
 	b.says("d-text", "other-word", pt{otherAt, 239}, right, "")

@@ -50,7 +50,7 @@ func drawLoad(b *bench) {
 		b.one(someone{lean: 2, near: footing{x: -3}, far: footing{x: 7}, nearLeg: belowKnee, nearArm: []pt{{-6, -110}, {4, -90}}, hair: "short", skin: "e", coat: "p", legs: "t",
 			behind: func(p *pencil) {
 				p.part("child-carried", func() {
-					p.at(-2, -140, 0.6, 0, func() {
+					p.at(-5, -153, 0.6, 0, func() {
 						p.one(someone{hip: pt{0, -8}, neck: pt{-3, -44}, near: footing{16, 26, 20}, far: footing{20, 24, 20}, nearArm: []pt{{-2, -26}, {10, -22}}, hair: "curls", skin: "e", coat: "p", legs: "t", child: true, hem: 6})
 					})
 				})

@@ -9,7 +9,7 @@ const (
 
 	slopeUp, slopeDown = 62.0, 208.0 // how far each leg stands from the point, along the level
 	slopeLeg           = 0.7         // of the leg, which is 236 units tall
-	slopeRound         = 270.0       // from the point to the handle
+	slopeRound         = 250.0       // from the point to the handle
 	slopeArc           = 62.0        // from an ankle to the arc of its bend
 )
 
@@ -42,7 +42,7 @@ var slopeStand = Live{
 		}
 		known := `way == "known"`
 		return append(out,
-			Move{"wedge", "d", filled("M{%1+%3} %2A%3 %3 0 0 0 {%1+%3*sine(90*deg-needed)} {%2-%3*sine(needed)}", x, y, 246)},
+			Move{"wedge", "d", filled("M{%1+%3} %2A%3 %3 0 0 0 {%1+%3*sine(90*deg-needed)} {%2-%3*sine(needed)}", x, y, 228)},
 			Move{"slope-handle", "transform", filled("translate({%1+%3*sine(90*deg-needed)} {%2-%3*sine(needed)})", x, y, slopeRound)},
 			Move{"slope-handle", "display", known})
 	}(),
@@ -55,7 +55,7 @@ func drawSlope(b *bench) {
 	b.part("ground", func() {
 		b.b.WriteString(`<path class="g-earth" d="M-2400 ` + num(y) + `H3300V2600H-2400Z"/>`)
 	})
-	b.line("dash", x, y, x+262, y)
+	b.line("dash", x, y, x+242, y)
 	b.moving("f", "wedge")
 	b.b.WriteString(limitsHere)
 	for _, name := range []string{"up", "down"} {

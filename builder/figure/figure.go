@@ -100,6 +100,7 @@ const (
 	Result   Place = "result"   // below the drawing; MaxResults at most
 	Warning  Place = "warning"  // below the results; what a reader has to see
 	Sentence Place = "sentence" // folded, below both
+	Fold     Place = "fold"     // what opens the limits; their caption where there is none
 	Label    Place = "label"    // in the drawing
 	Prompt   Place = "prompt"   // the question to bring
 	Row      Place = "row"      // a cell of the table of limits

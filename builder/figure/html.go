@@ -52,6 +52,7 @@ type view struct {
 	Warnings  []textView
 	Sentences []textView
 	Prompt    string
+	Beside    textView // over the limits: how the reader's own lies to them
 	Rows      [][]string
 	Compared  []comparedView
 }
@@ -102,6 +103,8 @@ func (f *Figure) HTML(o Options) (template.HTML, error) {
 			v.Warnings = append(v.Warnings, one)
 		case Sentence:
 			v.Sentences = append(v.Sentences, one)
+		case Fold:
+			v.Beside = one
 		case Prompt:
 			v.Prompt = shown.Texts[t.ID.S]
 		}

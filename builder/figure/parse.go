@@ -248,7 +248,7 @@ func saysOrNone(m *read.Map) read.Text {
 func quoted(t read.Text) string { return fmt.Sprintf("%q", t.S) }
 
 func (p *parser) text(id read.Text, m *read.Map) {
-	t := &Text{ID: id, Place: Place(m.OneOf("place", string(Sentence), string(Result), string(Warning), string(Label)).S)}
+	t := &Text{ID: id, Place: Place(m.OneOf("place", string(Sentence), string(Result), string(Warning), string(Fold), string(Label)).S)}
 	t.Cases = p.said(m, "text "+quoted(id))
 	m.Done()
 	p.put(t)

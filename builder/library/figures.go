@@ -115,7 +115,7 @@ func (l *Library) figureText(f *figure.Figure) *running {
 	r := &running{}
 	l.readOn(r, f.Lead)
 	for _, t := range f.Texts {
-		if t.Place == figure.Label || t.Place == figure.Row {
+		if t.Place == figure.Label || t.Place == figure.Row || t.Place == figure.Fold {
 			continue
 		}
 		for _, c := range t.Cases {

@@ -33,7 +33,7 @@ var saysOrCases = []key{
 }
 
 var figureTextForm = keys(append([]key{
-	{"place", may, "sentence: folded, below the results; it is that where it is left out. result: below the drawing, two at most. warning: below these, never folded. label: in the drawing.", oneOf(string(figure.Sentence), string(figure.Result), string(figure.Warning), string(figure.Label))},
+	{"place", may, "sentence: folded, below the results; it is that where it is left out. result: below the drawing, two at most. warning: below these, never folded. fold: what opens the limits. label: in the drawing.", oneOf(string(figure.Sentence), string(figure.Result), string(figure.Warning), string(figure.Fold), string(figure.Label))},
 }, saysOrCases...)...).with(either("says", "cases"))
 
 var inputForm = keys(
