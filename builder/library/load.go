@@ -205,7 +205,6 @@ func (l *loader) edition(m *read.Map) {
 	}
 	e := &l.Edition
 	set(&e.Name, "name")
-	set(&e.Place, "place")
 	if ls := m.IDs("languages"); len(ls) > 0 {
 		e.Languages = ls
 	}
@@ -215,7 +214,14 @@ func (l *loader) edition(m *read.Map) {
 	set(&e.Clinic, "clinic")
 	set(&e.Phone, "phone")
 	l.address(m.Text("address"))
+	before := e.Lines.Emergency.Where.S
 	has := l.lines(m)
+	switch place := m.Text("place"); {
+	case place.Given():
+		e.Place = place
+	case before != "" && e.Lines.Emergency.Where.S != before:
+		e.Place = read.Text{} // it is for elsewhere, and does not say where
+	}
 	set(&e.Endorsement, "endorsement")
 	set(&e.Version, "version")
 	if shared := m.Bool("shared-screen"); !m.Lacks("shared-screen") {

@@ -61,6 +61,25 @@ func placed(place string) map[string][]byte {
 	return out
 }
 
+// The built-in edition is for the US, and so is a layer's that says nothing else. One whose emergency number is
+// for elsewhere is for no place until it says which.
+func TestPlaceOfAnEdition(t *testing.T) {
+	for text, want := range map[string][2]string{
+		"":             {"us", "November 25, 2026"},
+		"name: Ours\n": {"us", "November 25, 2026"},
+		"place: de\n":  {"de", "25 November 2026"},
+		`emergency: { number: "112", where: Germany }`:           {"", "25 November 2026"},
+		"place: us\nemergency: { number: \"112\", where: Guam }": {"us", "November 25, 2026"},
+		`emergency: { number: "911", where: the US }`:            {"us", "November 25, 2026"},
+	} {
+		var list finding.List
+		l := load(t, &list, library.Builtin(), library.LayerOf("ours", map[string][]byte{"content/edition.yaml": []byte(text)}))
+		if got := [2]string{l.Edition.Place.S, l.Say.Date("2026-11-25")}; got != want {
+			t.Errorf("%q: the place and a date are %q, want %q", text, got, want)
+		}
+	}
+}
+
 // What is for another place is left out with every name of it, and of a text in several the first
 // that fits stands. The same file is another tree in another place, and is proved anew.
 func TestPlace(t *testing.T) {

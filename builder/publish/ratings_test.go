@@ -169,7 +169,7 @@ func TestScores(t *testing.T) {
 	}
 	n := pageNamed(t, renderAll(t, l), ratingsName)
 	text := textOf(n)
-	for _, want := range []string{"No (Desk, Shelf). It is too small.", "made on 25 November 2026", "No (C. C thing). It has no drawers."} {
+	for _, want := range []string{"No (Desk, Shelf). It is too small.", "made on November 25, 2026", "No (C. C thing). It has no drawers."} {
 		if !strings.Contains(text, want) {
 			t.Errorf("the page does not say %q", want)
 		}
@@ -203,7 +203,7 @@ readings:
 	text := textOf(n)
 	for _, want := range []string{
 		"First reading: No (Desk, Shelf). It is too small.", "Second reading: No (Desk). It wobbles.", "Second reading: In part (Desk). One leg is short.",
-		"First reading: made on 25 November 2026", "Second reading: made on 30 November 2026", "yes / in part", "no / yes",
+		"First reading: made on November 25, 2026", "Second reading: made on November 30, 2026", "yes / in part", "no / yes",
 		"First reading: " + l.First.Of("decision-aids", "q1").How.S, "Second reading: Seen at q1.",
 	} {
 		if !strings.Contains(text, want) {
