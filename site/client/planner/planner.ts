@@ -304,8 +304,9 @@ class Planner implements App {
     focus.tabIndex = -1;
     focus.focus({ preventScroll: true });
     if (focus.getBoundingClientRect().bottom + window.pageYOffset < window.innerHeight / 2) return window.scrollTo(0, 0);
-    const caution = focus.getAttribute("aria-describedby");
-    ((caution && document.getElementById(caution)) || focus).scrollIntoView(); // a grave caution stands above it
+    const by = document.getElementById(focus.getAttribute("aria-describedby") || "");
+    const above = by && by.getBoundingClientRect().top < focus.getBoundingClientRect().top; // as a grave caution is
+    (above ? by : focus).scrollIntoView();
   }
 
   private tieBar(): void {

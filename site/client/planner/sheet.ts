@@ -182,12 +182,11 @@ class SheetView {
       else state.pick(id, false);
       this.anew(next, "off", words.takenOff(ask));
     });
-    const adjust = slot(li, "adjust");
     put(li, "came", cameFrom(state, id).map((why) => make("p", why)));
     const up = act(li, "up", () => this.move(id, -1));
     const down = act(li, "down", () => this.move(id, 1));
     off.setAttribute("data-for", id);
-    for (const button of [star, off, up, down, adjust]) button.appendChild(unseen(words.about(ask)));
+    for (const button of [star, off, up, down]) button.appendChild(unseen(words.about(ask)));
     this.tieWords(li, id);
     li.setAttribute("data-prompt", id);
     return li;
@@ -201,16 +200,19 @@ class SheetView {
   private tieWords(tools: HTMLElement, id: string): void {
     const field = tools.querySelector("textarea") as HTMLTextAreaElement;
     field.id = `words-${id.replace(" ", "-")}`;
-    (tools.querySelector("label") as HTMLLabelElement).htmlFor = field.id;
+    const label = tools.querySelector("label") as HTMLLabelElement;
+    label.htmlFor = field.id;
+    label.appendChild(unseen(words.about(this.app.state.ask(id))));
     field.value = this.app.state.ask(id);
     tieWords(field, MOST_ASKED);
-    act(tools, "reword", () => {
+    const keep = act(tools, "reword", () => {
       const ask = oneLine(field.value);
       const long = tooMuch(ask, MOST_ASKED);
       if (long) return this.refuse(field, long);
       reword(this.app.state, id, ask);
       this.anew(id, "adjust", words.reworded(this.app.state.ask(id)));
     });
+    keep.appendChild(unseen(words.about(this.app.state.ask(id))));
   }
 
   /** Stars a question, which goes among the first ones, or takes its star away. */

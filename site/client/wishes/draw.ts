@@ -28,7 +28,7 @@ class Drawing {
 
   constructor(private readonly picture: Picture) {
     this.ground = HEAD + Math.max(picture.levels - 1, 0) * STEP + FOOT;
-    this.svg = shape("svg", { class: "ground", width: "100%", height: this.ground + BELOW, focusable: "false" });
+    this.svg = shape("svg", { class: "ground", width: "100%", height: this.ground + BELOW, focusable: "false", "aria-hidden": "true" });
     this.svg.appendChild(shape("line", { class: "g-line", x1: "-100%", x2: "200%", y1: this.ground, y2: this.ground }));
     for (const tie of picture.ties) this.tie(tie);
     picture.posts.forEach((post, at) => this.post(post, at));
