@@ -49,6 +49,23 @@ func (c *checker) drawings() {
 	}
 }
 
+// namedDrawings reports endings and cards that name a drawing which there is not.
+func (c *checker) namedDrawings() {
+	named := func(who string, id read.Text) {
+		if id.S != "" && !slices.Contains(drawing.IDs(), id.S) {
+			c.list.Add(id.At, "unknown-name", fmt.Sprintf("%s names the drawing %q, and there is none", who, id.S), finding.NearestOrAll(id.S, drawing.IDs(), "drawings")...)
+		}
+	}
+	for _, t := range c.Trees {
+		for _, e := range t.Endings {
+			named(fmt.Sprintf("ending %q", e.ID.S), e.Drawing)
+		}
+	}
+	for _, k := range c.Cards {
+		named(fmt.Sprintf("card %q", k.ID.S), k.Drawing)
+	}
+}
+
 // everyDrawingText gives what drawings say. A label is one text, though it stands in
 // lines: a phrase may go over their ends.
 func (c *checker) everyDrawingText(do func(said)) {

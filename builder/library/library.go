@@ -170,6 +170,7 @@ type Card struct {
 	Title   read.Text
 	Text    read.Text // markdown
 	Prompts []read.Text
+	Drawing read.Text // of what to do, where it has one
 }
 
 // Search is how a planned search for sources went.

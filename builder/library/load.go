@@ -385,7 +385,7 @@ func (l *loader) promptForm(p *Prompt, m *read.Map) {
 
 func (l *loader) cards(m *read.Map) {
 	m.EachHere("cards", "card", func(id read.Text, c *read.Map) {
-		enter(&l.Cards, &l.by.cards, id.S, &Card{ID: id, Title: c.NeedWords("title"), Text: c.NeedWords("text"), Prompts: c.IDs("prompts")})
+		enter(&l.Cards, &l.by.cards, id.S, &Card{ID: id, Title: c.NeedWords("title"), Text: c.NeedWords("text"), Prompts: c.IDs("prompts"), Drawing: c.Text("drawing")})
 		c.Done()
 	})
 	m.Done()

@@ -62,6 +62,7 @@ var entries = []entry{
 	{from: "client/planner/sheets.ts", behind: (*maker).sheetsPart}, // the sheet; the planner loads it ahead of need
 	{from: groundScript, behind: (*maker).ground},                   // drawings of what is answered; loaded beside the first topic
 	{from: groundStyle},
+	{from: drawnStyle},
 	{from: "style/figure.css"},
 	{from: "client/figures/workbench.ts"},                   // figures
 	{from: "client/carry/carry.ts", behind: (*maker).carry}, // takes a sheet along; the planner loads it when asked

@@ -17,7 +17,9 @@ type groundPart struct {
 	Owns  map[string]groundShape `json:"owns,omitempty"`
 	More  map[string]string      `json:"more,omitempty"` // the script that has the tiles of a topic
 	Style string                 `json:"style,omitempty"`
-	Cuts  string                 `json:"cuts,omitempty"` // the script that has the cutaways of kinds of feet
+	Cuts  string                 `json:"cuts,omitempty"`  // the script that has the cutaways of kinds of feet
+	Shown string                 `json:"shown,omitempty"` // the script that has the drawings of what to do
+	Drawn string                 `json:"drawn,omitempty"` // their style
 }
 
 // groundShape is a drawing that an amount has not been set in.
@@ -38,6 +40,13 @@ const (
 
 // cutScript has every kind of foot cut open, by its id. It is loaded where a list of kinds is opened, and on their own page.
 const cutScript = "cuts.js"
+
+// shownScript has the drawings of what to do that endings and cards name, by id, and drawnStyle is what drawings look like. Both are
+// loaded where one of them is asked for.
+const (
+	shownScript = "shown.js"
+	drawnStyle  = "style/drawing.css"
+)
 
 func groundOfTree(id string) string { return "ground-" + id + ".js" }
 
@@ -85,6 +94,15 @@ func (m *maker) ground() ([]byte, error) {
 		return nil, err
 	}
 	out.Cuts = path.Base(cuts.name)
+	shown, err := m.asset(shownScript)
+	if err != nil {
+		return nil, err
+	}
+	drawn, err := m.asset(drawnStyle)
+	if err != nil {
+		return nil, err
+	}
+	out.Shown, out.Drawn = path.Base(shown.name), path.Base(drawn.name)
 	for _, t := range trees {
 		if len(t.Grounds()) == 0 {
 			continue
@@ -120,6 +138,25 @@ func (m *maker) cuts() ([]byte, error) {
 		}
 	}
 	return called("keelpathCuts = %s;\n", out)
+}
+
+// shown gives the drawings that endings of patients' trees and cards name.
+func (m *maker) shown() ([]byte, error) {
+	out := map[string]string{}
+	put := func(id string) {
+		if d, ok := m.lib.Drawing(id); ok {
+			out[id] = string(d.SVG(""))
+		}
+	}
+	for _, t := range m.lib.PatientTrees() {
+		for _, e := range t.Endings {
+			put(e.Drawing.S)
+		}
+	}
+	for _, k := range m.lib.Cards {
+		put(k.Drawing.S)
+	}
+	return called("keelpathShown = %s;\n", out)
 }
 
 func (p groundPart) script() ([]byte, error) { return called("keelpathGround.take(%s);\n", p) }

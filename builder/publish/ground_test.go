@@ -79,3 +79,47 @@ func TestKindsAtEndingsHaveCuts(t *testing.T) {
 		}
 	}
 }
+
+// Each drawing of what to do that an ending or a card names comes when it is asked for, and stands whole on the paper page; the topic's own part has its name alone.
+func TestShownDrawings(t *testing.T) {
+	l := load(t)
+	data, err := (&maker{lib: l}).shown()
+	if err != nil {
+		t.Fatal(err)
+	}
+	text, ok := strings.CutSuffix(strings.TrimPrefix(string(data), "keelpathShown = "), ";\n")
+	shown := map[string]string{}
+	if err := json.Unmarshal([]byte(text), &shown); err != nil || !ok {
+		t.Fatalf("%v in %.80s", err, data)
+	}
+	out, named := builtin(t), 0
+	of := func(tr, called, id string) {
+		if id == "" {
+			return
+		}
+		named++
+		if !strings.HasPrefix(shown[id], "<svg") {
+			t.Errorf("%s names the drawing %q, and the script has %.20q", called, id, shown[id])
+		}
+		page := string(out.files["prepare/"+tr+".html"])
+		if !strings.Contains(page, `id="`+called+"-"+id+`-title"`) {
+			t.Errorf("the paper page of %s does not show %q at %s", tr, id, called)
+		}
+	}
+	for _, tr := range l.PatientTrees() {
+		for _, e := range tr.Endings {
+			of(tr.ID.S, "at-"+tr.ID.S+"-"+e.ID.S, e.Drawing.S)
+		}
+		for _, id := range tr.Cards() {
+			of(tr.ID.S, "card-"+id, l.Card(id).Drawing.S)
+		}
+	}
+	if named < 20 {
+		t.Errorf("only %d endings and cards name a drawing", named)
+	}
+	for _, one := range []string{"up-from-the-floor", "seat-and-grips", "over-ice", "sole-in-a-mirror", "slope-with-a-phone", "heel-with-a-ruler"} {
+		if shown[one] == "" {
+			t.Errorf("no ending names the drawing %q", one)
+		}
+	}
+}

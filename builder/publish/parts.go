@@ -52,7 +52,7 @@ func partOfFigure(id string) string { return "figure-" + id }
 
 // parts has every part that is made of the library alone, as an entry of the assets.
 func (m *maker) parts() []entry {
-	out := []entry{{from: partPrompts + ".js", behind: (*maker).promptsPart}, {from: partAbout + ".js", behind: (*maker).aboutPart}, {from: cutScript, behind: (*maker).cuts}}
+	out := []entry{{from: partPrompts + ".js", behind: (*maker).promptsPart}, {from: partAbout + ".js", behind: (*maker).aboutPart}, {from: cutScript, behind: (*maker).cuts}, {from: shownScript, behind: (*maker).shown}}
 	trees := m.lib.PatientTrees()
 	out = append(out, groundParts(trees)...)
 	for _, f := range besideTrees(m.lib.Figures, trees) {

@@ -101,7 +101,7 @@ func wayTo(t *tree.Tree, to string) *WayView {
 }
 
 func (v viewer) ending(t *tree.Tree, e *tree.Ending) (EndingView, error) {
-	out := EndingView{Tree: t.ID.S, ID: e.ID.S, Number: t.Numbers()[e.ID.S], Title: e.Title.S, Safety: e.Safety, Sign: e.Sign.Given(), Prompts: v.prompts(e.Prompts)}
+	out := EndingView{Tree: t.ID.S, ID: e.ID.S, Number: t.Numbers()[e.ID.S], Title: e.Title.S, Safety: e.Safety, Sign: e.Sign.Given(), Prompts: v.prompts(e.Prompts), Shows: v.shows(e.Drawing.S, "at-"+t.ID.S+"-"+e.ID.S)}
 	var words []WordView
 	var err error
 	var listed []read.Text // the planner has no room for them
@@ -138,5 +138,18 @@ func (v viewer) treeLink(t *tree.Tree) LinkView {
 
 func (v viewer) card(c *library.Card) (CardView, error) {
 	html, _, err := v.text(c.Text)
-	return CardView{ID: c.ID.S, Title: c.Title.S, Text: html, Prompts: v.prompts(c.Prompts)}, err
+	return CardView{ID: c.ID.S, Title: c.Title.S, Text: html, Prompts: v.prompts(c.Prompts), Shows: v.shows(c.Drawing.S, "card-"+c.ID.S)}, err
+}
+
+// shows is the drawing that an ending or a card names; its ids begin with what the entry is called, for two may name one drawing.
+func (v viewer) shows(id, called string) *ShowsView {
+	d, ok := v.shelf.Drawing(id)
+	if !ok {
+		return nil
+	}
+	out := &ShowsView{ID: id, Title: d.Title}
+	if !v.kind.screens {
+		out.SVG = d.SVG(called + "-" + id)
+	}
+	return out
 }

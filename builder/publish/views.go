@@ -79,6 +79,13 @@ type EndingView struct {
 	Prompts       []PromptView
 	Next          []LinkView
 	Words         []WordView
+	Shows         *ShowsView // what to do, drawn; nil where nothing is
+}
+
+// ShowsView is a drawing of what to do. In the planner it comes when it is asked for, so SVG is empty there.
+type ShowsView struct {
+	ID, Title string
+	SVG       template.HTML
 }
 
 // CardView is a short note that an answer adds.
@@ -86,6 +93,7 @@ type CardView struct {
 	ID, Title string
 	Text      template.HTML
 	Prompts   []PromptView
+	Shows     *ShowsView
 }
 
 // TreeView is a whole tree. URL leads to its paper page.

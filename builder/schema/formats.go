@@ -157,6 +157,7 @@ var cardForm = keys(
 	key{"title", need, "What came up, in a few words.", words()},
 	key{"text", need, "One or two short sentences (markdown).", words()},
 	key{"prompts", may, "Ids of prompts that the card adds.", set(text())},
+	key{"drawing", may, "A drawing of what to do.", oneOf(drawing.IDs()...)},
 )
 
 var talkForm = keys(
@@ -491,6 +492,7 @@ var endingForm = keys(
 	key{"prompts", may, "Ids of prompts.", set(text())},
 	key{"next", may, "Ids of trees to take next.", set(text())},
 	key{"ground", may, "A picture of the reader's own amounts, where the tree asks for them.", oneOf(drawing.OwnNames()...)},
+	key{"drawing", may, "A drawing of what to do.", oneOf(drawing.IDs()...)},
 ).with(form{
 	"if": form{"required": []string{"safety"}, "properties": form{"safety": form{"const": true}}},
 	"then": form{"required": []string{"caution"}, "properties": form{

@@ -236,6 +236,7 @@ func parseEnding(id read.Text, m *read.Map, list *finding.List) *Ending {
 		Prompts: m.IDs("prompts"),
 		Next:    m.IDs("next"),
 		Ground:  m.Text("ground"),
+		Drawing: m.Text("drawing"),
 	}
 	for _, t := range m.Maps("types", fmt.Sprintf("a foot type of ending %q", id.S)) {
 		e.Types = append(e.Types, Talk{Type: t.NeedText("type"), For: t.NeedWords("for"), Against: t.NeedWords("against")})

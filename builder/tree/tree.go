@@ -102,6 +102,7 @@ type Ending struct {
 	Prompts []read.Text
 	Next    []read.Text // trees to do next
 	Ground  read.Text   // the picture of the reader's own amounts, where it has one
+	Drawing read.Text   // a drawing of what to do, where it has one
 
 	// Sign is the sign of the shared safety screen that this ending stands for;
 	// its words are that sign's, and the library fills them in.

@@ -28,6 +28,8 @@ const bodies = new WeakMap<SVGSVGElement, GroundShape>();
 const coming: { [file: string]: Promise<void> } = {};
 let styled: Promise<void> | undefined;
 let cuts = "";
+let shown = "";
+let drawn = "";
 
 // What a script brings lies beside it, and is named from the page as the script is.
 const beside = ((document.currentScript as HTMLScriptElement).getAttribute("src") as string).replace(/[^/]*$/, "");
@@ -50,6 +52,8 @@ function take(part: GroundPart): void {
   Object.assign(owns, part.owns);
   Object.assign(more, part.more);
   if (part.cuts) cuts = part.cuts;
+  if (part.shown) shown = part.shown;
+  if (part.drawn) drawn = part.drawn;
   if (part.style) styled = once(part.style, loadStyle);
 }
 
@@ -135,6 +139,17 @@ function captions(name: string, said: string[], svg: SVGSVGElement): string[] {
 // Kinds of feet at an ending have their cutaways once their list is opened. Where these do not come, the words stand alone.
 document.addEventListener("toggle", ({ target }) => {
   if (target instanceof HTMLDetailsElement && target.open && target.matches(".kinds")) once(cuts, loadScript).then(() => drawCuts(target), () => undefined);
+}, true);
+
+// So has a drawing of what to do, at an ending or on a card. One drawing may stand in two places, so its ids get a number.
+let times = 0;
+document.addEventListener("toggle", ({ target }) => {
+  if (!(target instanceof HTMLDetailsElement) || !target.open || !target.matches(".shows") || target.querySelector("svg")) return;
+  Promise.all([once(shown, loadScript), once(drawn, loadStyle)]).then(() => {
+    const id = target.getAttribute("data-shows") as string;
+    const svg = entry((window as { keelpathShown?: { [id: string]: string } }).keelpathShown || {}, id);
+    if (svg && !target.querySelector("svg")) target.insertAdjacentHTML("beforeend", svg.split(`"${id}-`).join(`"${id}-${++times}-`));
+  }, () => undefined);
 }, true);
 
 offerReading(slot(document, "view"));

@@ -4,9 +4,11 @@ import { clone } from "../page/dom";
 import { State } from "../state/state";
 import { entry } from "../walk/walker";
 
-/** Fresh copies of the cards of all trees taken, in the order they came. */
+/** Fresh copies of the cards of all trees taken, in the order they came. Drawings of what to do stay at the endings. */
 export function notes(state: State): HTMLElement[] {
-  return state.cards("").filter((id) => entry(state.data.cards, id)).map((id) => clone(`part-card-${id}`));
+  const made = state.cards("").filter((id) => entry(state.data.cards, id)).map((id) => clone(`part-card-${id}`));
+  for (const card of made) for (const shows of Array.from(card.querySelectorAll(".shows"))) shows.remove();
+  return made;
 }
 
 /** What a part of the page says, block by block. */

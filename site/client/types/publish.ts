@@ -103,6 +103,8 @@ export interface GroundPart {
   more?: { [key: string]: string };
   style?: string;
   cuts?: string;
+  shown?: string;
+  drawn?: string;
 }
 
 export interface GroundShape {
