@@ -49,7 +49,7 @@ func TestBadInputWritesNothing(t *testing.T) {
 
 func goodSite(t *testing.T, dir string) {
 	t.Helper()
-	err := folder.Replace(context.Background(), dir, func(root *os.Root) error {
+	err := folder.Renew(context.Background(), dir, func(root, _ *os.Root) error {
 		if err := folder.WriteFile(root, "index.html", []byte("<title>The last good site</title>\n")); err != nil {
 			return err
 		}

@@ -225,5 +225,4 @@ func written(d string) path {
 	return out
 }
 
-func radians(deg float64) float64 { return deg * math.Pi / 180 }
 func degrees(rad float64) float64 { return rad * 180 / math.Pi }

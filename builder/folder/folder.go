@@ -40,21 +40,16 @@ const (
 	folderMode fs.FileMode = 0o755
 )
 
-// Replace lets fill write a new folder and then puts it in the place of dir.
+// Renew lets fill write a new folder and then puts it in the place of dir. fill gets the folder that is to be
+// replaced too, for [Keep]: old is nil where there is none that was made by Keelpath. Nothing may be written into old.
 //
 // The folders above dir are made where they are missing, and stay. The root that fill
 // gets is the staging folder, open only while fill runs; fill should stop early
-// when ctx ends. When Replace returns an error, dir is as it was before, and
+// when ctx ends. When Renew returns an error, dir is as it was before, and
 // nothing is left beside it unless the error says so. The one exception is a
 // [Left]: the new folder is in place, and the old one could not be removed.
 //
 // Two calls for the same dir at the same time are safe; the later swap wins.
-func Replace(ctx context.Context, dir string, fill func(root *os.Root) error) error {
-	return Renew(ctx, dir, func(root, _ *os.Root) error { return fill(root) })
-}
-
-// Renew is Replace, and gives fill the folder that is to be replaced too, for [Keep]: old is nil where
-// there is none that was made by Keelpath. Nothing may be written into old.
 func Renew(ctx context.Context, dir string, fill func(root, old *os.Root) error) (err error) {
 	t, err := locate(dir)
 	if err != nil {

@@ -30,14 +30,6 @@ func (r *running) add(passage string, place func(int) finding.Place) {
 
 func (r *running) stop() { r.add("", nil) }
 
-// PageText gives the running text of an explainer, as package prose counts it:
-// the checker's limit and the grade that the page prints are both taken of it.
-func (l *Library) PageText(p *explainer.Page) []string { return l.pageText(p).passages }
-
-// TreeText is PageText for a tree. The safety screen before it is the same for
-// all trees and has its own grade, so it is left out.
-func (l *Library) TreeText(t *tree.Tree) []string { return l.treeText(t).passages }
-
 // readingGrades holds all but the pages to the highest grades; those are held to them
 // while their text is at hand.
 func (c *checker) readingGrades(first bool) {
@@ -68,8 +60,7 @@ func (l *Library) PageCounts(p *explainer.Page) prose.Counts { return l.counts[p
 // TreeCounts is PageCounts for a tree.
 func (l *Library) TreeCounts(t *tree.Tree) prose.Counts { return l.counts[t] }
 
-func (l *Library) pageText(p *explainer.Page) *running { return l.textOf(p, p.Body.Again()) }
-
+// textOf is the running text of an explainer, as package prose counts it.
 func (l *Library) textOf(p *explainer.Page, body *explainer.Doc) *running {
 	r := &running{}
 	l.readDoc(r, p.Message, explainer.ParseText(p.Message, l.Edition.Lines, &finding.List{})) // of many pages, none is kept
@@ -99,7 +90,8 @@ func (l *Library) screenText() *running {
 	return r
 }
 
-// treeText is all that a reader of a tree may read as sentences: what it asks
+// treeText is all that a reader of a tree may read as sentences, but for the safety screen before it, which is the
+// same for all trees and has its own grade: what it asks
 // and why, and what its endings, their prompts and its cards say. Answers are
 // labels, and names are names.
 func (l *Library) treeText(t *tree.Tree) *running {

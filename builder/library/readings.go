@@ -84,14 +84,9 @@ func (i *ItemReading) Rating(of string) Rating {
 	return rated(func(r Reason) bool { return r.Of.S == of }, i.Partly, i.Not, i.Apart)
 }
 
-// RatingOn gives what was found of one page of a kind. A kind meets an item only if all of its
-// pages do, so of a kind that does, nothing more is asked; of one that does not, the reading
-// must have named the pages.
-func (i *ItemReading) RatingOn(page string, kind string, ofKind []string) Rating {
-	return i.OnKind(kind, func(page string) bool { return slices.Contains(ofKind, page) })(page)
-}
-
-// OnKind is RatingOn for many pages of a kind; has tells which those are.
+// OnKind gives what was found of each page of a kind; has tells which those are. A kind meets an item only if all
+// of its pages do, so of a kind that does, nothing more is asked; of one that does not, the reading must have
+// named the pages.
 func (i *ItemReading) OnKind(kind string, has func(page string) bool) func(page string) Rating {
 	whole := i.Rating(kind)
 	if whole == Met || whole == Apart || whole == Unread {

@@ -164,7 +164,7 @@ func TestRatingOfOnePage(t *testing.T) {
 	} {
 		var got []string
 		for _, p := range pages {
-			r := string(c.item.RatingOn(p, "pages", pages))
+			r := string(c.item.OnKind("pages", func(page string) bool { return slices.Contains(pages, page) })(p))
 			if r == "" {
 				r = " "
 			}

@@ -20,6 +20,4 @@ func Dir(lang string) string {
 	return "ltr"
 }
 
-func (w *Words) lower(s string) string { return cases.Lower(w.tag).String(s) }
-
 func (w *Words) upper(s string) string { return cases.Upper(w.tag).String(s) }

@@ -216,15 +216,6 @@ func (w *Words) SameLetter() func(a, b string) bool {
 // Dir is the direction in which the language is written: "ltr" or "rtl".
 func (w *Words) Dir() string { return Dir(w.Lang) }
 
-// Small gives a text with a small letter where it stands in the middle of a sentence.
-func (w *Words) Small(s string) string {
-	r, n := utf8.DecodeRuneInString(s)
-	if n == 0 {
-		return s
-	}
-	return w.lower(string(r)) + s[n:]
-}
-
 // Capital gives a text with a capital where it begins a sentence.
 func (w *Words) Capital(s string) string {
 	r, n := utf8.DecodeRuneInString(s)

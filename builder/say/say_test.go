@@ -160,7 +160,6 @@ func TestFormats(t *testing.T) {
 		{en.And(), ""}, {en.And("a"), "a"}, {en.And("a", "b"), "a and b"}, {en.And("a", "b", "c", "d"), "a, b, c and d"}, {en.Or("a", "b", "c"), "a, b or c"},
 		{es.Or("a", "b"), "a o b"}, {es.Or("a", "b", "c"), "a, b, o c"},
 		{en.Capital("über"), "Über"}, {fine(t, "tr", formats).Capital("iş"), "İş"}, {en.Capital(""), ""},
-		{en.Small("Über"), "über"}, {fine(t, "tr", formats).Small("Iş"), "ış"}, {en.Small(""), ""},
 	} {
 		if c.got != c.want {
 			t.Errorf("got %q, want %q", c.got, c.want)

@@ -21,7 +21,7 @@ func Build(ctx context.Context, dir string, layers ...string) (*library.Library,
 	if err != nil {
 		return nil, err
 	}
-	err = folder.Replace(ctx, dir, func(root *os.Root) error {
+	err = folder.Renew(ctx, dir, func(root, _ *os.Root) error {
 		return publish.Render(ctx, l, &finding.List{}, func(name string, data []byte) error { return folder.WriteFile(root, name, data) }, nil)
 	})
 	return l, err
