@@ -51,6 +51,7 @@ var fileKinds = sync.OnceValue(func() []FileKind {
 		{explainerFile, true, (*loader).readExplainer},
 		{pagesFolder + "PAGE.md", true, (*loader).readPageText},
 		{"content/en/figures/ID.yaml", true, (*loader).readFigure},
+		{SearchWordsFile, true, table((*loader).searchWords)},
 		{"content/learn.yaml", true, table(func(l *loader, m *read.Map) { l.learn = append(l.learn, m) })},
 	}
 })

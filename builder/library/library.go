@@ -30,29 +30,30 @@ type Library struct {
 	// proofs are the same in each. Only the first language has them.
 	Others []*Library
 
-	Edition    Edition
-	Safety     *safety.Screen // the shared safety screen; nil where none could be read
-	Facts      []*told.Fact   // what a reader can tell
-	About      told.About     // what stands of that on the sheet
-	Trees      []*tree.Tree
-	Proofs     map[string]*proof.Proof // by tree id
-	General    []*Prompt               // the questions that open every sheet
-	Themes     []*Theme
-	Cards      []*Card
-	Cases      []*Case // for residents to argue about
-	Rows       []*Row  // of the foot types, side by side
-	FootTypes  []*FootType
-	Wishes     []*Wish
-	Words      []*Word
-	Drawings   []*drawing.Words // what each drawing says
-	Sources    []*Source
-	Search     *Search // nil where nothing is told of one
-	Parts      []*Part
-	Explainers []*explainer.Page
-	Pages      []*explainer.Page // texts of the site's own pages
-	Figures    []*figure.Figure  // of the workbench, in its order
-	Rated      []*Rated
-	Yardsticks []*Yardstick
+	Edition     Edition
+	Safety      *safety.Screen // the shared safety screen; nil where none could be read
+	Facts       []*told.Fact   // what a reader can tell
+	About       told.About     // what stands of that on the sheet
+	Trees       []*tree.Tree
+	Proofs      map[string]*proof.Proof // by tree id
+	General     []*Prompt               // the questions that open every sheet
+	Themes      []*Theme
+	Cards       []*Card
+	Cases       []*Case // for residents to argue about
+	Rows        []*Row  // of the foot types, side by side
+	FootTypes   []*FootType
+	Wishes      []*Wish
+	Words       []*Word
+	SearchWords SearchWords      // what everyday words mean, for the search
+	Drawings    []*drawing.Words // what each drawing says
+	Sources     []*Source
+	Search      *Search // nil where nothing is told of one
+	Parts       []*Part
+	Explainers  []*explainer.Page
+	Pages       []*explainer.Page // texts of the site's own pages
+	Figures     []*figure.Figure  // of the workbench, in its order
+	Rated       []*Rated
+	Yardsticks  []*Yardstick
 
 	Say *say.Words // what the program itself says
 

@@ -11,7 +11,7 @@ import (
 // fixedPages are the names that a folder of the site holds for pages which are
 // there once. An explainer goes to learn/, a tree to prepare/, to start/ and to teach/.
 var fixedPages = map[string][]string{
-	"explainer": {"index", "foot-types", "glossary", "questions"},
+	"explainer": {"index", "foot-types", "glossary", "questions", "search"},
 	"tree":      {"index", "cases"},
 }
 

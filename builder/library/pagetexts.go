@@ -58,7 +58,7 @@ var PageForms = []*explainer.Form{
 
 // OwnPages are the pages of the site of which there is one, by the names that a link by id
 // knows them by: "[our table](page:foot-types#page_table)".
-var OwnPages = []string{"home", "planner", "learn", "foot-types", "glossary", "questions", "workbench", "pulls", "motion-push", "teach", "clinic", "ratings", "sources"}
+var OwnPages = []string{"home", "planner", "learn", "search", "foot-types", "glossary", "questions", "workbench", "pulls", "motion-push", "teach", "clinic", "ratings", "sources"}
 
 func formOf(file string) *explainer.Form {
 	dir, base := path.Split(file)

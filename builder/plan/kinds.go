@@ -27,6 +27,7 @@ const (
 	Home       Kind = "home"
 	Planner    Kind = "planner"
 	Learn      Kind = "learn"
+	Search     Kind = "search"
 	FootTypes  Kind = "foot-types"
 	Glossary   Kind = "glossary"
 	Questions  Kind = "questions"
@@ -66,6 +67,7 @@ var rows = []row{
 	{kind: Paper, room: "prepare", each: papers, byHand: true},
 	{kind: Start, folder: "start", each: starts},
 	{kind: Learn, room: "learn", file: "index", title: "learn.title", about: "learn.page-about"},
+	{kind: Search, room: "learn", file: "search", title: "search.title", about: "search.page-about"},
 	{kind: Explainer, room: "learn", each: explainers},
 	{kind: Workbench, room: "workbench", file: "index", title: "workbench.title", about: "workbench.page-about"},
 	{kind: Figure, room: "workbench", each: figures},

@@ -43,9 +43,10 @@ func (e entry) of() string {
 // The entries that have a part in every page, or nearly.
 const (
 	siteStyle   = "style/site.css"
-	textStyle   = "style/text.css"       // of all pages but the planner
-	mark        = "drawings/mark.svg"    // the small picture in a browser's tab
-	aloudScript = "client/aloud/page.ts" // reads a page aloud
+	textStyle   = "style/text.css"         // of all pages but the planner
+	mark        = "drawings/mark.svg"      // the small picture in a browser's tab
+	fieldScript = "client/search/field.ts" // leads from a field to the page that searches
+	aloudScript = "client/aloud/page.ts"   // reads a page aloud
 )
 
 // entries has every asset that is made of a file once, in the order in which they are handed on. A kind of
@@ -72,6 +73,10 @@ var entries = []entry{
 	{from: "client/wishes/wishes.ts"},
 	{from: "style/feet.css"}, // the page of all kinds of feet
 	{from: aloudScript},
+	{from: "style/seek.css"},
+	{from: "style/search.css"},
+	{from: fieldScript},
+	{from: "client/search/search.ts"},
 }
 
 // entries are those, and the planner's parts behind them.

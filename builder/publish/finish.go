@@ -38,11 +38,12 @@ type Site interface {
 	Read(name string) ([]byte, error)
 }
 
-// Step makes more files of those that are finished: once, when all of them are.
-type Step func(m *maker, files []File, to Site) error
+// Step makes more files of those that are finished: once, when all of them are. It gives those that the next
+// step has to know.
+type Step func(m *maker, files []File, to Site) (more []File, err error)
 
 // finishing has the steps in their order, behind all pages.
-var finishing = []Step{writeLedger}
+var finishing = []Step{writeSearch, writeLedger}
 
 // Build is Render with what comes behind it, and takes over from before what has not
 // changed: what was taken over is not written again. It gives the site's files, without those of the steps.
@@ -66,9 +67,11 @@ func build(ctx context.Context, before *Before, jobs []job, to Site, progress fu
 		return nil, err
 	}
 	for _, step := range finishing {
-		if err := step(jobs[0].by, files, to); err != nil {
+		more, err := step(jobs[0].by, files, to)
+		if err != nil {
 			return nil, err
 		}
+		files = append(files, more...)
 	}
 	return files, nil
 }
@@ -119,9 +122,9 @@ func (m *maker) finished(j job, a asset) File {
 	return out
 }
 
-// writeLedger writes down what the folder holds. It is the first step, so what other steps
-// make is made each time.
-func writeLedger(m *maker, files []File, to Site) error {
+// writeLedger writes down what the folder holds, with what the steps before it made. That is made of nothing
+// that is noted, so it is made each time.
+func writeLedger(m *maker, files []File, to Site) ([]File, error) {
 	l := ledger.Ledger{Program: ledger.Program(), Prints: map[shelf.Note]shelf.Print{}}
 	if m.found.Len() == 0 {
 		l.Inputs, l.Due = m.before.Inputs, m.before.Due
@@ -134,5 +137,5 @@ func writeLedger(m *maker, files []File, to Site) error {
 			}
 		}
 	}
-	return to.Write(ledger.Name, l.Text())
+	return nil, to.Write(ledger.Name, l.Text())
 }

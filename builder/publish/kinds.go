@@ -27,11 +27,12 @@ var forFigures = []string{"style/figure.css", "client/figures/workbench.ts"}
 
 // kinds has a row for each kind of page of room plan.
 var kinds = map[plan.Kind]kind{
-	plan.Home:       {template: "home", model: homeModel, look: "front", loads: []string{"style/home.css"}},
+	plan.Home:       {template: "home", model: homeModel, look: "front", loads: []string{"style/home.css", "style/seek.css", fieldScript}},
 	plan.Planner:    {template: "planner", model: plannerModel, look: "taking", loads: []string{"style/ask.css", "client/planner/planner.ts"}, credits: plannerCredits, screens: true},
 	plan.Paper:      {template: "tree", model: paperModel, loads: []string{"style/planner.css"}, credits: treeCredits, text: treeText},
 	plan.Start:      {template: "start", model: startModel, alone: true},
-	plan.Learn:      {template: "learn", model: learnModel},
+	plan.Learn:      {template: "learn", model: learnModel, loads: []string{"style/seek.css", fieldScript}},
+	plan.Search:     {template: "search", model: searchModel, loads: []string{"style/search.css", "client/search/search.ts"}},
 	plan.Explainer:  {template: "explainer", model: explainerModel, figures: withFigures, aloud: true, credits: explainerCredits, text: explainerText},
 	plan.Workbench:  {template: "workbench", model: workbenchModel},
 	plan.Figure:     {template: "figure", model: figureModel, loads: forFigures},

@@ -296,7 +296,7 @@ func TestFinishedFiles(t *testing.T) {
 		t.Fatal(err)
 	}
 	asked := 0
-	step := func(_ *maker, files []File, to Site) error {
+	step := func(_ *maker, files []File, to Site) ([]File, error) {
 		asked++
 		pages := 0
 		for _, f := range files {
@@ -323,7 +323,7 @@ func TestFinishedFiles(t *testing.T) {
 		if pages != len(want.Pages) {
 			t.Errorf("the step got %d pages of %d", pages, len(want.Pages))
 		}
-		return to.Write("index", []byte("words"))
+		return nil, to.Write("index", []byte("words"))
 	}
 	steps := finishing
 	finishing = append(slices.Clone(finishing), step)

@@ -27,7 +27,7 @@ func pageView(s *shelf.Shelf, p plan.Page, k kind) (PageView, error) {
 		Name: p.Name, Root: root, Title: p.Title, Description: p.About, Lang: p.Lang, Dir: say.Dir(p.Lang), Room: p.Room, Look: k.look,
 		Rooms: roomLinks(s.Say(), root), Edition: editionView(s.Edition()), Credits: creditsOn(s, p, k),
 		Languages: languageLinks(s.Edition().Languages, p, root),
-		Home:      root + plan.Only(plan.Home), Sources: root + plan.Only(plan.Sources), Clinic: root + plan.Only(plan.Clinic),
+		Home:      root + plan.Only(plan.Home), Sources: root + plan.Only(plan.Sources), Clinic: root + plan.Only(plan.Clinic), Search: root + plan.Only(plan.Search),
 	}
 	if p.Kind == plan.Clinic {
 		v.Clinic = "" // links to itself are bare fragments

@@ -17,12 +17,13 @@ import (
 	"keelpath/builder/exchange"
 	"keelpath/builder/quantity"
 	"keelpath/builder/safety"
+	"keelpath/builder/search"
 )
 
 var refresh = flag.Bool("refresh", false, "write the client's types anew from the structs")
 
 // blocks are what the build writes as JSON for the client.
-var blocks = []any{data{}, part{}, dataPulls{}, figureData{}, groundPart{}, exchange.Form{}}
+var blocks = []any{data{}, part{}, dataPulls{}, figureData{}, groundPart{}, dataSearch{}, search.First{}, search.Text{}, exchange.Form{}}
 
 // Of types that hold less than Go can say, what they hold.
 var spelled = map[string]string{

@@ -146,6 +146,7 @@ type PageView struct {
 	Look        string     // a class of the whole page; empty for a page of text
 	Rooms       []LinkView // the site's rooms
 	Home        string     // address of the site's first page
+	Search      string     // address of the page that searches
 	Sources     string     // address of the page of all sources
 	Clinic      string     // address of the clinic's page, and nothing on that page itself
 	Trail       []LinkView // the pages above this one, outermost first, home included

@@ -35,6 +35,15 @@ var kinds = []Kind{
 		key{"search", may, "How a planned search for them went; the sources page tells it.", searchForm},
 	)},
 	{"glossary", "content/glossary.yaml", "Words that link themselves where a page first uses them.", keys(key{"words", may, "The words, by id.", each(wordForm)})},
+	{"search-words", library.SearchWordsFile, "What everyday words mean here, for the search. A layer adds to it, and takes away nothing.", keys(
+		key{"skip", may, "Words that say nothing of what is looked for.", list(text())},
+		key{"means", may, "Everyday words, by id.", each(keys(
+			placeKey,
+			key{"says", need, "Words and phrases, as people say them.", some(text())},
+			key{"means", need, "Words of the site.", some(text())},
+		))},
+		key{"signs", may, "How people name each sign of the safety screen, by the sign's id. All words of a wording have to be there; a stroke parts those of which one will do: chest hurt/pain.", each(oneOrMore())},
+	)},
 	{"foot-types", "content/foot-types.yaml", "Foot types side by side, each for its kind as a whole.", keys(
 		key{"rows", may, "The rows of the table, the same for every type.", each(rowForm)},
 		key{"types", may, "The foot types, by id.", each(footTypeForm)},

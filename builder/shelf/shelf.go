@@ -339,6 +339,11 @@ func (s *Shelf) Source(id string) *library.Source { return take[*library.Source]
 // Sources gives all sources.
 func (s *Shelf) Sources() []*library.Source { return take[[]*library.Source](s, "sources", "") }
 
+// SearchWords says what everyday words mean here, for the search.
+func (s *Shelf) SearchWords() *library.SearchWords {
+	return take[*library.SearchWords](s, "search-words", "")
+}
+
 // Search says how the planned search for sources went; nil where nothing is told of one.
 func (s *Shelf) Search() *library.Search { return take[*library.Search](s, "search", "") }
 

@@ -44,31 +44,32 @@ var things = map[string]func(s *Stock, of string) any{
 	"entry":    func(s *Stock, of string) any { return entryOf(s.lib.Explainer(of)) },
 	"parts":    func(s *Stock, _ string) any { return partsOf(s.lib) },
 
-	"figure":   func(s *Stock, of string) any { return s.lib.Figure(of) },
-	"figures":  func(s *Stock, _ string) any { return s.lib.Figures },
-	"drawing":  func(s *Stock, of string) any { return s.drawn(of) },
-	"general":  func(s *Stock, _ string) any { return s.lib.General },
-	"themes":   func(s *Stock, _ string) any { return s.lib.Themes },
-	"prompt":   func(s *Stock, of string) any { return s.lib.Prompt(of) },
-	"theme":    func(s *Stock, of string) any { return titleOf(s.lib.Theme(of)) },
-	"card":     func(s *Stock, of string) any { return s.lib.Card(of) },
-	"cards":    func(s *Stock, _ string) any { return s.lib.Cards },
-	"cases":    func(s *Stock, _ string) any { return s.lib.Cases },
-	"row":      func(s *Stock, of string) any { return s.lib.Row(of) },
-	"rows":     func(s *Stock, _ string) any { return s.lib.Rows },
-	"type":     func(s *Stock, of string) any { return s.lib.FootType(of) },
-	"types":    func(s *Stock, _ string) any { return s.lib.FootTypes },
-	"wishes":   func(s *Stock, _ string) any { return []any{s.lib.Rows, s.lib.FootTypes, s.lib.Wishes} },
-	"word":     func(s *Stock, of string) any { return s.lib.Word(of) },
-	"words":    func(s *Stock, _ string) any { return s.lib.Words },
-	"source":   func(s *Stock, of string) any { return s.lib.Source(of) },
-	"say":      func(s *Stock, _ string) any { return s.lib.Say },
-	"sources":  func(s *Stock, _ string) any { return s.lib.Sources },
-	"search":   func(s *Stock, _ string) any { return s.lib.Search },
-	"ratings":  func(s *Stock, _ string) any { return s.ratings() },
-	"site":     func(s *Stock, of string) any { return of }, // a file that the program carries: the same from one program
-	"asset":    func(s *Stock, of string) any { return s.nameOf(of) },
-	"the rest": func(s *Stock, _ string) any { return restOf(s) },
+	"figure":       func(s *Stock, of string) any { return s.lib.Figure(of) },
+	"figures":      func(s *Stock, _ string) any { return s.lib.Figures },
+	"drawing":      func(s *Stock, of string) any { return s.drawn(of) },
+	"general":      func(s *Stock, _ string) any { return s.lib.General },
+	"themes":       func(s *Stock, _ string) any { return s.lib.Themes },
+	"prompt":       func(s *Stock, of string) any { return s.lib.Prompt(of) },
+	"theme":        func(s *Stock, of string) any { return titleOf(s.lib.Theme(of)) },
+	"card":         func(s *Stock, of string) any { return s.lib.Card(of) },
+	"cards":        func(s *Stock, _ string) any { return s.lib.Cards },
+	"cases":        func(s *Stock, _ string) any { return s.lib.Cases },
+	"row":          func(s *Stock, of string) any { return s.lib.Row(of) },
+	"rows":         func(s *Stock, _ string) any { return s.lib.Rows },
+	"type":         func(s *Stock, of string) any { return s.lib.FootType(of) },
+	"types":        func(s *Stock, _ string) any { return s.lib.FootTypes },
+	"wishes":       func(s *Stock, _ string) any { return []any{s.lib.Rows, s.lib.FootTypes, s.lib.Wishes} },
+	"word":         func(s *Stock, of string) any { return s.lib.Word(of) },
+	"words":        func(s *Stock, _ string) any { return s.lib.Words },
+	"source":       func(s *Stock, of string) any { return s.lib.Source(of) },
+	"say":          func(s *Stock, _ string) any { return s.lib.Say },
+	"sources":      func(s *Stock, _ string) any { return s.lib.Sources },
+	"search-words": func(s *Stock, _ string) any { return &s.lib.SearchWords },
+	"search":       func(s *Stock, _ string) any { return s.lib.Search },
+	"ratings":      func(s *Stock, _ string) any { return s.ratings() },
+	"site":         func(s *Stock, of string) any { return of }, // a file that the program carries: the same from one program
+	"asset":        func(s *Stock, of string) any { return s.nameOf(of) },
+	"the rest":     func(s *Stock, _ string) any { return restOf(s) },
 }
 
 // page is a page of the plan, if there is one.
@@ -139,7 +140,7 @@ func restOf(s *Stock) []any {
 	l := s.lib
 	return []any{
 		l.Lang, l.Voice, l.Edition, l.Safety, l.Facts, l.About, l.Trees, l.General, l.Themes, l.Cards, l.Cases, l.Rows, l.FootTypes, l.Wishes,
-		l.Words, l.Drawings, l.Sources, l.Search, l.Figures, l.Say, s.plan.Pages,
+		l.Words, l.SearchWords, l.Drawings, l.Sources, l.Search, l.Figures, l.Say, s.plan.Pages,
 	}
 }
 

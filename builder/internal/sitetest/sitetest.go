@@ -22,10 +22,17 @@ func Build(ctx context.Context, dir string, layers ...string) (*library.Library,
 		return nil, err
 	}
 	err = folder.Renew(ctx, dir, func(root, _ *os.Root) error {
-		return publish.Render(ctx, l, &finding.List{}, func(name string, data []byte) error { return folder.WriteFile(root, name, data) }, nil)
+		_, err := publish.Build(ctx, l, &finding.List{}, publish.Before{}, staged{root}, nil)
+		return err
 	})
 	return l, err
 }
+
+// staged is the folder that a site is built in.
+type staged struct{ root *os.Root }
+
+func (s staged) Write(name string, data []byte) error { return folder.WriteFile(s.root, name, data) }
+func (s staged) Read(name string) ([]byte, error)     { return s.root.ReadFile(filepath.FromSlash(name)) }
 
 // OnDisk gives the address of a page as a double-click opens it.
 func OnDisk(dir, name string) string {

@@ -5,6 +5,7 @@ import * as conflict from "./conflict";
 import * as figure from "./figure";
 import * as quantity from "./quantity";
 import * as safety from "./safety";
+import * as search from "./search";
 import * as tree from "./tree";
 
 export interface Data {
@@ -74,6 +75,20 @@ export interface DataPulls {
   sets: DataPull[];
   leans: string[][];
   say: conflict.Summary;
+}
+
+export interface DataSearch {
+  signs: search.SignsSaid;
+  crisis?: string[];
+  say: DataSearchSay;
+  most: number;
+  shared?: boolean;
+}
+
+export interface DataSearchSay {
+  found: string[];
+  taken: string;
+  lost: string;
 }
 
 export interface DataSentence {

@@ -1,0 +1,206 @@
+package publish
+
+import (
+	"bytes"
+	"crypto/sha256"
+	"path"
+	"slices"
+	"strings"
+
+	"golang.org/x/net/html"
+
+	"keelpath/builder/ledger"
+	"keelpath/builder/plan"
+	"keelpath/builder/read"
+	"keelpath/builder/search"
+)
+
+// searchFolder is where the index lies, in the folder of each language.
+const searchFolder = "search/"
+
+// searched are the kinds of pages that a search looks through: all that have a text of their own.
+var searched = []plan.Kind{
+	plan.Explainer, plan.FootTypes, plan.Paper, plan.Glossary, plan.Questions, plan.Figure, plan.Pulls, plan.MotionPush, plan.Clinic, plan.Ratings, plan.Teach, plan.Cases,
+}
+
+// writeSearch makes the index of each language out of its finished pages.
+func writeSearch(_ *maker, files []File, to Site) ([]File, error) {
+	var made []File
+	for _, m := range makersOf(files) {
+		add := func(f search.File) error {
+			name := m.folder + searchFolder + f.Name
+			made = append(made, File{by: m, File: ledger.File{Of: name, Name: name, Size: int64(len(f.Data)), Sum: sha256.Sum256(f.Data)}})
+			return to.Write(name, f.Data)
+		}
+		if err := m.index(files, to, add); err != nil {
+			return nil, err
+		}
+	}
+	return made, nil
+}
+
+// makersOf gives those who made files, one for each language.
+func makersOf(files []File) []*maker {
+	var out []*maker
+	for _, f := range files {
+		if !slices.Contains(out, f.by) {
+			out = append(out, f.by)
+		}
+	}
+	return out
+}
+
+func (m *maker) index(files []File, to Site, add func(search.File) error) error {
+	x := search.New(m.searchWords())
+	asked, err := m.asked(files, to)
+	if err != nil {
+		return err
+	}
+	for _, f := range files {
+		if f.by != m || !slices.Contains(searched, f.Page.Kind) {
+			continue
+		}
+		data, err := to.Read(f.Name)
+		if err != nil {
+			return err
+		}
+		p := unitsOf(f.Page, data, asked)
+		if len(p.Units) == 0 {
+			continue
+		}
+		x.Add(p)
+		if err := add(search.TextFile(p)); err != nil {
+			return err
+		}
+	}
+	for _, f := range x.Files() {
+		if err := add(f); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+func (m *maker) searchWords() search.Words {
+	s := m.stock.Shelf().SearchWords()
+	out := search.Words{Lang: m.lib.Lang, Skip: read.Strings(s.Skip)}
+	for _, e := range s.Means {
+		out.Means = append(out.Means, search.Means{Says: read.Strings(e.Says), Means: read.Strings(e.Means)})
+	}
+	return out
+}
+
+// answered has the everyday questions by the place to which their answers lead, and which
+// of them stand at a place of their own.
+type answered struct {
+	at   map[string][]search.Asked
+	gone map[string]bool // names of places that are found where they lead
+}
+
+// asked takes the everyday questions out of their pages. An answer that leads to one place is found there.
+func (m *maker) asked(files []File, to Site) (answered, error) {
+	out := answered{map[string][]search.Asked{}, map[string]bool{}}
+	for _, f := range files {
+		if f.by != m || f.Page.Kind != plan.Explainer || !strings.HasPrefix(f.Page.Of, everyday) {
+			continue
+		}
+		data, err := to.Read(f.Name)
+		if err != nil {
+			return out, err
+		}
+		leads := leadsOf(f.Page.Name, data)
+		for _, u := range unitsOf(f.Page, data, answered{}).Units {
+			here := f.Page.Name + "#" + u.At
+			if there := leads[u.At]; there != "" && u.At != "" {
+				out.at[there] = append(out.at[there], search.Asked{Question: u.Heading, Answer: strings.Join(answerOf(u), " "), Name: here})
+				out.gone[here] = true
+			}
+		}
+	}
+	return out, nil
+}
+
+// answerOf leaves out the last line of an answer, which leads on.
+func answerOf(u search.Unit) []string {
+	if n := len(u.Paragraphs); n > 1 {
+		return u.Paragraphs[:n-1]
+	}
+	return u.Paragraphs
+}
+
+// unitsOf cuts a page at its places. What only lists sources or leads on is left out.
+func unitsOf(p plan.Page, page []byte, asked answered) search.Page {
+	out := search.Page{Name: p.Name, Title: p.Title}
+	if p.Kind == plan.Paper {
+		out.Topic = p.Of
+		return topicOf(out, p, page)
+	}
+	at := map[string]int{}
+	for q := range Paragraphs(page) {
+		if leftOut(q.At) || asked.gone[p.Name+"#"+q.At] {
+			continue
+		}
+		i, known := at[q.At]
+		if !known {
+			i = len(out.Units)
+			at[q.At] = i
+			out.Units = append(out.Units, search.Unit{At: q.At, Asked: asked.at[p.Name+"#"+q.At], Aside: aside(p, q.At)})
+		}
+		if p.Kind == plan.Questions && known && q.Heading {
+			continue // what a prompt rests on
+		}
+		if u := &out.Units[i]; (q.Heading || p.Kind == plan.Questions) && u.Heading == "" {
+			u.Heading = q.Text
+		} else if q.Text != u.Heading {
+			u.Paragraphs = append(u.Paragraphs, q.Text)
+		}
+	}
+	return out
+}
+
+// topicOf is one place: a topic is taken from its beginning.
+func topicOf(out search.Page, p plan.Page, page []byte) search.Page {
+	u := search.Unit{Heading: p.Title, Paragraphs: []string{p.About}}
+	for q := range Paragraphs(page) {
+		if !strings.HasPrefix(q.At, "page_safety") && !leftOut(q.At) && q.Text != p.About {
+			u.Paragraphs = append(u.Paragraphs, q.Text)
+		}
+	}
+	out.Units = []search.Unit{u}
+	return out
+}
+
+// leftOut tells whether a place only lists sources, or questions that stand on a page of their own.
+func leftOut(at string) bool {
+	return strings.HasPrefix(at, "source-") || at == "page_sources" || at == "page_prompts"
+}
+
+// aside tells whether a place says little of its own: the top of a page, and the last part of one, which leads on.
+func aside(p plan.Page, at string) bool {
+	return at == "" || p.Kind == plan.Questions || p.Kind == plan.Ratings || strings.HasPrefix(at, "what-can-") && strings.HasSuffix(at, "-do-next")
+}
+
+// leadsOf gives, for each heading of a page, the place on another page to which what stands below leads last:
+// "learn/falls.html#key-points".
+func leadsOf(name string, page []byte) map[string]string {
+	out := map[string]string{}
+	at := ""
+	z := html.NewTokenizer(bytes.NewReader(page))
+	for kind := z.Next(); kind != html.ErrorToken; kind = z.Next() {
+		if kind != html.StartTagToken {
+			continue
+		}
+		t := z.Token()
+		for _, a := range t.Attr {
+			switch {
+			case a.Key == "id" && (t.Data == "h2" || t.Data == "section" || t.Data == "footer"):
+				at = a.Val
+			case a.Key == "class" && t.Data == "footer":
+				at = ""
+			case a.Key == "href" && t.Data == "a" && strings.Contains(a.Val, ".html#") && !strings.Contains(a.Val, "://") && !strings.Contains(a.Val, plan.Only(plan.Planner)):
+				out[at] = path.Join(path.Dir(name), a.Val)
+			}
+		}
+	}
+	return out
+}
