@@ -141,7 +141,7 @@ class Planner implements App {
   private fetchAhead(): void {
     const { view, to } = this.at;
     const next = view === "safety" && to ? this.needs(to) : view === "question" ? this.needs({ view: "sheet" }) : [];
-    this.parts.load(next).then(() => this.showSlip(), () => undefined); // it is asked for again when it is needed, and said then
+    if (this.parts.lacking(next).length) this.parts.load(next).then(() => this.showSlip(), () => undefined); // it is asked for again when it is needed, and said then
   }
 
   back(screen: Screen): void {
