@@ -172,18 +172,22 @@ func (p *pencil) handle(part string, upright bool) {
 	})
 }
 
-// says writes a text of the figure. With a part it moves.
-func (b *bench) says(class, id string, at pt, s side, part string) {
+// together is a part of words that move as one.
+func (b *bench) together(part string, words func()) {
+	fmt.Fprintf(&b.c.text, "<g data-part=\"%s\">", part)
+	words()
+	b.c.text.WriteString("</g>")
+}
+
+// says writes a text of the figure.
+func (b *bench) says(class, id string, at pt, s side) {
 	dy := [...]float64{right: 0.35, left: 0.35, above: 0, below: 0.8}[s]
 	if s == left {
 		class += " d-end"
 	} else if s != right {
 		class += " d-mid"
 	}
-	if part != "" {
-		part = fmt.Sprintf(" data-part=\"%s\"", part)
-	}
-	fmt.Fprintf(&b.c.text, "<text class=\"%s\" data-says=\"%s\"%s x=\"%s\" y=\"%s\" dy=\"%.2fem\"><!--%s--></text>", class, id, part, num(at.x), num(at.y), dy, id)
+	fmt.Fprintf(&b.c.text, "<text class=\"%s\" data-says=\"%s\" x=\"%s\" y=\"%s\" dy=\"%.2fem\"><!--%s--></text>", class, id, num(at.x), num(at.y), dy, id)
 }
 
 // exact writes a factor or a coordinate in a move: to four decimals, for a factor

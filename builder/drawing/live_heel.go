@@ -134,10 +134,10 @@ func drawHeelChange(b *bench) {
 	b.handle("heel-handle", true)
 	b.handle("ball-handle", true)
 	for i, id := range []string{"knee-1", "knee-2", "knee-3"} {
-		b.says("d-text d-halo", id, pt{540, 104 + float64(i)*19}, right, "")
+		b.says("d-text d-halo", id, pt{540, 104 + float64(i)*19}, right)
 	}
-	b.says("d-text", "usual-word", pt{usualAt, 239}, right, "")
-	b.says("d-text", "other-word", pt{otherAt, 239}, right, "")
+	b.says("d-text", "usual-word", pt{usualAt, 239}, right)
+	b.says("d-text", "other-word", pt{otherAt, 239}, right)
 }
 
 // thighOf draws what is above a knee: in the usual shoes it stands, in the others it turns. It has two parts, for

@@ -75,6 +75,6 @@ func drawLoad(b *bench) {
 	b.handle("body-handle", true)
 	b.handle("pack-handle", true)
 	for i, in := range loadInputs {
-		b.says("d-text", in+"-word", pt{loadWordsAt, loadWordLevel(i)}, right, "")
+		b.says("d-text", in+"-word", pt{loadWordsAt, loadWordLevel(i)}, right)
 	}
 }

@@ -36,8 +36,8 @@ var roomUnder = Live{
 		grip := func(x float64, high string) string {
 			return filled("translate(%1 {%2-%3*"+high+"/mm})", x, roomGround, roomScale)
 		}
-		word := func(line float64, middle string) string {
-			return filled("translate(0 {%1-%2*"+middle+"/mm})", line, roomScale)
+		word := func(middle string) string {
+			return filled("translate(%1 {%2-%3*"+middle+"/mm})", roomWords, roomGround, roomScale)
 		}
 		return []Move{
 			{"block", "d", filled("M%1 {%3-%4*min(84, build/mm-20)}H%2V{%3-%4*(build/mm-14)}H%1Z", x0, x1, f.y, f.scale)},
@@ -52,12 +52,9 @@ var roomUnder = Live{
 			{"left-bar", "d", from("build", "(room-parts)")},
 			{"left-bar", "display", "left > 0*mm"},
 			{"parts-bar", "d", from("(room-parts)", "room")},
-			{"build-word-at", "transform", word(-9, "(build/2)")},
-			{"build-size-at", "transform", word(10, "(build/2)")},
-			{"left-word-at", "transform", word(-9, "(build+left/2)")},
-			{"left-size-at", "transform", word(10, "(build+left/2)")},
-			{"parts-word-at", "transform", word(-9, "(room-parts/2)")},
-			{"parts-size-at", "transform", word(10, "(room-parts/2)")},
+			{"build-at", "transform", word("(build/2)")},
+			{"left-at", "transform", word("(build+left/2)")},
+			{"parts-at", "transform", word("(room-parts/2+20*mm)")},
 			{"room-size", "d", bar(roomHandleAt, "room")},
 			{"build-size", "d", bar(buildHandleAt, "build")},
 			{"room-handle", "transform", grip(roomHandleAt, "room")},
@@ -98,7 +95,9 @@ func drawRoom(b *bench) {
 	b.handle("room-handle", true)
 	b.handle("build-handle", true)
 	for _, id := range []string{"build", "left", "parts"} {
-		b.says("d-text", id+"-word", pt{roomWords, roomGround}, right, id+"-word-at")
-		b.says(bold, id+"-size", pt{roomWords, roomGround}, right, id+"-size-at")
+		b.together(id+"-at", func() {
+			b.says("d-text", id+"-word", pt{0, -9}, right)
+			b.says(bold, id+"-size", pt{0, 10}, right)
+		})
 	}
 }

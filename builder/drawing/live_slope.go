@@ -74,7 +74,7 @@ func drawSlope(b *bench) {
 	b.handle("slope-handle", true)
 	for i, id := range []string{"up", "down"} {
 		at := x + 8 + float64(i)*140
-		b.says(bold, id+"-word", pt{at, 215}, right, "")
-		b.says("d-text", id+"-bend", pt{at, 234}, right, "")
+		b.says(bold, id+"-word", pt{at, 215}, right)
+		b.says("d-text", id+"-bend", pt{at, 234}, right)
 	}
 }

@@ -3,6 +3,8 @@ package figure
 import (
 	"errors"
 	"io/fs"
+	"maps"
+	"math/rand"
 	"slices"
 	"strings"
 	"testing"
@@ -48,6 +50,51 @@ func Find(id string) *Figure {
 func TestFiveFiguresAreShipped(t *testing.T) {
 	if len(All) != 5 {
 		t.Errorf("there are %d figures", len(All))
+	}
+}
+
+// Each amount that a reader sets moves the drawing, wherever its box is shown. Only names that go into
+// sentences do not.
+func TestEachAmountMovesTheDrawing(t *testing.T) {
+	r := rand.New(rand.NewSource(12))
+	for _, f := range All {
+		for _, in := range f.Inputs {
+			if len(in.Choices) > 0 {
+				continue
+			}
+			moved := false
+			for range 200 {
+				s := draw(r, f)
+				before := f.Settle(s)
+				if !before.Open[in.ID.S] {
+					continue
+				}
+				s.Amounts[in.ID.S] = draw(r, f).Amounts[in.ID.S]
+				moved = moved || !maps.Equal(before.Attrs, f.Settle(s).Attrs)
+			}
+			if !moved {
+				t.Errorf("%s: nothing in the drawing moves with %q", f.ID, in.ID.S)
+			}
+		}
+	}
+}
+
+// A figure has one or two results, and says each at every setting at which its values are known.
+func TestResultsAreSaid(t *testing.T) {
+	for _, f := range All {
+		s := must(f.Start(nil))
+		shown, n := f.Settle(s), 0
+		for _, text := range f.Texts {
+			if text.Place == Result {
+				n++
+				if said := shown.Texts[text.ID.S]; said == "" || len([]rune(said)) > 46 { // what one line of a phone holds
+					t.Errorf("%s: the result %q is %q", f.ID, text.ID.S, said)
+				}
+			}
+		}
+		if n == 0 || n > MaxResults {
+			t.Errorf("%s has %d results", f.ID, n)
+		}
 	}
 }
 
