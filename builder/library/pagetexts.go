@@ -49,6 +49,11 @@ var PageForms = []*explainer.Form{
 		Slots: []string{"people", "jumps", "rated", "measures", "open", "each"},
 	},
 	{
+		ID:    "invite",
+		Gaps:  []string{"when-address", "when-none", "address"},
+		Slots: []string{"maker", "topics"},
+	},
+	{
 		ID:    "sources",
 		Gaps:  []string{"sources", "page", "abstract", "opening", "summary", "when-search", "on", "when-three", "three"},
 		Slots: []string{"asked", "went", "list"},
@@ -58,7 +63,7 @@ var PageForms = []*explainer.Form{
 
 // OwnPages are the pages of the site of which there is one, by the names that a link by id
 // knows them by: "[our table](page:foot-types#page_table)".
-var OwnPages = []string{"home", "planner", "learn", "search", "foot-types", "glossary", "questions", "workbench", "pulls", "motion-push", "teach", "clinic", "ratings", "sources"}
+var OwnPages = []string{"home", "planner", "learn", "search", "foot-types", "glossary", "questions", "workbench", "pulls", "motion-push", "teach", "clinic", "ratings", "invite", "sources"}
 
 func formOf(file string) *explainer.Form {
 	dir, base := path.Split(file)

@@ -39,6 +39,7 @@ const (
 	Clinic     Kind = "clinic"
 	Ratings    Kind = "ratings"
 	Sources    Kind = "sources"
+	Invite     Kind = "invite"
 )
 
 // row says which pages of a kind a site has.
@@ -82,6 +83,7 @@ var rows = []row{
 		without: func(l *library.Library) bool { return len(l.Cases) == 0 }},
 	{kind: Clinic, room: "clinic", file: "index"},
 	{kind: Ratings, room: "clinic", file: "self-ratings"},
+	{kind: Invite, room: "clinic", file: "invite"},
 	{kind: Sources, room: "clinic", file: "sources"},
 }
 

@@ -71,7 +71,9 @@ var entries = []entry{
 	{from: "style/home.css"},
 	{from: "style/wishes.css"},
 	{from: "client/wishes/wishes.ts"},
-	{from: "style/feet.css"}, // the page of all kinds of feet
+	{from: "style/invite.css"},
+	{from: "client/handout/handout.ts"}, // prints invitations
+	{from: "style/feet.css"},            // the page of all kinds of feet
 	{from: aloudScript},
 	{from: "style/seek.css"},
 	{from: "style/search.css"},

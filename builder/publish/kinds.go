@@ -46,5 +46,6 @@ var kinds = map[plan.Kind]kind{
 	plan.Cases:      {template: "cases", model: casesModel, loads: []string{"style/planner.css"}},
 	plan.Clinic:     {template: "clinic", model: clinicModel},
 	plan.Ratings:    {template: "ratings", model: ratingsModel},
+	plan.Invite:     {template: "invite", model: inviteModel, loads: []string{"style/invite.css", "client/handout/handout.ts"}},
 	plan.Sources:    {template: "sources", model: sourcesModel},
 }

@@ -37,3 +37,13 @@ function plain(text: string): string {
     return text;
   }
 }
+
+/** Where the page of start/ lies that leads to a topic, or to all of them: what is short enough to type. */
+export function typed(topics: string[]): string {
+  return topics.length === 1 ? `start/${topics[0] as string}.html` : "start/";
+}
+
+/** The address of an invitation, at the address of the copy. Several topics have no page of their own. */
+export function invitation(at: string, topics: string[]): string {
+  return at + (topics.length > 1 ? `prepare/index.html${TAKE}${topics.join(",")}` : typed(topics));
+}
