@@ -178,6 +178,7 @@ return out;`})
 type printout struct {
 	Pages, Size string // as pdfinfo writes them
 	Text        string // in reading order, on one line
+	file        string
 }
 
 // print prints the page on A4.
@@ -188,7 +189,7 @@ func (b *tab) print() printout {
 	b.must(err)
 	file := filepath.Join(b.t.TempDir(), "page.pdf")
 	b.must(os.WriteFile(file, data, 0o600))
-	var p printout
+	p := printout{file: file}
 	for line := range strings.Lines(b.command("pdfinfo", file)) {
 		name, rest, _ := strings.Cut(line, ":")
 		switch name {

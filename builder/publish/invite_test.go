@@ -17,7 +17,7 @@ const inviteName = "clinic/invite.html"
 // says what to do and names the files for a stick.
 func TestInvitations(t *testing.T) {
 	bare := pageNamed(t, builtin(t), inviteName)
-	if text := textOf(bare); !strings.Contains(text, "address: https://feet.example.org/") || !strings.Contains(text, "start/hills-and-ramps.html") {
+	if text := textOf(bare); !strings.Contains(text, "address: https://feet.example.org/") || !strings.Contains(text, "start/ hills-and-ramps.html") {
 		t.Errorf("without an address the page does not say what to do: %s", text)
 	}
 	if n := len(elements(bare, "svg")); n > 0 || len(elements(bare, "form")) > 0 {

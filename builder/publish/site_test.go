@@ -166,8 +166,8 @@ func TestNames(t *testing.T) {
 		}
 	}
 	trees := load(t).PatientTrees()
-	if parts := 2 + 4 + len(trees) + len(groundParts(trees)); len(assets) != 20+parts {
-		t.Errorf("assets: %v, want eleven styles, six scripts, the mark, two weights of the typeface, and as parts the prompts, the words about a reader, three figures, the drawings of what to do, each topic and what shows its answers", assets)
+	if parts := 2 + 4 + len(trees) + len(groundParts(trees)); len(assets) != 28+parts {
+		t.Errorf("assets: %v, want fourteen styles, eleven scripts, the mark, two weights of the typeface, and as parts the prompts, the words about a reader, three figures, the drawings of what to do, each topic and what shows its answers", assets)
 	}
 }
 
