@@ -24,6 +24,7 @@ var PageForms = []*explainer.Form{
 		Slots: []string{"layer", "supports", "people"},
 		Heads: []string{"checked", "how-sure", "privacy"}, // to which the foot of every page leads, and every mark of certainty
 	},
+	{ID: "learn", Heads: []string{"find"}},
 	{
 		ID:    "foot-types",
 		Gaps:  []string{"all", "settled", "practice", "unsettled", "ways"},

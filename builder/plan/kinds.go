@@ -67,7 +67,7 @@ var rows = []row{
 	{kind: Planner, room: "prepare", file: "index", title: "planner.title", about: "planner.page-about"},
 	{kind: Paper, room: "prepare", each: papers, byHand: true},
 	{kind: Start, folder: "start", each: starts},
-	{kind: Learn, room: "learn", file: "index", title: "learn.title", about: "learn.page-about"},
+	{kind: Learn, room: "learn", file: "index"},
 	{kind: Search, room: "learn", file: "search", title: "search.title", about: "search.page-about"},
 	{kind: Explainer, room: "learn", each: explainers},
 	{kind: Workbench, room: "workbench", file: "index", title: "workbench.title", about: "workbench.page-about"},
