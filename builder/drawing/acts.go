@@ -6,8 +6,8 @@ import "math"
 var acts = []Drawing{
 	{ID: "up-from-the-floor", Width: 480, Height: 510, make: upFromFloor},
 	{ID: "seat-and-grips", Width: 480, Height: 640, make: seatAndGrips},
-	{ID: "over-ice", Width: 480, Height: 560, make: overIce},
-	{ID: "sole-in-a-mirror", Width: 480, Height: 590, make: soleInMirror},
+	{ID: "over-ice", Width: 480, Height: 526, make: overIce},
+	{ID: "sole-in-a-mirror", Width: 480, Height: 554, make: soleInMirror},
 	{ID: "slope-with-a-phone", Width: 480, Height: 300, numbers: map[string]string{"slope": whole(phoneSlope)}, make: slopeWithPhone},
 	{ID: "heel-with-a-ruler", Width: 480, Height: 370, numbers: map[string]string{"heel": whole(soleHeel), "ball": whole(soleBall), "height": whole(soleHeel - soleBall)}, make: heelWithRuler},
 }
@@ -160,8 +160,8 @@ func (p *pencil) grips() {
 }
 
 func overIce(c *canvas) {
-	c.draw("d-sole", from(10, 290).line(470, 290))
-	c.pen(pt{200, 290}, 1.4, func(p *pencil) {
+	c.draw("d-sole", from(10, 256).line(470, 256))
+	c.pen(pt{200, 256}, 1.4, func(p *pencil) {
 		for _, x := range []float64{-96, -40, 52, 104} {
 			p.path("s", from(x, 6).line(x+16, 6), from(x+22, 10).line(x+30, 10))
 		}
@@ -170,19 +170,19 @@ func overIce(c *canvas) {
 		p.path("s", from(188, -160).line(188, 0))
 		p.disc("e", 10, -97, 4.6)
 	})
-	c.label(pt{320, 96}, right, pt{300, 158}, "rail")
-	c.label(pt{320, 200}, right, pt{252, 226}, "cane")
-	c.note(pt{240, 306}, below, "short-steps")
-	c.draw("d-sole", from(10, 490).line(270, 490))
-	c.pen(pt{40, 484}, 1.9, func(p *pencil) { p.laced(); p.grips() })
-	c.note(pt{140, 506}, below, "grips")
-	c.draw("d-sole", from(310, 490).line(470, 490))
-	c.pen(pt{390, 490}, 1, func(p *pencil) {
+	c.label(pt{320, 62}, right, pt{300, 124}, "rail")
+	c.label(pt{320, 166}, right, pt{252, 192}, "cane")
+	c.note(pt{240, 272}, below, "short-steps")
+	c.draw("d-sole", from(10, 456).line(270, 456))
+	c.pen(pt{40, 450}, 1.9, func(p *pencil) { p.laced(); p.grips() })
+	c.note(pt{140, 472}, below, "grips")
+	c.draw("d-sole", from(310, 456).line(470, 456))
+	c.pen(pt{390, 456}, 1, func(p *pencil) {
 		p.path("t", from(-8, -110).line(8, -110, 8, -38, -8, -38).shut())
 		p.path("e", from(-13, -44).line(13, -44, 15, -22, -15, -22).shut())
 		p.d("i", "M-12 -22L-9 0L-6 -22ZM-3 -22L0 0L3 -22ZM6 -22L9 0L12 -22Z")
 	})
-	c.note(pt{390, 506}, below, "spike")
+	c.note(pt{390, 472}, below, "spike")
 }
 
 // The mirror stands so that the eye sees the sole in it: light leaves a mirror at the angle at which it comes.
@@ -202,8 +202,8 @@ func mirrorFace(eye, at, seen pt) pt {
 }
 
 func soleInMirror(c *canvas) {
-	c.draw("d-sole", from(10, 264).line(470, 264))
-	c.pen(pt{128, 264}, 1.56, func(p *pencil) {
+	c.draw("d-sole", from(10, 228).line(470, 228))
+	c.pen(pt{128, 228}, 1.56, func(p *pencil) {
 		p.box("t", -34, -46, 56, 46, 2)
 		p.box("e", 40, -21, 22, 21, 1.5)
 		face := mirrorFace(lookerEye, mirrorAt, soleSeen)
@@ -214,13 +214,13 @@ func soleInMirror(c *canvas) {
 		p.one(looker)
 		p.path("dash", from(lookerEye.x, lookerEye.y).line(mirrorAt.x, mirrorAt.y, soleSeen.x, soleSeen.y))
 	})
-	c.label(pt{352, 130}, above, pt{322, 232}, "mirror")
-	c.note(pt{150, 280}, below, "foot-up")
-	c.pen(pt{150, 566}, 3, func(p *pencil) { p.soleShown(looker.skin) })
-	c.label(pt{250, 376}, right, pt{159, 376}, "between-toes")
-	c.label(pt{250, 436}, right, pt{150, 422}, "ball")
-	c.label(pt{250, 488}, right, pt{173, 500}, "edges")
-	c.label(pt{250, 548}, right, pt{150, 548}, "heel")
+	c.label(pt{352, 94}, above, pt{322, 196}, "mirror")
+	c.note(pt{150, 244}, below, "foot-up")
+	c.pen(pt{150, 530}, 3, func(p *pencil) { p.soleShown(looker.skin) })
+	c.label(pt{250, 340}, right, pt{159, 340}, "between-toes")
+	c.label(pt{250, 400}, right, pt{150, 386}, "ball")
+	c.label(pt{250, 452}, right, pt{173, 464}, "edges")
+	c.label(pt{250, 512}, right, pt{150, 512}, "heel")
 }
 
 // soleShown is the sole of a left foot as its owner sees it in a mirror, the big toe at the right as it is seen from above.
