@@ -18,6 +18,8 @@ type canvas struct {
 	asked  []string            // labels that the drawing asked for, each once
 	stands []stood             // where its labels stand
 
+	level float64 // where the ground lies on which its foot stands; 0 where no foot does
+
 	cut *cutting // of a foot that is drawn without its words; nil otherwise
 }
 
@@ -186,6 +188,9 @@ func (c *canvas) words(class string, at pt, s side, lines ...string) {
 		class += " d-end"
 	} else if s != right {
 		class += " d-mid"
+	}
+	if c.level > 0 && at.y > c.level {
+		class += " d-low" // in the earth, where a page begins with this
 	}
 	for i, line := range lines {
 		fmt.Fprintf(&c.text, "<text class=\"%s\" x=\"%s\" y=\"%s\" dy=\"%.2fem\">%s</text>",

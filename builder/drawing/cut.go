@@ -29,11 +29,13 @@ const (
 	CutWide = footLength + 2*cutSide
 )
 
-// cutting collects a cut.
+// cutting collects what is drawn without words.
 type cutting struct {
 	shapes strings.Builder
-	foot   bool    // a foot stands in the drawing, by its frame
-	top    float64 // how high it reaches
+	bare   bool // all of a drawing, in its own place, and not its foot alone
+	foot   bool // a foot stands in the drawing, by its frame
+	low    pt   // how far it reaches
+	high   pt
 }
 
 // CutShape gives the cut of a drawing by its id. It is false where the drawing is of no foot that stands on the ground.
@@ -42,12 +44,12 @@ func CutShape(id string) (Shape, bool) {
 	if i < 0 {
 		return Shape{}, false
 	}
-	c := &canvas{cut: &cutting{}}
+	c := &canvas{cut: newCutting(false)}
 	all[i].make(c)
 	if !c.cut.foot {
 		return Shape{}, false
 	}
-	tall := int(math.Ceil(c.cut.top)) + 3
+	tall := int(math.Ceil(-c.cut.low.y)) + 3
 	body := fmt.Sprintf(`<g transform="translate(0 %d)">%s</g>`, tall, c.cut.shapes.String())
 	return Shape{Wide: int(CutWide), Tall: tall, Body: template.HTML(body)}, true
 }
@@ -58,18 +60,37 @@ func CutSVG(id string) (template.HTML, bool) {
 	return template.HTML(fmt.Sprintf(`<svg class="cut" viewBox="0 0 %d %d" aria-hidden="true" focusable="false" data-cut="%s">%s</svg>`, s.Wide, s.Tall, id, s.Body)), ok
 }
 
+// BareSVG is a drawing without its words and as small as its lines are, as an inline element that is not read aloud. It is
+// false where there is no drawing of that name.
+func BareSVG(id string) (template.HTML, bool) {
+	i := slices.IndexFunc(all, func(d Drawing) bool { return d.ID == id })
+	if i < 0 {
+		return "", false
+	}
+	c := &canvas{cut: newCutting(true)}
+	all[i].make(c)
+	const room = 4
+	k := c.cut
+	box := fmt.Sprintf("%s %s %s %s", num(k.low.x-room), num(k.low.y-room), num(k.high.x-k.low.x+2*room), num(k.high.y-k.low.y+2*room))
+	return template.HTML(fmt.Sprintf(`<svg class="cut" viewBox="%s" aria-hidden="true" focusable="false" data-cut="%s">%s</svg>`, box, id, k.shapes.String())), true
+}
+
+func newCutting(bare bool) *cutting {
+	return &cutting{bare: bare, low: pt{math.Inf(1), math.Inf(1)}, high: pt{math.Inf(-1), math.Inf(-1)}}
+}
+
 // uncut are the classes of what a cut leaves out: arrows, former places, axes, the ground.
 var uncut = []string{"d-move", "d-head", "d-ghost", "d-axis", "d-lead", "d-sole"}
 
 func (k *cutting) draw(class string, paths []path) {
-	if slices.Contains(uncut, class) {
+	if !k.bare && slices.Contains(uncut, class) || class == "d-lead" {
 		return
 	}
 	var d strings.Builder
 	for _, p := range paths {
 		for _, line := range p.flat(6) {
 			for _, at := range line {
-				k.top = max(k.top, -at.y)
+				k.low, k.high = pt{min(k.low.x, at.x), min(k.low.y, at.y)}, pt{max(k.high.x, at.x), max(k.high.y, at.y)}
 			}
 		}
 		d.WriteString(p.d())
@@ -79,7 +100,8 @@ func (k *cutting) draw(class string, paths []path) {
 
 // foot is the frame of the foot that a drawing is of, with the back of its heel and the ground at a point.
 func (c *canvas) foot(x, y, scale float64) frame {
-	if c.cut == nil {
+	if c.cut == nil || c.cut.bare {
+		c.level = y
 		return frame{x, y, scale}
 	}
 	c.cut.foot = true
@@ -95,8 +117,7 @@ func (c *canvas) gives(paths ...path) {
 
 // inset draws what is seen from elsewhere; a cut leaves it out.
 func (c *canvas) inset(draw func()) {
-	if c.cut != nil {
-		return
+	if c.cut == nil || c.cut.bare {
+		draw()
 	}
-	draw()
 }

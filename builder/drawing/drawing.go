@@ -112,9 +112,22 @@ func (d Drawing) SVG(idPrefix string) template.HTML {
 		}
 		idPrefix = d.ID
 	}
+	return d.svg(idPrefix, "")
+}
+
+// Opening is the drawing at the head of a page: the ground on which it stands goes on to both sides, with earth below it.
+func (d Drawing) Opening() template.HTML {
+	level := d.drawn().level
+	if level == 0 {
+		level = float64(d.Height) - 2
+	}
+	return d.svg(d.ID, fmt.Sprintf(`<path class="d-earth" d="M-2400 %[1]sH2880V%[2]dH-2400Z"/><path class="d-level" d="M-2400 %[1]sH2880"/>`, num(level), d.Height))
+}
+
+func (d Drawing) svg(idPrefix, under string) template.HTML {
 	p := html.EscapeString(idPrefix)
 	c := d.drawn()
 	return template.HTML(fmt.Sprintf(`<svg class="drawing" viewBox="0 0 %d %d" role="img" aria-labelledby="%s-title" aria-describedby="%s-desc">`+
-		`<title id="%s-title">%s</title><desc id="%s-desc">%s</desc>%s%s</svg>`,
-		d.Width, d.Height, p, p, p, html.EscapeString(d.Title), p, html.EscapeString(d.Long), c.shapes.String(), c.text.String()))
+		`<title id="%s-title">%s</title><desc id="%s-desc">%s</desc>%s%s%s</svg>`,
+		d.Width, d.Height, p, p, p, html.EscapeString(d.Title), p, html.EscapeString(d.Long), under, c.shapes.String(), c.text.String()))
 }

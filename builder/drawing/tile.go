@@ -118,6 +118,12 @@ func (t Tile) SVG() template.HTML {
 		TileWide, TileTall, t.Name, num(t.Rise), t.Body))
 }
 
+// Opening is the tile at the head of a page: its ground goes on to the right as well.
+func (t Tile) Opening() template.HTML {
+	t.Body = `<path class="g-earth" d="M120 76H1200V84H120Z"/><path class="g-line" d="M120 76H1200"/>` + t.Body
+	return t.SVG()
+}
+
 // leadIn is the ground before a tile: under the words of its row. A landscape hides it.
 const leadIn = `<path class="g-lead g-earth" d="M-900 76H0V84H-900Z"/>`
 const leadLine = `<path class="g-lead g-line" d="M-900 76H0"/>`

@@ -49,6 +49,7 @@ type Library struct {
 	Sources     []*Source
 	Search      *Search // nil where nothing is told of one
 	Parts       []*Part
+	Pictures    map[string]read.Text // by explainer: the drawing or the tile that stands for it
 	Explainers  []*explainer.Page
 	Pages       []*explainer.Page // texts of the site's own pages
 	Figures     []*figure.Figure  // of the workbench, in its order
@@ -292,6 +293,9 @@ type Part struct {
 	About      read.Text
 	Explainers []*explainer.Page
 }
+
+// Picture names the drawing or the tile that stands for an explainer; empty where there is none.
+func (l *Library) Picture(explainer string) string { return l.Pictures[explainer].S }
 
 // Tree gives the tree with that id, or nil.
 func (l *Library) Tree(id string) *tree.Tree { return l.by.trees[id] }

@@ -4,7 +4,9 @@ import (
 	"fmt"
 	"slices"
 
+	"keelpath/builder/drawing"
 	"keelpath/builder/explainer"
+	"keelpath/builder/finding"
 	"keelpath/builder/read"
 )
 
@@ -13,6 +15,7 @@ import (
 // that the layer names, a new title makes a new shelf behind the others, and a
 // page stands only where it was named last. A shelf without a page is left out.
 func (l *loader) shelves() {
+	l.Pictures = map[string]read.Text{}
 	for _, m := range l.learn {
 		l.parts(m)
 	}
@@ -44,7 +47,28 @@ func (l *loader) parts(m *read.Map) {
 		}
 		p.Done()
 	}
+	l.pictures(m)
 	m.Done()
+}
+
+// pictures reads which drawing or tile stands for each page.
+func (l *loader) pictures(m *read.Map) {
+	m.Pairs("pictures", func(id read.Text, names []read.Text) {
+		if l.Explainer(id.S) == nil && !l.unread["explainer "+id.S] {
+			l.list.Add(id.At, "unknown-name", fmt.Sprintf("a picture is named for the explainer %q, and there is none", id.S), nearestOrLeave(id.S, l.explainerIDs())...)
+		}
+		for _, name := range names {
+			if _, tile := drawing.TileKind(name.S); name.Given() && !tile && !slices.Contains(drawing.IDs(), name.S) {
+				help := finding.NearestHelp(name.S, slices.Concat(drawing.IDs(), drawing.TileNames()), nil)
+				if help == nil {
+					help = []string{"name another, or leave the line out"}
+				}
+				l.list.Add(name.At, "unknown-name", fmt.Sprintf("the page %q has the picture %q, and there is no such drawing or tile", id.S, name.S), help...)
+				continue
+			}
+			l.Pictures[id.S] = name
+		}
+	})
 }
 
 // shelf gives the shelf of that title, a new one where there is none.

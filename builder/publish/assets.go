@@ -44,6 +44,7 @@ func (e entry) of() string {
 const (
 	siteStyle   = "style/site.css"
 	textStyle   = "style/text.css"         // of all pages but the planner
+	openStyle   = "style/open.css"         // of pages that begin with a picture, and of the shelf
 	mark        = "drawings/mark.svg"      // the small picture in a browser's tab
 	fieldScript = "client/search/field.ts" // leads from a field to the page that searches
 	aloudScript = "client/aloud/page.ts"   // reads a page aloud
@@ -64,6 +65,7 @@ var entries = []entry{
 	{from: groundScript, behind: (*maker).ground},                   // drawings of what is answered; loaded beside the first topic
 	{from: groundStyle},
 	{from: drawnStyle},
+	{from: openStyle},
 	{from: "style/figure.css"},
 	{from: "client/figures/workbench.ts"},                   // figures
 	{from: "client/carry/carry.ts", behind: (*maker).carry}, // takes a sheet along; the planner loads it when asked

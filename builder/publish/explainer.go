@@ -3,6 +3,7 @@ package publish
 import (
 	"html/template"
 
+	"keelpath/builder/drawing"
 	"keelpath/builder/explainer"
 	"keelpath/builder/plan"
 	"keelpath/builder/prose"
@@ -14,6 +15,7 @@ import (
 type explainerView struct {
 	PageView
 	Message  string
+	Picture  *picture // what it begins with; nil where nothing stands for it
 	Resident bool
 	Sections []explainer.Heading // to jump to; nil on a page of few
 	Body     template.HTML
@@ -44,6 +46,14 @@ func explainerModel(v viewer, p plan.Page) (any, error) {
 	o := v.options()
 	o.Words = v.shelf.Forms()
 	o.Figure = v.figureIn
+	first, find, opens := v.shelf.Picture(p.Of), o.Drawing, false
+	o.Drawing = func(id string) (drawing.Drawing, bool) {
+		if id == first {
+			opens = true // at the head of the page
+			return drawing.Drawing{}, false
+		}
+		return find(id)
+	}
 	body, err := e.Body.HTML(o)
 	if err != nil {
 		return nil, err
@@ -55,7 +65,7 @@ func explainerModel(v viewer, p plan.Page) (any, error) {
 	block, err := v.figureBlock(shown)
 	return explainerView{
 		Figures:  block,
-		PageView: v.view, Message: e.Message.S, Resident: e.Audience.S != audiencePatient, Sections: sections(e.Body.Headings), Body: body.HTML,
+		PageView: v.view, Message: e.Message.S, Picture: v.pictureOf(p.Of, opens), Resident: e.Audience.S != audiencePatient, Sections: sections(e.Body.Headings), Body: body.HTML,
 		Prompts: v.prompts(e.Prompts), Sources: v.bibliography(body.Sources, true),
 	}, err
 }

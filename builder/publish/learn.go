@@ -2,6 +2,7 @@ package publish
 
 import (
 	"fmt"
+	"html/template"
 	"slices"
 
 	"keelpath/builder/plan"
@@ -32,6 +33,7 @@ type pageLinkView struct {
 	LinkView
 	Message  string
 	Resident bool
+	Picture  template.HTML // small, beside its name; empty where nothing stands for it
 }
 
 func learnModel(v viewer, _ plan.Page) (any, error) {
@@ -40,7 +42,7 @@ func learnModel(v viewer, _ plan.Page) (any, error) {
 		view := partView{ID: partID(i), Title: part.Title, About: part.About}
 		for _, e := range part.Explainers {
 			view.Pages = append(view.Pages, pageLinkView{
-				LinkView{e.ID, e.Title, v.explainer(e.ID)}, e.Message, e.Audience != audiencePatient,
+				LinkView{e.ID, e.Title, v.explainer(e.ID)}, e.Message, e.Audience != audiencePatient, smallPicture(v.shelf.Picture(e.ID)),
 			})
 		}
 		out.Parts = append(out.Parts, view)

@@ -68,7 +68,7 @@ var kinds = []Kind{
 		key{"title", need, "The shelf's name.", words()},
 		key{"about", may, "One plain line about it.", wordsOrNone()},
 		key{"explainers", may, "Ids of explainers, in order.", list(text())},
-	))})},
+	))}, key{"pictures", may, "The drawing or the tile that stands for each page, by the explainer's id.", each(text())})},
 	{"translated", "content/LL/trees/ID.yaml, content/LL/glossary.yaml and so on", "What stands in another language for the texts of a file, by the way to each.", form{"type": "object", "additionalProperties": translatedForm}},
 	{"explainer", "content/en/ID.md, the header between the two lines ---", "The header of an explainer.", keys(append([]key{
 		{"title", need, "The page's title.", text()},

@@ -245,6 +245,9 @@ func partsOf(l *library.Library) []Part {
 	return out
 }
 
+// Picture names the drawing or the tile that stands for an explainer; empty where there is none.
+func (s *Shelf) Picture(explainer string) string { return take[string](s, "picture", explainer) }
+
 // Count says how many there are of some things.
 type Count struct{ Explainers, Prompts, Words, Sources int }
 

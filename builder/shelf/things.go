@@ -44,6 +44,7 @@ var things = map[string]func(s *Stock, of string) any{
 	"entry":    func(s *Stock, of string) any { return entryOf(s.lib.Explainer(of)) },
 	"parts":    func(s *Stock, _ string) any { return partsOf(s.lib) },
 
+	"picture":      func(s *Stock, of string) any { return s.lib.Picture(of) },
 	"figure":       func(s *Stock, of string) any { return s.lib.Figure(of) },
 	"figures":      func(s *Stock, _ string) any { return s.lib.Figures },
 	"drawing":      func(s *Stock, of string) any { return s.drawn(of) },
