@@ -1,5 +1,7 @@
 package drawing
 
+import "fmt"
+
 // One thing for each topic, in the planner's list; its name is "topic-" and the topic's.
 var topicTiles = []tileShape{
 	{name: "topic-something-changed", draw: func(p *pencil) {
@@ -14,6 +16,50 @@ var topicTiles = []tileShape{
 			h := headShape{foot: frame{16, 75.4, 0.345}}
 			h.cutFoot(p)
 			p.path("h", smooth(h.inFoot()...))
+		})
+	}},
+	{name: "three-feet", draw: func(p *pencil) { // firm, hinged, springy
+		p.flat(func() {
+			for i, keel := range []string{"M24 -50V-10H62L40 -42Z", "M28 -56V-30M14 -12H70M28 -30H40M22 -30H28", "M28 -56C28 -30 36 -12 58 -9H90M58 -9C40 -12 24 -10 12 -6"} {
+				p.at(5+38*float64(i), 75.4, 0.34, 0, func() {
+					p.bareFoot("t")
+					p.d("h", keel)
+					p.path("p", from(21, -54).line(35, -54, 35, -130, 21, -130).shut())
+				})
+			}
+			p.disc("p", 5+38+28*0.34, 75.4-22*0.34, 3)
+		})
+	}},
+	{name: "people-counted", draw: func(p *pencil) {
+		p.flat(func() {
+			for i := range 10 {
+				class := "p"
+				if i < 4 {
+					class = "i"
+				}
+				x, y := 20+20*float64(i%5), 39+35*float64(i/5)
+				p.disc(class, x, y-24, 4)
+				p.d(class, fmt.Sprintf("M%s %sV%sC%s %s %s %s %s %sV%sZ", num(x-5), num(y), num(y-12), num(x-5), num(y-19), num(x+5), num(y-19), num(x+5), num(y-12), num(y)))
+			}
+		})
+	}},
+	{name: "leg-in-bone", draw: func(p *pencil) { // a rod in the bone, and the leg that it holds
+		p.flat(func() {
+			p.legShoe(48, 75.4, 0.5, 0, 74)
+			p.path("e", from(33, 4).curve(33, 20, 36, 28, 42, 28, 56, 28, 58, 18, 63, 4))
+			p.path("p", from(43.5, 4).line(43.5, 20, 52.5, 20, 52.5, 4))
+			p.path("h", from(48, 10).line(48, 42))
+		})
+	}},
+	{name: "chart", draw: func(p *pencil) {
+		p.flat(func() {
+			p.at(36, 75.4, 1, 0, func() {
+				p.d("t", "M0 0V-66H48V0Z")
+				p.d("p", "M5 -5V-58H43V-5Z")
+				p.d("i", "M16 -62V-70H32V-62Z")
+				p.d("f", "M11 -46H37M11 -36H37M11 -26H30")
+				p.d("h", "M12 -15L17 -10L26 -20")
+			})
 		})
 	}},
 	{name: "two-people", draw: func(p *pencil) {
