@@ -18,14 +18,15 @@ var linkFile = os.Link
 // one each time.
 func Keep(root, old *os.Root, name string, size int64, sum [sha256.Size]byte) (ok bool) {
 	name = filepath.FromSlash(name)
-	data, info := regular(old, name, size)
-	if info == nil || sha256.Sum256(data) != sum {
+	now, info := summed(old, name, size)
+	if info == nil || now != sum {
 		return false
 	}
 	if info.Mode().Perm() == fileMode && link(root, old, name, info) {
 		return true
 	}
-	return WriteFile(root, filepath.ToSlash(name), data) == nil
+	data, info := regular(old, name, size)
+	return info != nil && sha256.Sum256(data) == sum && WriteFile(root, filepath.ToSlash(name), data) == nil
 }
 
 // link gives the file a second name. The names of folders above it may be links to

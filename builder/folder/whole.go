@@ -6,6 +6,7 @@ import (
 	"os"
 	"path"
 	"runtime"
+	"sync"
 
 	"golang.org/x/sync/errgroup"
 )
@@ -54,7 +55,7 @@ func Whole(dir string, files map[string]Sum) bool {
 		}
 		met++
 		workers.Go(func() error {
-			if _, ok := whole(root, name, sum.Size, sum.Sum); !ok {
+			if now, info := summed(root, name, sum.Size); info == nil || now != sum.Sum || !ourMode(info) {
 				return fs.ErrInvalid
 			}
 			return nil
@@ -66,30 +67,63 @@ func Whole(dir string, files map[string]Sum) bool {
 
 // Read reads a file of a folder; nil where it is not what it should be.
 func Read(dir *os.Root, name string, should Sum) []byte {
-	data, ok := whole(dir, name, should.Size, should.Sum)
-	if !ok {
+	data, info := regular(dir, name, should.Size)
+	if info == nil || sha256.Sum256(data) != should.Sum || !ourMode(info) {
 		return nil
 	}
 	return data
 }
 
-// whole gives a file that is what it should be, its rights among it.
-func whole(root *os.Root, name string, size int64, sum [sha256.Size]byte) (data []byte, ok bool) {
-	data, info := regular(root, name, size)
-	return data, info != nil && sha256.Sum256(data) == sum && (runtime.GOOS == "windows" || info.Mode().Perm() == fileMode)
+// ourMode tells whether a file has the rights that are given here.
+func ourMode(info os.FileInfo) bool {
+	return runtime.GOOS == "windows" || info.Mode().Perm() == fileMode
 }
 
-// regular reads a file of that size; info is nil where there is none.
-func regular(root *os.Root, name string, size int64) (data []byte, info os.FileInfo) {
+// buffers are what files go through whose sum alone is wanted: of thousands, room for each would cost more than
+// reading it.
+var buffers = sync.Pool{New: func() any { return new([64 << 10]byte) }}
+
+// summed gives the sum of a file of that size; info is nil where there is none.
+func summed(root *os.Root, name string, size int64) (sum [sha256.Size]byte, info os.FileInfo) {
+	f, info := open(root, name, size)
+	if info == nil {
+		return sum, nil
+	}
+	defer f.Close()
+	room := buffers.Get().(*[64 << 10]byte)
+	defer buffers.Put(room)
+	h := sha256.New()
+	for left := size; left > 0; {
+		n, err := f.Read(room[:min(left, int64(len(room)))])
+		h.Write(room[:n])
+		if left -= int64(n); err != nil && left > 0 {
+			return sum, nil
+		}
+	}
+	return [sha256.Size]byte(h.Sum(sum[:0])), info
+}
+
+// open opens a file of that size; info is nil where there is none.
+func open(root *os.Root, name string, size int64) (f *os.File, info os.FileInfo) {
 	f, err := root.Open(name)
 	if err != nil {
 		return nil, nil
 	}
-	defer f.Close()
 	info, err = f.Stat()
 	if err != nil || !info.Mode().IsRegular() || info.Size() != size {
+		f.Close()
 		return nil, nil
 	}
+	return f, info
+}
+
+// regular reads a file of that size; info is nil where there is none.
+func regular(root *os.Root, name string, size int64) (data []byte, info os.FileInfo) {
+	f, info := open(root, name, size)
+	if info == nil {
+		return nil, nil
+	}
+	defer f.Close()
 	data = make([]byte, size)
 	if n, err := f.ReadAt(data, 0); int64(n) != size || (err != nil && n < len(data)) {
 		return nil, nil
