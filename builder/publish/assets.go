@@ -75,7 +75,8 @@ var entries = []entry{
 	{from: "client/wishes/wishes.ts"},
 	{from: "style/invite.css"},
 	{from: "client/handout/handout.ts"}, // prints invitations
-	{from: "style/feet.css"},            // the page of all kinds of feet
+	{from: "client/feet/beside.ts"},
+	{from: "style/feet.css"}, // the page of all kinds of feet
 	{from: aloudScript},
 	{from: "style/seek.css"},
 	{from: "style/search.css"},

@@ -22,6 +22,7 @@ type footTypesView struct {
 	Ways    []LinkView
 	Count   standingCount // of the ratings
 	Sources []SourceView  // of all marks, numbered
+	Cuts    string        // the script that has the kinds cut open
 }
 
 // Unsettled tells whether the signs end in a question mark.
@@ -80,6 +81,11 @@ type cellView struct {
 
 func footTypesModel(v viewer, _ plan.Page) (any, error) {
 	out := footTypesView{PageView: v.view}
+	cuts, err := v.shelf.Asset(cutScript)
+	if err != nil {
+		return nil, err
+	}
+	out.Cuts = v.view.Root + cuts
 	for _, r := range v.shelf.Rows() {
 		out.Rows = append(out.Rows, rowView{r.ID.S, r.Title.S, read.Strings(r.Steps)})
 	}

@@ -38,7 +38,7 @@ var kinds = map[plan.Kind]kind{
 	plan.Figure:     {template: "figure", model: figureModel, loads: forFigures},
 	plan.Pulls:      {template: "pulls", model: pullsModel, loads: []string{"style/planner.css", "style/ground.css", "style/wishes.css", "client/wishes/wishes.ts"}},
 	plan.MotionPush: {template: "motion-push", model: motionPushModel, loads: []string{"style/planner.css", "style/wishes.css"}},
-	plan.FootTypes:  {template: "foot-types", model: footTypesModel, loads: []string{"style/feet.css"}},
+	plan.FootTypes:  {template: "foot-types", model: footTypesModel, loads: []string{"style/feet.css", "client/feet/beside.ts"}},
 	plan.Glossary:   {template: "glossary", model: glossaryModel, aloud: true},
 	plan.Questions:  {template: "questions", model: questionsModel},
 	plan.Teach:      {template: "teach", model: teachModel},
