@@ -170,3 +170,26 @@ return svg.dataset.cut; })`)
 		t.Errorf("only %d kinds were seen", len(seen))
 	}
 }
+
+// What to do is drawn at an ending once a reader asks for it, with its name and what it shows; nothing of it is loaded before, and the sheet has none.
+func TestEndingShowsWhatToDo(t *testing.T) {
+	t.Parallel()
+	b := newTab(t)
+	b.openPlanner(onDisk)
+	b.take(lib.Tree("water-and-weather"), exampleAt(b, "water-and-weather", "ice-and-falls"))
+	const loaded = `document.querySelectorAll("#planner .shows svg, script[src*='/shown.']").length`
+	if n := eval[int](b, loaded); n != 0 {
+		t.Errorf("%d drawings or their script were there before anyone asked", n)
+	}
+	b.run(`(async () => { document.querySelector("#planner .shows summary").click();
+for (let i = 0; i < 100 && !document.querySelector("#planner .shows svg"); i++) await new Promise((then) => setTimeout(then, 50)); })()`)
+	d, _ := lib.Drawing("over-ice")
+	got := eval[[]string](b, `Array.from(document.querySelectorAll("#planner .shows svg"), (s) => ["aria-labelledby", "aria-describedby"].map((a) => document.getElementById(s.getAttribute(a)).textContent)).flat()`)
+	if !slices.Equal(got, []string{d.Title, d.Long}) {
+		t.Errorf("the drawing says %q, want %q and %q", got, d.Title, d.Long)
+	}
+	b.run(`document.querySelector("#planner .ending ~ * [data-act=sheet], #planner [data-act=sheet]").click()`)
+	if n := eval[int](b, `document.querySelectorAll("#planner .card .shows").length`); n != 0 {
+		t.Errorf("the sheet has %d drawings of what to do", n)
+	}
+}
