@@ -40,6 +40,7 @@ var states = []state{
 	pageState("index.html"), pageState("learn/index.html"), pageState("learn/payer-levels.html"), pageState("learn/foot-types.html"), pageState("learn/glossary.html"),
 	pageState("learn/questions.html"), pageState("teach/index.html"), pageState("teach/loads-and-weight.html"), pageState("clinic/index.html"), pageState("clinic/sources.html"),
 	pageState("prepare/loads-and-weight.html"), pageState("workbench/index.html"), pageState("workbench/heel-change.html"),
+	pageState("learn/search.html"), searchState("found", "my stump sweats"), searchState("sign", "chest pain and I feel hopeless"), searchState("nothing", "xyzzyq"),
 	planner("topics", func(*tab) {}),
 	planner("topics-error", func(b *tab) { wantProblem(b, b.hand(`planner.querySelector("details.several").open = true; next()`)) }),
 	planner("safety-leg", func(b *tab) { b.hand(`answer(["hills-and-ramps"])`) }),

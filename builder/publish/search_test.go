@@ -93,7 +93,7 @@ func places(found []placeFound) []string {
 // How many of the questions of testdata/questions.txt that have an answer find it first, and among the first three. The
 // numbers are what was reached; the aim is 75 and 90. The everyday words of the content were written by people who
 // knew these questions, so others may be found less well.
-const reachedFirst, reachedThree = 37, 50
+const reachedFirst, reachedThree = 46, 64
 
 func TestSearchAnswers(t *testing.T) {
 	s := searching(t)
@@ -102,7 +102,11 @@ func TestSearchAnswers(t *testing.T) {
 		if q.answer == "" {
 			continue
 		}
-		at := slices.Index(places(s.find(t, q.question)), q.answer)
+		answer := q.answer
+		if page, id, _ := strings.Cut(answer, "#"); strings.HasPrefix(page, "learn/"+everyday) { // it is found where it leads
+			answer = leadsOf(page, s.site[page])[id]
+		}
+		at := slices.Index(places(s.find(t, q.question)), answer)
 		if at == 0 {
 			first++
 		}

@@ -144,7 +144,7 @@ func unitsOf(p plan.Page, page []byte, asked answered) search.Page {
 		if !known {
 			i = len(out.Units)
 			at[q.At] = i
-			out.Units = append(out.Units, search.Unit{At: q.At, Asked: asked.at[p.Name+"#"+q.At], Aside: aside(p, q.At)})
+			out.Units = append(out.Units, search.Unit{At: q.At, Asked: asked.at[p.Name+"#"+q.At], Part: partOf(p, q.At)})
 		}
 		if p.Kind == plan.Questions && known && q.Heading {
 			continue // what a prompt rests on
@@ -175,9 +175,16 @@ func leftOut(at string) bool {
 	return strings.HasPrefix(at, "source-") || at == "page_sources" || at == "page_prompts"
 }
 
-// aside tells whether a place says little of its own: the top of a page, and the last part of one, which leads on.
-func aside(p plan.Page, at string) bool {
-	return at == "" || p.Kind == plan.Questions || p.Kind == plan.Ratings || strings.HasPrefix(at, "what-can-") && strings.HasSuffix(at, "-do-next")
+// partOf says how much a place counts beside others that fit alike. The top of a page says little of its own, and so does what
+// is on every page: what is known, and what to do next. A prompt asks what a page answers. The numbers were found by trying.
+func partOf(p plan.Page, at string) float64 {
+	switch {
+	case p.Kind == plan.Questions:
+		return 0.2
+	case at == "" || p.Kind == plan.Ratings || at == "what-is-known-and-what-is-not" || strings.HasPrefix(at, "what-can-") && strings.HasSuffix(at, "-do-next"):
+		return 0.6
+	}
+	return 1
 }
 
 // leadsOf gives, for each heading of a page, the place on another page to which what stands below leads last:

@@ -26,7 +26,7 @@ type Unit struct {
 	Paragraphs []string
 	Asked      []Asked // everyday questions whose answer leads here
 
-	Aside bool // it says little of its own, and stands behind others that fit alike
+	Part float64 // how much it counts beside others that fit alike: 1, or less where it says little of its own
 }
 
 // Asked is an everyday question with its short answer.
@@ -56,7 +56,6 @@ const (
 	inAsked   = 3
 	inAnswer  = 1.5
 	inText    = 1
-	ofAside   = 0.6
 )
 
 // How often a word stands in a place counts less each time, and less in a long place: the formula is
@@ -78,6 +77,7 @@ type Index struct {
 	pages []indexed
 	sizes []float64 // of each unit
 	tops  []Topic
+	leads [][2]int // of each unit that is a question, and the one that answers it
 }
 
 // Topic is the unit of a topic.
@@ -136,22 +136,48 @@ func (x *Index) term(word string) *term {
 
 // Add enters a page.
 func (x *Index) Add(p Page) {
-	x.pages = append(x.pages, indexed{p.Name, len(p.Units)})
+	first := len(x.sizes)
 	if p.Topic != "" {
 		x.tops = append(x.tops, Topic{len(x.sizes), p.Topic})
 	}
 	for _, u := range p.Units {
 		x.unit(p.Title, u)
 	}
+	for i, u := range p.Units {
+		for _, a := range u.Asked {
+			x.leads = append(x.leads, [2]int{len(x.sizes), first + i})
+			x.question(p.Title, u.Heading, a)
+		}
+	}
+	x.pages = append(x.pages, indexed{p.Name, len(x.sizes) - first})
 }
 
 func (x *Index) unit(title string, u Unit) {
+	x.counting(cmp.Or(u.Part, 1), func(count func(string, float64)) {
+		count(title, inTitle)
+		if u.Heading != title {
+			count(u.Heading, inHeading)
+		}
+		for _, p := range u.Paragraphs {
+			count(p, inText)
+		}
+	})
+}
+
+// question enters an everyday question as a unit of its own. It is found at the place to which its answer leads.
+func (x *Index) question(title, heading string, a Asked) {
+	x.counting(1, func(count func(string, float64)) {
+		count(title, inText)
+		count(heading, inText)
+		count(a.Question, inAsked)
+		count(a.Answer, inAnswer)
+	})
+}
+
+// counting enters a unit.
+func (x *Index) counting(part float64, of func(count func(text string, weight float64))) {
 	at, size := len(x.sizes), 0.0
-	part := 1.0
-	if u.Aside {
-		part = ofAside
-	}
-	count := func(text string, weight float64) {
+	of(func(text string, weight float64) {
 		for _, word := range Split(text) {
 			if x.skip[word] {
 				continue
@@ -164,18 +190,7 @@ func (x *Index) unit(title string, u Unit) {
 				t.in = append(t.in, posting{at, weight * part})
 			}
 		}
-	}
-	count(title, inTitle)
-	if u.Heading != title {
-		count(u.Heading, inHeading)
-	}
-	for _, p := range u.Paragraphs {
-		count(p, inText)
-	}
-	for _, a := range u.Asked {
-		count(a.Question, inAsked)
-		count(a.Answer, inAnswer)
-	}
+	})
 	x.sizes = append(x.sizes, size)
 }
 
@@ -197,7 +212,7 @@ func (x *Index) Files() []File {
 	}
 	first := First{
 		Words: strings.Join(table, "|"), Skip: strings.Join(slices.Sorted(maps.Keys(x.skip)), " "),
-		Units: len(x.sizes), Topics: x.tops, Means: x.means(place),
+		Units: len(x.sizes), Topics: x.tops, Leads: x.leads, Means: x.means(place),
 	}
 	for _, p := range x.pages {
 		first.Pages = append(first.Pages, strings.TrimSuffix(p.name, ".html"))
@@ -223,6 +238,7 @@ type First struct {
 	Pages  []string     `json:"pages"`  // names without ".html"
 	Counts []int        `json:"counts"` // how many units each page has
 	Topics []Topic      `json:"topics,omitempty"`
+	Leads  [][2]int     `json:"leads,omitempty"` // units that are questions, and those that answer them
 	Means  []MeansCoded `json:"means,omitempty"`
 	Parts  []Part       `json:"parts"`
 }

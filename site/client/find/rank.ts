@@ -16,7 +16,11 @@ export interface Asked {
 }
 
 /** How much an everyday word's meaning counts beside the word itself. */
-const MEANING = 0.8;
+const MEANING = 1;
+
+/** A short question that fits says more than a long text, and a place that both fit is the better one. By trying. */
+const QUESTION = 1.2;
+const BOTH = 0.2;
 
 export class Index {
   readonly table: Table;
@@ -127,7 +131,21 @@ export class Index {
         best[unit] = 0;
       }
     }
-    return top(touched, scores, most);
+    return top(this.led(touched, scores), scores, most);
+  }
+
+  /** A question is found at the place that answers it. */
+  private led(touched: number[], scores: Float32Array): number[] {
+    const out = new Set(touched);
+    for (const [from, to] of this.first.leads || []) {
+      const score = scores[from] as number;
+      if (!score) continue;
+      out.delete(from);
+      out.add(to);
+      const own = scores[to] as number;
+      scores[to] = Math.max(own, QUESTION * score) + BOTH * Math.min(own, QUESTION * score);
+    }
+    return Array.from(out);
   }
 
   /** How much it says that a place has a term: the fewer have it, the more (the IDF of BM25). */

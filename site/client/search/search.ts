@@ -39,10 +39,10 @@ class Search {
   private begin(): void {
     const brought = takeFragment("#q=");
     const kept = history.state as { asked?: string } | null;
-    const text = brought ? decoded(brought) : (kept && kept.asked) || "";
-    if (text) this.field.value = text.slice(0, this.field.maxLength);
+    const text = brought ? decoded(brought) : (cameBack() && kept && kept.asked) || "";
+    this.field.value = text.slice(0, this.field.maxLength);
+    if (text) void this.ask(false);
     else this.field.focus({ preventScroll: true });
-    this.load(["first.js"]).then(() => (this.field.value ? this.ask(false) : undefined));
   }
 
   private load(names: string[]): Promise<boolean> {
@@ -167,6 +167,12 @@ class Search {
     slot(this.page, "found").hidden = false;
     this.tell(text);
   }
+}
+
+/** Whether the reader came back to the page, or loaded it anew; a link to it begins afresh. */
+function cameBack(): boolean {
+  const how = performance.getEntriesByType("navigation")[0] as PerformanceNavigationTiming | undefined;
+  return !!how && how.type !== "navigate";
 }
 
 function decoded(text: string): string {

@@ -8,6 +8,7 @@ export interface First {
   pages: string[];
   counts: number[];
   topics?: Topic[];
+  leads?: ([number, number])[];
   means?: MeansCoded[];
   parts: Part[];
 }
