@@ -50,8 +50,8 @@ type checker struct {
 	marked map[finding.Place]bool // texts in which marks are read, by their place
 }
 
-func (l *loader) check(ctx context.Context) error {
-	c := &checker{
+func newChecker(l *loader) *checker {
+	return &checker{
 		loader:  l,
 		marked:  map[finding.Place]bool{},
 		made:    sayings{known: map[string]*saying{}, words: map[string]int{}},
@@ -68,6 +68,10 @@ func (l *loader) check(ctx context.Context) error {
 			return read.Text{S: p.ID, At: finding.Place{File: p.File, Line: 1}}
 		}),
 	}
+}
+
+func (l *loader) check(ctx context.Context) error {
+	c := newChecker(l)
 	c.tables()
 	c.screen()
 	for _, t := range l.Trees {

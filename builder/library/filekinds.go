@@ -52,6 +52,7 @@ var fileKinds = sync.OnceValue(func() []FileKind {
 		{pagesFolder + "PAGE.md", true, (*loader).readPageText},
 		{"content/en/figures/ID.yaml", true, (*loader).readFigure},
 		{SearchWordsFile, true, table((*loader).searchWords)},
+		{voicesFile, false, nil}, // read with each voice; see voices
 		{"content/learn.yaml", true, table(func(l *loader, m *read.Map) { l.learn = append(l.learn, m) })},
 	}
 })

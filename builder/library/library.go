@@ -30,6 +30,10 @@ type Library struct {
 	// proofs are the same in each. Only the first language has them.
 	Others []*Library
 
+	// The same in the edition's other voices. All that patients take is said in them; the rest has one voice and is
+	// the same value. Only the reader's own voice of the first language has them.
+	Voices []*Library
+
 	Edition     Edition
 	Safety      *safety.Screen // the shared safety screen; nil where none could be read
 	Facts       []*told.Fact   // what a reader can tell

@@ -51,6 +51,9 @@ func load(ctx context.Context, l *loader, layers []Layer) (*Library, error) {
 	if err := l.check(ctx); err != nil {
 		return nil, err
 	}
+	if err := l.voices(ctx, layers); err != nil {
+		return nil, err
+	}
 	return l.Library, l.others(ctx, layers)
 }
 
@@ -120,6 +123,8 @@ type loader struct {
 
 	book *translation.Book // the words of another language; nil for the first
 	own  map[string]page   // the explainers of that language, by id
+
+	spoken *translation.Voices // the words of the first language's other voices; nil for the reader's own
 }
 
 func (l *loader) layer(ctx context.Context, y Layer) error {
@@ -159,6 +164,9 @@ func (l *loader) want(file string) read.Choice {
 	if l.book != nil {
 		c.Other = l.book
 	}
+	if l.spoken != nil {
+		c.Other, c.Aside = l.spoken.In(l.Voice), true
+	}
 	return c
 }
 
@@ -166,6 +174,9 @@ func (l *loader) want(file string) read.Choice {
 func (l *loader) whole(file string) read.Choice {
 	if l.book != nil {
 		l.book.Again(translation.Name(file))
+	}
+	if l.spoken != nil {
+		l.spoken.Again(translation.Name(file))
 	}
 	return l.want(file)
 }
@@ -354,6 +365,9 @@ func (l *loader) prompt(id read.Text, m *read.Map, theme read.Text) *Prompt {
 // standards, 2.12).
 const maxWords = 20
 
+// moreInVoice is how many words more a prompt has where it names someone: "the person I care for".
+const moreInVoice = 4
+
 // amountWords is how many words of a prompt an amount in it counts as: 20 kg (44 lb).
 const amountWords = 4
 
@@ -365,8 +379,12 @@ func (l *loader) promptForm(p *Prompt, m *read.Map) {
 		if strings.Count(ask, "?") > 1 {
 			l.list.Add(p.Ask.At, "prompt-form", fmt.Sprintf("prompt %q asks more than one question", p.ID.S), "keep one, or make two prompts of it")
 		}
-		if n := len(strings.Fields(ask)) + (amountWords-1)*len(tree.Gaps(ask)); n > maxWords {
-			l.list.Add(p.Ask.At, "prompt-form", fmt.Sprintf("prompt %q has %d words, and at most %d can be said in one breath", p.ID.S, n, maxWords), "shorten it")
+		most := maxWords
+		if l.Voice != "" {
+			most += moreInVoice
+		}
+		if n := len(strings.Fields(ask)) + (amountWords-1)*len(tree.Gaps(ask)); n > most {
+			l.list.Add(p.Ask.At, "prompt-form", fmt.Sprintf("prompt %q has %d words, and at most %d can be said in one breath", p.ID.S, n, most), "shorten it")
 		}
 	}
 	if m.Lacks("whom") {

@@ -17,7 +17,8 @@ import (
 type Choice struct {
 	Place string // "us": what is marked for another place is left out
 	Voice string // of Voices; empty is the first
-	Other Other  // the words of another language; nil for the first
+	Other Other  // the words of another language, or of another voice; nil for the first
+	Aside bool   // Other has the words of the voice beside the file, so a text that is said there in several voices is not asked of it
 	File  string // as Other names the file
 
 	// Away hears of each entry that is left out for its place: what kind of thing
@@ -93,6 +94,14 @@ func (m *Map) inLanguage(key string, t Text) Text {
 	return t
 }
 
+// inVoice is inLanguage for a text of which the file may have the voice that is wanted; step is then not empty.
+func (m *Map) inVoice(key, step string, t Text) Text {
+	if step != "" && m.r.Aside {
+		return t
+	}
+	return m.inLanguage(key+step, t)
+}
+
 func (m *Map) listInLanguage(key string, ts []Text) []Text {
 	if m == nil || m.r.Other == nil || len(ts) == 0 {
 		return ts
@@ -108,13 +117,13 @@ func (m *Map) chosen(v *yaml.Node, key string) Text {
 	}
 	if v.Kind != yaml.SequenceNode {
 		t, step, _ := m.spoken(v, key)
-		return m.inLanguage(key+step, t)
+		return m.inVoice(key, step, t)
 	}
 	var out Text
 	for i, c := range v.Content { // all are read, so that what is wrong in one is seen everywhere
 		t, step, here := m.spoken(c, key)
 		if here && !out.Given() {
-			out = m.inLanguage(key+"."+strconv.Itoa(i+1)+step, t)
+			out = m.inVoice(key+"."+strconv.Itoa(i+1), step, t)
 		}
 	}
 	return out

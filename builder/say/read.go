@@ -46,6 +46,7 @@ func (r reader) keys(e *entry, name Name, m *read.Map) {
 	e.of = m.Text("of")
 	if t := m.Text("text"); t.Given() {
 		r.form(e, name, Other, t)
+		r.voices(e, name, m, func(v *entry, voice string) { r.form(v, name, Other, m.Text(voice)) })
 		m.Done()
 		return
 	}
@@ -53,7 +54,36 @@ func (r reader) keys(e *entry, name Name, m *read.Map) {
 	for _, f := range r.forms {
 		r.form(e, name, f, m.NeedText(string(f)))
 	}
+	r.voices(e, name, m, func(v *entry, voice string) {
+		if s := m.Sub(voice, fmt.Sprintf("the text %q in the voice %q", name, voice)); s != nil {
+			for _, f := range r.forms {
+				r.form(v, name, f, s.NeedText(string(f)))
+			}
+			s.Done()
+		}
+	})
 	m.Done()
+}
+
+// voices takes in what an entry says to a parent, and to one who cares for someone; one that is not said in them suits all.
+func (r reader) voices(e *entry, name Name, m *read.Map, take func(v *entry, voice string)) {
+	for _, voice := range read.Voices[1:] {
+		v := &entry{at: e.at, plural: e.plural, forms: map[Form]text{}}
+		take(v, voice)
+		if len(v.forms) == 0 {
+			continue
+		}
+		if has, wants := v.gaps(), e.gaps(); !slices.Equal(has, wants) && !v.broken && !e.broken {
+			r.list.Add(v.said[0].At, "voice-differs", fmt.Sprintf("the text %q has other gaps in the voice %q", name, voice), e.gapsHelp())
+		}
+		if e.voices == nil {
+			e.voices = map[string]*entry{}
+		}
+		e.voices[voice] = v
+	}
+	if n := len(e.voices); n > 0 && n < len(read.Voices)-1 {
+		r.list.Add(e.at, "missing-voice", fmt.Sprintf("the text %q is said in one other voice, and not in all", name), "say it in each: "+strings.Join(read.Voices[1:], ", "))
+	}
 }
 
 // form takes in one text.

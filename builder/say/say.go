@@ -28,6 +28,7 @@ package say
 import (
 	"fmt"
 	"html/template"
+	"maps"
 	"slices"
 	"strings"
 
@@ -66,6 +67,8 @@ type entry struct {
 	said   []read.Text // the forms as their file has them
 	of     read.Text   // in another language: the fingerprint of the text that it was made for
 	broken bool        // a text could not be read
+
+	voices map[string]*entry // what it says in the other voices of [read.Voices]; nil where it suits all
 }
 
 // Has tells whether there is a text of that name.
@@ -90,7 +93,37 @@ func (w *Words) Each(do func(name Name, t read.Text)) {
 		for _, t := range w.entries[n].said {
 			do(n, t)
 		}
+		for _, voice := range read.Voices {
+			if v := w.entries[n].voices[voice]; v != nil {
+				for _, t := range v.said {
+					do(n, t)
+				}
+			}
+		}
 	}
+}
+
+// InVoice gives the words as they are said in a voice of [read.Voices].
+func (w *Words) InVoice(voice string) *Words {
+	out := *w
+	out.entries, out.made = maps.Clone(w.entries), maker()
+	for n, e := range w.entries {
+		if v := e.voices[voice]; v != nil {
+			out.entries[n] = v
+		}
+	}
+	return &out
+}
+
+// Voiced gives the texts of a group that have words in a voice, by the key behind the point.
+func (w *Words) Voiced(group, voice string) map[string]string {
+	out := map[string]string{}
+	for n, e := range w.entries {
+		if v := e.voices[voice]; v != nil && n.group() == group && !e.plural {
+			out[strings.TrimPrefix(string(n), group+".")] = v.forms[Other].String()
+		}
+	}
+	return out
 }
 
 // gaps are those of all forms; a form may leave the number out: "one question".

@@ -70,6 +70,7 @@ var kinds = []Kind{
 		key{"explainers", may, "Ids of explainers, in order.", list(text())},
 	))}, key{"pictures", may, "The drawing or the tile that stands for each page, by the explainer's id.", each(text())})},
 	{"translated", "content/LL/trees/ID.yaml, content/LL/glossary.yaml and so on", "What stands in another language for the texts of a file, by the way to each.", form{"type": "object", "additionalProperties": translatedForm}},
+	{"voices", "content/en/trees/ID.yaml", "What is said to a parent, and to one who cares for someone, for the texts of trees/ID.yaml that speak to or of the reader, by the way to each.", form{"type": "object", "additionalProperties": voicedForm}},
 	{"explainer", "content/en/ID.md, the header between the two lines ---", "The header of an explainer.", keys(append([]key{
 		{"title", need, "The page's title.", text()},
 		{"audience", may, "Who it is for; patient where it is left out.", oneOf("patient", "resident")},
@@ -92,6 +93,8 @@ var sayForm = anyOf(text(), keys(
 	key{"about", may, "For translators: what the text is for, and what stands in its gaps.", line()},
 	key{"of", may, "In another language: the fingerprint of the text that these are the words of.", line()},
 	key{"text", need, "The text.", text()},
+	key{"child", may, "The text as said to a parent.", text()},
+	key{"person", may, "The text as said to one who cares for someone.", text()},
 ), keys(
 	key{"about", may, "For translators: what the text is for, and what stands in its gaps.", line()},
 	key{"of", may, "In another language: the fingerprint of the text that these are the words of.", line()},
@@ -101,6 +104,8 @@ var sayForm = anyOf(text(), keys(
 	key{"few", may, "With a few.", text()},
 	key{"many", may, "With many.", text()},
 	key{"other", need, "With any other number.", text()},
+	key{"child", may, "The forms as said to a parent.", each(text())},
+	key{"person", may, "The forms as said to one who cares for someone.", each(text())},
 ))
 
 // credits are the keys that trees and explainers share.
@@ -141,6 +146,13 @@ var translatedForm = keys(
 	key{"me", may, "The words as said to the reader.", oneOrSeveral()},
 	key{"child", may, "The words as said to a parent.", oneOrSeveral()},
 	key{"person", may, "The words as said to one who cares for someone.", oneOrSeveral()},
+)
+
+// voicedForm is an entry of a file of the other voices.
+var voicedForm = keys(
+	key{"of", need, "The fingerprint of the text in the reader's own voice as it was when these were written; the checker says it.", text()},
+	key{"child", may, "The words, or the lines of a list, as said to a parent.", oneOrSeveral()},
+	key{"person", may, "The words, or the lines of a list, as said to one who cares for someone.", oneOrSeveral()},
 )
 
 func oneOrSeveral() form { return anyOf(text(), list(text())) }
