@@ -25,6 +25,8 @@ tree:
   by-hand: { of: 00000000, text: "Empiece en {start}. Hay {count} preguntas. {link}En la pantalla.{/link}" }
 sheets:
   forms: { one: una, other: muchas }
+planner:
+  back: { of: 8af8b08e, text: Volver, child: "Volver {here}" }
 `
 
 // saysFaults gives what is found in that file, in one that lacks a text, and of one that is not there.
@@ -67,6 +69,8 @@ func TestSaysFaults(t *testing.T) {
 		`9:18 stale-words the words for "tree.by-hand" were made for another text`,
 		`11:3 missing-key text "forms" lacks "many"`,
 		`11:3 needless-words the program has no text "sheets.forms"`,
+		`13:3 missing-voice the text "planner.back" is said in one other voice, and not in all`,
+		`13:47 voice-differs the text "planner.back" has other gaps in the voice "child"`,
 		`content/fr/words.yaml:1:1 missing-words there are no words in fr for the program's text "layout.skip"`,
 		`content/fr/words.yaml:* unit-words the text "unit.inch" has the word "m" for inches, and it is read as m`,
 		`content/fr/words.yaml:* unit-words the text "unit.ounce-name" has the word "livre" for ounces, and it is read as pounds`,

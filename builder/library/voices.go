@@ -138,7 +138,7 @@ func (l *loader) speakingIn(voice string, v *translation.Voices, list *finding.L
 	o.Library = &Library{
 		Lang: of.Lang, Voice: voice, Edition: of.Edition, Proofs: of.Proofs, Cases: of.Cases, Rows: of.Rows, FootTypes: of.FootTypes, Wishes: of.Wishes,
 		Words: of.Words, SearchWords: of.SearchWords, Drawings: of.Drawings, Sources: of.Sources, Search: of.Search, Parts: of.Parts, Explainers: of.Explainers, Pages: of.Pages,
-		Figures: of.Figures, Rated: of.Rated, Yardsticks: of.Yardsticks, Say: of.Say, First: of.First, Second: of.Second,
+		Figures: of.Figures, Rated: of.Rated, Yardsticks: of.Yardsticks, Say: of.Say.InVoice(voice), First: of.First, Second: of.Second,
 		files: of.files, inside: of.inside, onDisk: of.onDisk, by: of.by, counts: map[any]prose.Counts{},
 	}
 	o.by.trees, o.by.themes, o.by.prompts, o.by.facts, o.by.cards = nil, nil, nil, nil, nil

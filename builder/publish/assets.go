@@ -69,6 +69,7 @@ var entries = []entry{
 	{from: "style/figure.css"},
 	{from: "client/figures/workbench.ts"},                   // figures
 	{from: "client/carry/carry.ts", behind: (*maker).carry}, // takes a sheet along; the planner loads it when asked
+	{from: asidesScript, behind: (*maker).asides},           // another voice, and a question that a figure brought; loaded when asked
 	{from: mark},
 	{from: "style/home.css"},
 	{from: "style/wishes.css"},
@@ -85,7 +86,12 @@ var entries = []entry{
 }
 
 // entries are those, and the planner's parts behind them.
-func (m *maker) entries() []entry { return slices.Concat(entries, m.parts()) }
+func (m *maker) entries() []entry {
+	if m.voice != "" {
+		return m.spokenParts()
+	}
+	return slices.Concat(entries, m.parts())
+}
 
 // later gives functions that make each entry's asset when it is first asked for, and
 // give the same from then on.

@@ -81,7 +81,7 @@ func (m *maker) unchanged(of string) (ledger.File, bool) {
 	if m.before == nil || m.before.Ledger == nil {
 		return ledger.File{}, false
 	}
-	f, ok := m.before.of[m.folder+of]
+	f, ok := m.before.of[m.mark()+of]
 	if !ok || len(f.From) == 0 {
 		return f, false
 	}
@@ -93,21 +93,29 @@ func (m *maker) unchanged(of string) (ledger.File, bool) {
 	return f, m.before.Keep(f)
 }
 
-// noted says of what language the things are that were noted, for a ledger has those of all.
+// mark stands before the names of what is made in another language or voice, for a ledger has those of all.
+func (m *maker) mark() string {
+	if m.voice == "" {
+		return m.folder
+	}
+	return m.folder + m.voice + "/"
+}
+
+// noted says of what language and voice the things are that were noted.
 func (m *maker) noted(notes []shelf.Note) []shelf.Note {
-	if m.folder == "" {
+	if m.mark() == "" {
 		return notes
 	}
 	var out []shelf.Note
 	for _, n := range notes {
-		out = append(out, shelf.Note{What: m.folder + n.What, Of: n.Of})
+		out = append(out, shelf.Note{What: m.mark() + n.What, Of: n.Of})
 	}
 	return out
 }
 
 // print gives the print of a thing that a ledger notes.
 func (m *maker) print(n shelf.Note) shelf.Print {
-	n.What = strings.TrimPrefix(n.What, m.folder)
+	n.What = strings.TrimPrefix(n.What, m.mark())
 	return m.stock.Print(n)
 }
 

@@ -205,6 +205,7 @@ type viewer struct {
 	view      PageView // what the layout has of the page, for its own part
 	kind      kind     // how it is made
 
+	part func(base string) string                                                             // the name of one of the planner's parts, in the voice at hand
 	once func(what string, on any, html func() (template.HTML, error)) (template.HTML, error) // for what other pages show alike
 }
 

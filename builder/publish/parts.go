@@ -31,6 +31,12 @@ type part struct {
 	Themes  []dataTheme             `json:"themes,omitempty"`
 	Facts   map[string]dataFact     `json:"facts,omitempty"` // what a reader can tell
 	About   *dataAbout              `json:"about,omitempty"` // what stands of that on the sheet
+	Voice   string                  `json:"voice,omitempty"` // in which it speaks; empty for the reader's own
+
+	// What the part of a voice brings besides: the fact that its choice tells, what the script says in it, and where its other parts are.
+	Tells string            `json:"tells,omitempty"`
+	Said  map[string]string `json:"said,omitempty"`
+	At    map[string]string `json:"at,omitempty"`
 }
 
 // dataBeside is a figure that helps with a question.
@@ -52,16 +58,30 @@ func partOfFigure(id string) string { return "figure-" + id }
 
 // parts has every part that is made of the library alone, as an entry of the assets.
 func (m *maker) parts() []entry {
-	out := []entry{{from: partPrompts + ".js", behind: (*maker).promptsPart}, {from: partAbout + ".js", behind: (*maker).aboutPart}, {from: cutScript, behind: (*maker).cuts}, {from: shownScript, behind: (*maker).shown}}
 	trees := m.lib.PatientTrees()
+	out := append(m.spokenOf(trees), entry{from: cutScript, behind: (*maker).cuts}, entry{from: shownScript, behind: (*maker).shown})
 	out = append(out, groundParts(trees)...)
 	for _, f := range besideTrees(m.lib.Figures, trees) {
 		out = append(out, entry{from: partOfFigure(f.ID) + ".js", behind: func(m *maker) ([]byte, error) { return m.figurePart(f) }})
 	}
+	return out
+}
+
+// spokenOf has those that are said in each voice.
+func (m *maker) spokenOf(trees []*tree.Tree) []entry {
+	out := []entry{{from: m.part(partPrompts) + ".js", behind: (*maker).promptsPart}, {from: m.part(partAbout) + ".js", behind: (*maker).aboutPart}}
 	for _, t := range trees {
-		out = append(out, entry{from: partOfTree(t.ID.S) + ".js", behind: func(m *maker) ([]byte, error) { return m.treePart(t) }})
+		out = append(out, entry{from: m.part(partOfTree(t.ID.S)) + ".js", behind: func(m *maker) ([]byte, error) { return m.treePart(t) }})
 	}
 	return out
+}
+
+// part names a part in the voice at hand: "tree-heel-height", "tree-heel-height.child".
+func (m *maker) part(base string) string {
+	if m.voice == "" {
+		return base
+	}
+	return base + "." + m.voice
 }
 
 // script is a part as the file that hands it to the planner.
@@ -114,7 +134,8 @@ func (m *maker) treePart(t *tree.Tree) ([]byte, error) {
 	if out.HTML, err = m.made("planner-tree", treePartView{tv, same}); err != nil {
 		return nil, err
 	}
-	return out.script(partOfTree(t.ID.S))
+	out.Voice = m.voice
+	return out.script(m.part(partOfTree(t.ID.S)))
 }
 
 // treePartView is a tree with what several of its texts say, once.
@@ -175,20 +196,27 @@ func (m *maker) aboutPart() ([]byte, error) {
 	if err != nil {
 		return nil, err
 	}
-	return part{HTML: html, About: aboutOf(v.shelf.About(), v.shelf.Facts(), v.say())}.script(partAbout)
+	if m.voice != "" { // the script that has the sheet brings it in the reader's own
+		sheet, err := m.made("planner-sheets", PlannerView{PageView: v.view, Opening: v.opening()})
+		if err != nil {
+			return nil, err
+		}
+		html += sheet
+	}
+	return part{HTML: html, About: aboutOf(v.shelf.About(), v.shelf.Facts(), v.say()), Voice: m.voice}.script(m.part(partAbout))
 }
 
 // promptsPart has all prompts and themes: what the sheet is put together with, and what an ending
 // folds in.
 func (m *maker) promptsPart() ([]byte, error) {
-	s, out := m.stock.Shelf(), part{Prompts: map[string]dataPrompt{}}
+	s, out := m.stock.Shelf(), part{Prompts: map[string]dataPrompt{}, Voice: m.voice}
 	for _, p := range s.Prompts() {
 		out.Prompts[p.ID.S] = promptData(p)
 	}
 	for _, t := range s.Themes() {
 		out.Themes = append(out.Themes, dataTheme{t.ID.S, t.Title.S, promptIDs(t.Prompts)})
 	}
-	return out.script(partPrompts)
+	return out.script(m.part(partPrompts))
 }
 
 // inPlanner is a viewer of what stands in the planner's page, wherever it is made.

@@ -25,7 +25,7 @@ func plannerModel(v viewer, _ plan.Page) (any, error) {
 	out := PlannerView{PageView: v.view, Opening: v.opening()}
 	for from, to := range map[string]*string{
 		"client/carry/carry.ts": &out.Carry, "client/figures/workbench.ts": &out.FigureScript, "style/figure.css": &out.FigureStyle,
-		"client/planner/sheets.ts": &out.Sheets, "style/sheets.css": &out.SheetStyle, partPrompts + ".js": &out.Prompts, partAbout + ".js": &out.About, groundScript: &out.Ground,
+		"client/planner/sheets.ts": &out.Sheets, "style/sheets.css": &out.SheetStyle, v.part(partPrompts) + ".js": &out.Prompts, v.part(partAbout) + ".js": &out.About, asidesScript: &out.Asides, groundScript: &out.Ground,
 	} {
 		file, err := v.shelf.Asset(from)
 		if err != nil {
@@ -33,10 +33,21 @@ func plannerModel(v viewer, _ plan.Page) (any, error) {
 		}
 		*to = v.root + file
 	}
+	if err := v.spoken(&out); err != nil {
+		return nil, err
+	}
+	data, err := json.Marshal(plannerData(v.shelf))
+	out.Data = template.JS(ascii(data))
+	return out, err
+}
+
+// spoken gives what the page says of or to the wearer: the topics and the safety screen.
+func (v viewer) spoken(out *PlannerView) error {
+	out.Voices = len(v.shelf.Voices()) > 0
 	for place, t := range v.shelf.PatientTrees() {
-		file, err := v.shelf.Asset(partOfTree(t.ID.S) + ".js")
+		file, err := v.shelf.Asset(v.part(partOfTree(t.ID.S)) + ".js")
 		if err != nil {
-			return nil, err
+			return err
 		}
 		out.Topics = append(out.Topics, TopicView{
 			ID: t.ID.S, Title: t.Title.S, Purpose: t.Purpose.S, URL: v.addresses.paper(t.ID.S), Group: groupOf(t), Place: place, Longest: v.shelf.Proof(t.ID.S).Longest,
@@ -45,12 +56,8 @@ func plannerModel(v viewer, _ plan.Page) (any, error) {
 	}
 	out.Groups = topicGroups(v.say(), out.Topics)
 	var err error
-	if out.Safety, err = v.safety(); err != nil {
-		return nil, err
-	}
-	data, err := json.Marshal(plannerData(v.shelf))
-	out.Data = template.JS(ascii(data))
-	return out, err
+	out.Safety, err = v.safety()
+	return err
 }
 
 // The planner's groups of topics beside those that a tree can name.
@@ -168,7 +175,8 @@ type data struct {
 	Edition dataEdition           `json:"edition"`
 	Safety  safety.Table          `json:"safety"`
 	General []string              `json:"general"`
-	Prompts map[string]dataPrompt `json:"prompts"` // that the safety screen brings
+	Prompts map[string]dataPrompt `json:"prompts"`          // that the safety screen brings
+	Voices  []string              `json:"voices,omitempty"` // besides the reader's own
 }
 
 type dataEdition struct {
@@ -190,10 +198,9 @@ type dataTree struct {
 }
 
 type dataPrompt struct {
-	Ask   string   `json:"ask"`
-	Why   string   `json:"why,omitempty"` // with whom it follows in the part that has all prompts
-	Whom  []string `json:"whom,omitempty"`
-	Theme string   `json:"theme,omitempty"`
+	Ask  string   `json:"ask"`
+	Why  string   `json:"why,omitempty"` // with whom it follows in the part that has all prompts
+	Whom []string `json:"whom,omitempty"`
 
 	Presumes []string `json:"presumes,omitempty"`
 	Unless   []string `json:"unless,omitempty"`
@@ -218,7 +225,7 @@ func plannerData(s *shelf.Shelf) data {
 			Name: e.Name.S, Clinic: e.Clinic.S, Phone: e.Phone.S, Endorsement: e.Endorsement.S, Version: e.Version.S, Shared: e.Shared,
 			Emergency: e.Lines.Sentence(helpline.Emergency), Urgent: e.Lines.Sentence(helpline.Urgent), Crisis: e.Lines.Sentence(helpline.Crisis),
 		},
-		General: promptIDs(s.General()), Prompts: map[string]dataPrompt{},
+		General: promptIDs(s.General()), Prompts: map[string]dataPrompt{}, Voices: s.Voices(),
 	}
 	screen := s.Safety()
 	if screen == nil {
@@ -238,7 +245,7 @@ func plannerData(s *shelf.Shelf) data {
 }
 
 func promptData(p *library.Prompt) dataPrompt {
-	return dataPrompt{Ask: p.Ask.S, Why: p.Why.S, Whom: read.Strings(p.Whom), Presumes: read.Strings(p.Presumes), Unless: read.Strings(p.Unless), Theme: p.Theme.S}
+	return dataPrompt{Ask: p.Ask.S, Why: p.Why.S, Whom: read.Strings(p.Whom), Presumes: read.Strings(p.Presumes), Unless: read.Strings(p.Unless)}
 }
 
 // factsOf are the facts that a tree's answers can tell.

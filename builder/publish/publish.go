@@ -50,6 +50,9 @@ func makers(l *library.Library, list *finding.List, before *Before) ([]*maker, e
 		if in != l {
 			m.folder = in.Lang + "/"
 		}
+		if err := m.inVoices(site.Files); err != nil {
+			return nil, err
+		}
 		out = append(out, m)
 	}
 	return out, nil
@@ -58,7 +61,9 @@ func makers(l *library.Library, list *finding.List, before *Before) ([]*maker, e
 // maker holds what all pages share. Nothing in it changes while pages render.
 type maker struct {
 	lib       *library.Library
-	folder    string // in which its files lie, with a slash behind it; empty for the first language
+	voice     string   // of read.Voices, where it makes what the planner says in another than the reader's own
+	others    []*maker // of the other voices
+	folder    string   // in which its files lie, with a slash behind it; empty for the first language
 	plan      *plan.Plan
 	stock     *shelf.Stock
 	templates *template.Template
@@ -100,8 +105,10 @@ type job struct {
 // jobs lists every file of the language, assets first, and what the next build need not find out again last.
 func (m *maker) jobs() []job {
 	var out []job
-	for _, e := range m.entries() {
-		out = append(out, job{by: m, of: m.folder + e.of(), make: m.assets[e.from]})
+	for _, by := range append([]*maker{m}, m.others...) {
+		for _, e := range by.entries() {
+			out = append(out, job{by: by, of: by.mark() + e.of(), make: by.assets[e.from]})
+		}
 	}
 	for _, p := range m.plan.Pages {
 		out = append(out, job{m, m.folder + p.Name, p, func() (asset, error) { return m.pageFile(p) }})
@@ -263,7 +270,7 @@ func (m *maker) viewer(p plan.Page) (viewer, error) {
 	k, s := kinds[p.Kind], m.stock.Shelf()
 	s.Find(p.Kind, p.Of) // the page's own title and what it is about are off the shelf too
 	view, err := pageView(s, p, k)
-	return viewer{addresses: addresses{s, view.Root, p}, view: view, kind: k, once: m.once}, err
+	return viewer{addresses: addresses{s, view.Root, p}, view: view, kind: k, once: m.once, part: m.part}, err
 }
 
 // rooms are for the parts of pages while they are made.

@@ -175,7 +175,9 @@ type PlannerView struct {
 	Data    template.JS // the JSON block
 
 	// Addresses of scripts and styles that are loaded when a reader comes to need them.
-	Carry, FigureScript, FigureStyle, Sheets, SheetStyle, About, Prompts, Ground string
+	Carry, FigureScript, FigureStyle, Sheets, SheetStyle, About, Prompts, Ground, Asides string
+
+	Voices bool // a reader may speak for another
 }
 
 // TopicView is a topic in the planner's list. Script is the address of its part.

@@ -145,6 +145,9 @@ func (s *Shelf) Rest() { _ = take[[]any](s, "the rest", "") }
 // Edition gives what the clinic says of its copy.
 func (s *Shelf) Edition() library.Edition { return take[library.Edition](s, "edition", "") }
 
+// Voices are those besides the reader's own in which everything that patients take is said.
+func (s *Shelf) Voices() []string { return take[[]string](s, "voices", "") }
+
 // Say gives what the program itself says.
 func (s *Shelf) Say() *say.Words { return take[*say.Words](s, "say", "") }
 

@@ -26,6 +26,7 @@ var things = map[string]func(s *Stock, of string) any{
 	"own-heading": func(s *Stock, of string) any { return s.lib.HasOwnHeading(kindAndID(of)) },
 
 	"edition": func(s *Stock, _ string) any { return s.lib.Edition },
+	"voices":  func(s *Stock, _ string) any { return voicesOf(s.lib) },
 	"credits": func(s *Stock, _ string) any { return s.credits() },
 	"count":   func(s *Stock, _ string) any { return countOf(s.lib) },
 	"counts":  func(s *Stock, of string) any { return s.countsOf(kindAndID(of)) },
@@ -120,6 +121,14 @@ func (s *Stock) countsOf(kind, id string) prose.Counts {
 		return s.lib.PageCounts(s.lib.Page(id))
 	}
 	return s.lib.PageCounts(s.lib.Explainer(id))
+}
+
+func voicesOf(l *library.Library) []string {
+	var out []string
+	for _, o := range l.Voices {
+		out = append(out, o.Voice)
+	}
+	return out
 }
 
 func entryOf(e *explainer.Page) *Entry {

@@ -16,7 +16,7 @@ export function plainText(app: App): string {
   const { grave, other } = cautions(app);
   const edition = state.data.edition;
   const emergency = `${words.emergency} ${edition.emergency || ""}`;
-  const lines = [words.title, words.made(new Date())];
+  const lines = [words.title(), words.made(new Date())];
   const part = (title: string, items: string[]): void => {
     if (items.length) lines.push("", title, ...items.map((text) => `- ${text}`));
   };
@@ -26,7 +26,7 @@ export function plainText(app: App): string {
   if (grave.length) lines.push(emergency);
   lines.push("", said("decide"));
   const me = about(state).join(" ");
-  if (me) lines.push("", words.aboutMe, me);
+  if (me) lines.push("", words.aboutMe(), me);
   asks(words.first, sheet.first);
   for (const section of sheet.sections) asks(section.title, section.prompts);
   asks(words.ownQuestions, sheet.own);

@@ -4,9 +4,13 @@
 // (builder/publish/parts.go). The policy asks for no trusted types; one that did would refuse every
 // script that is added to the page as well.
 
-/** Takes up the templates of a text; what is there already stays. */
+/** Takes up the templates of a text, in place of those of the same name. */
 export function takeUp(html: string): void {
   const box = document.createElement("template");
   box.innerHTML = html;
-  for (const brought of Array.from(box.content.children)) if (!document.getElementById(brought.id)) document.body.appendChild(brought);
+  for (const brought of Array.from(box.content.children)) {
+    const there = document.getElementById(brought.id);
+    if (there) there.remove();
+    document.body.appendChild(brought);
+  }
 }

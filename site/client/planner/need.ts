@@ -1,6 +1,7 @@
 // Scripts of the site's own that the page loads only when a reader asks for what
 // they do: each leaves one name on the window. An element of the page names where it is.
 
+import { Asides } from "./asides";
 import { Carry } from "../carry/carry";
 import { Ground } from "./ground";
 import { runFigure } from "../figures/figure";
@@ -8,12 +9,13 @@ import { loadScript } from "../page/load";
 import { Wanted } from "../state/parts";
 
 export interface Needs {
+  keelpathAsides: Asides;
   keelpathCarry: Carry;
   keelpathFigure: typeof runFigure;
   keelpathGround: Ground;
 }
 
-const PLACES = { keelpathCarry: "carry", keelpathFigure: "figures", keelpathGround: "ground" } as const;
+const PLACES = { keelpathAsides: "asides", keelpathCarry: "carry", keelpathFigure: "figures", keelpathGround: "ground" } as const;
 
 export function need<K extends keyof Needs>(name: K): Promise<Needs[K]> {
   const own = window as unknown as Partial<Needs>;
@@ -25,17 +27,22 @@ export function need<K extends keyof Needs>(name: K): Promise<Needs[K]> {
   });
 }
 
+/** A part that is said in the voice at hand. */
+function spoken(name: "about" | "prompts"): Wanted {
+  return { name: name + addressOf("voice"), script: addressOf(name) };
+}
+
 /** The part that has all prompts. */
 export function allPrompts(): Wanted {
-  return { name: "prompts", script: addressOf("prompts") };
+  return spoken("prompts");
 }
 
 /** What the sheet is made of. */
 export function sheets(): Wanted[] {
-  return [{ name: "sheets", script: addressOf("sheets"), style: addressOf("sheet-style") }, { name: "about", script: addressOf("about") }, allPrompts()];
+  return [{ name: "sheets", script: addressOf("sheets"), style: addressOf("sheet-style") }, spoken("about"), allPrompts()];
 }
 
 /** Where the page says that a script or a style is. */
-export function addressOf(what: "carry" | "figures" | "figure-style" | "sheets" | "sheet-style" | "ground" | "about" | "prompts"): string {
+export function addressOf(what: "asides" | "voice" | "carry" | "figures" | "figure-style" | "sheets" | "sheet-style" | "ground" | "about" | "prompts"): string {
   return (document.querySelector(`[data-${what}]`) as Element).getAttribute(`data-${what}`) as string;
 }

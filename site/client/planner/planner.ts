@@ -17,8 +17,7 @@ import { Paper } from "./paper";
 import { offeredQuestion } from "./offer";
 import { drawTiles } from "../tree/ground";
 import { questionView } from "../tree/question";
-import { tooMuch } from "./field";
-import { Found, Kept, MOST_ASKED } from "../state/kept";
+import { Found, Kept } from "../state/kept";
 import { Replace } from "./replace";
 import { Parts, Wanted } from "../state/parts";
 import { Screen, Screens } from "../state/screens";
@@ -40,7 +39,7 @@ const PATIENCE = 400;
 
 class Planner implements App {
   readonly state = new State(read("planner-data"));
-  readonly parts = new Parts((part) => receive(this.state.data, part));
+  readonly parts = new Parts((part) => (part.voice || "") === this.state.voice && receive(this.state.data, part));
   private readonly tab = new Tab(this.state);
   private paper: Paper | undefined;
   private readonly screens: Screens;
@@ -82,8 +81,10 @@ class Planner implements App {
     if (waited) this.show({ view: "topics" });
     else this.draw({ view: "topics" });
     this.ready();
-    if (again) this.say(again, true);
-    if (this.linked.question) this.offer(this.linked.question);
+    const says = (): unknown => again && this.say(again, true);
+    if (this.state.kept.voice) this.go({ view: "topics" }, says);
+    else says();
+    if (this.linked.question) need("keelpathAsides").then((asides) => asides.offer(this, this.linked.question), () => this.say(words.notLoaded, true));
     if (this.linked.code) openLinked(this, this.linked.code);
     this.takeLinked();
   }
@@ -117,12 +118,19 @@ class Planner implements App {
     const turn = ++this.turn;
     const first = guarded(this.state, screen);
     const lacking = this.waits ? [] : this.parts.lacking(this.needs(first));
-    if (lacking.length) {
+    const kept = this.state.kept;
+    const voice = screen.voice === undefined ? kept.voice || "" : screen.voice;
+    const spoken = !!this.waits || voice === this.state.voice;
+    if (lacking.length || !spoken) {
       setTimeout(() => turn === this.turn && this.say(words.loading, true), PATIENCE);
       const current = (does: () => void) => (): void => {
         if (turn === this.turn) does();
       };
-      this.parts.load(lacking).then(current(() => this.go(screen, then)), current(() => this.screens.go({ view: "missing", to: screen })));
+      const coming = spoken ? this.parts.load(lacking) : need("keelpathAsides").then((asides) => asides.speak(this, voice));
+      coming.then(current(() => this.go({ ...screen, voice: undefined }, then)), current(() => {
+        kept.voice = this.state.voice || undefined; // in which the page goes on
+        this.screens.go({ view: "missing", to: spoken ? screen : { ...screen, voice } });
+      }));
       return;
     }
     this.screens.go(first.view === "topic" && !this.waits ? this.begun(first.tree as string) : screen);
@@ -216,7 +224,7 @@ class Planner implements App {
   /** Answers may have changed since a screen was left; then the tree's standing counts. What was missing may have come. */
   private standingFor(screen: Screen): Screen {
     if (this.waits) return screen.view === "safety" ? screen : { view: "missing" };
-    if (screen.view === "missing" && !this.parts.lacking(this.needs(screen.to as Screen)).length) return { view: "topics" };
+    if (screen.view === "missing" && (screen.to as Screen).voice === undefined && !this.parts.lacking(this.needs(screen.to as Screen)).length) return { view: "topics" };
     if (!screen.tree || screen.view === "safety" || screen.view === "topic") return screen;
     const path = this.state.path(screen.tree);
     const fits = screen.view === "ending" ? path.ending : path.open === screen.question || path.steps.some((s) => s.question === screen.question);
@@ -350,26 +358,6 @@ class Planner implements App {
     if (back) this.root.querySelector<HTMLElement>('[data-act="clear"]')?.focus();
   }
 
-  /** A question that a figure of another page brought along. The reader decides. */
-  private offer(question: string): void {
-    if (tooMuch(question, MOST_ASKED)) return this.say(words.offerTooLong, true);
-    const place = slot(this.root, "offer");
-    slot(place, "offered").textContent = question;
-    place.hidden = false;
-    slot(place, "offer-text").focus();
-    this.parts.load(this.needs({ view: "sheet" })).catch(() => undefined);
-    act(place, "take-offer", () => {
-      place.hidden = true;
-      const on = this.state.addOwn(question);
-      this.go({ view: "sheet" }, () => this.say(on ? words.onSheet : words.enoughOwn, true));
-    });
-    act(place, "leave-offer", () => {
-      place.hidden = true;
-      this.say(words.notOnSheet, true);
-      slot(slot(this.root, "view"), "focus").focus();
-    });
-  }
-
   /** Clears a shared screen and goes back to where the next reader begins. */
   private leave(): void {
     this.state.clear();
@@ -383,8 +371,7 @@ class Planner implements App {
     this.tab.forget();
     this.waits = undefined;
     this.screens.forget();
-    this.go({ view: "topics" });
-    this.say(words.cleared, true);
+    this.go({ view: "topics" }, () => this.say(words.cleared, true));
   }
 }
 

@@ -13,6 +13,10 @@ export function topicsView(app: App): HTMLElement {
     fill(row, "standing", standingOf(app, row.value));
     row.addEventListener("click", () => app.take(row.value));
   }
+  for (const button of Array.from(view.querySelectorAll<HTMLButtonElement>(".for button"))) {
+    button.setAttribute("aria-pressed", String(button.value === app.state.voice));
+    button.addEventListener("click", () => app.go({ view: "topics", voice: button.value }, () => document.querySelector<HTMLElement>('[aria-pressed="true"]')?.focus()));
+  }
   lineUp(app, view);
   tieOpen(app, view);
   return view;

@@ -188,8 +188,8 @@ export function answered(state: State): Answered[] {
 }
 
 function themeOf(state: State, id: string): string {
-  const prompt = entry(state.data.prompts, id);
-  return (prompt && prompt.theme) || "";
+  const theme = state.data.themes.find((t) => t.prompts.indexOf(id) >= 0);
+  return theme ? theme.id : "";
 }
 
 /** Sections by whom to ask first, in the order in which they come up. */

@@ -37,6 +37,8 @@ export interface Data extends Block {
   figures: { [id: string]: Coded };
   /** Where a tree has come that measures. */
   units?: Tables;
+  /** The fact that the choice of a voice tells. */
+  tells?: string | undefined;
 }
 
 /** Reads what is in the page; throws where the page is not whole. */
@@ -47,7 +49,7 @@ export function read(id: string): Data {
 }
 
 /** The topics in the edition's order; the list shows them in groups. */
-function topics(list: ParentNode): Topic[] {
+export function topics(list: ParentNode): Topic[] {
   const place = (row: Element): number => Number(row.getAttribute("data-place"));
   const rows = Array.from(list.querySelectorAll<HTMLButtonElement>("[data-topic]")).sort((a, b) => place(a) - place(b));
   return rows.map((row) => ({
@@ -65,7 +67,7 @@ export function receive(data: Data, part: Part): void {
   const prompts = part.prompts || {};
   // A tree brings less of its prompts than the part that has all of them, which may be there already.
   for (const id of Object.keys(prompts)) data.prompts[id] = { ...entry(data.prompts, id), ...(prompts[id] as DataPrompt) };
-  data.themes = data.themes.concat(part.themes || []);
+  if (part.themes) data.themes = part.themes;
   if (part.units) data.units = part.units;
   if (part.about) data.about = part.about;
   if (!part.tree) return;
@@ -75,7 +77,7 @@ export function receive(data: Data, part: Part): void {
     return sign ? templateOfTold(sign) : templateOfEnding(tree.id, ending);
   });
   const place = (t: Tree): number => data.topics.findIndex((topic) => topic.id === t.id);
-  data.trees.push(tree);
+  data.trees = data.trees.filter((t) => t.id !== tree.id).concat(tree);
   data.trees.sort((a, b) => place(a) - place(b));
 }
 

@@ -49,6 +49,8 @@ export interface Kept {
   visit: Visit;
   /** Sentences under "About me" that the reader took off; missing where there is none. */
   unsaid?: string[];
+  /** For whom the reader speaks: a child, or a person whom they care for; missing where they speak for themselves. */
+  voice?: string | undefined;
 }
 
 export function nothing(): Kept {

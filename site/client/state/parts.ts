@@ -13,14 +13,15 @@ export interface Wanted {
 }
 
 export class Parts {
-  private readonly came: { [name: string]: boolean } = {};
+  /** What came, in that order, by name. */
+  readonly came: { [name: string]: Part } = {};
   private readonly coming: { [name: string]: Promise<void> } = {};
 
   constructor(take: (part: Part) => void) {
     (window as { keelpathPart?: (name: string, part: Part) => void }).keelpathPart = (name, part) => {
       if (this.came[name]) return; // a script that is added twice runs twice
       take(part);
-      this.came[name] = true;
+      this.came[name] = part;
     };
   }
 

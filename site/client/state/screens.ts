@@ -15,6 +15,8 @@ export interface Screen {
   step?: Step;
   whole?: boolean;
   to?: Screen;
+  /** The voice that the reader chooses on the way to it; empty for their own. */
+  voice?: string | undefined;
   /** The reader came back to it and sees its ending, even if nothing has changed. */
   again?: boolean;
 }

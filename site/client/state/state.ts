@@ -17,6 +17,8 @@ export class State {
   /** The sheet that another one took the place of. */
   earlier: Kept | undefined;
   readonly sitting: Sitting;
+  /** The voice in which the page speaks; empty for the reader's own. What is kept may name another one, until its words have come. */
+  voice = "";
   /** Questions of the reader's own whose changed numbers were said. */
   noticed: string[] = [];
   /** Questions that told something where the reader was asked; see told.ts. */
@@ -130,7 +132,7 @@ export class State {
   }
 
   isTold(fact: string): boolean {
-    return !!entry(this.told(), fact) || this.sitting.facts().indexOf(fact) >= 0 || (fact === DAY && !!this.kept.day);
+    return fact === this.data.tells || !!entry(this.told(), fact) || this.sitting.facts().indexOf(fact) >= 0 || (fact === DAY && !!this.kept.day);
   }
 
   /** What was told, in words that a question can show; empty where it was not. */

@@ -13,6 +13,7 @@ export interface Data {
   safety: safety.Table;
   general: string[];
   prompts: { [key: string]: DataPrompt };
+  voices?: string[];
 }
 
 export interface DataAbout {
@@ -57,7 +58,6 @@ export interface DataPrompt {
   ask: string;
   why?: string;
   whom?: string[];
-  theme?: string;
   presumes?: string[];
   unless?: string[];
 }
@@ -143,4 +143,8 @@ export interface Part {
   themes?: DataTheme[];
   facts?: { [key: string]: DataFact };
   about?: DataAbout;
+  voice?: string;
+  tells?: string;
+  said?: { [key: string]: string };
+  at?: { [key: string]: string };
 }

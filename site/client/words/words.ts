@@ -111,6 +111,8 @@ import {
   scriptTie,
   scriptTieMayGive,
   scriptWishes,
+  scriptTitle,
+  scriptAboutMe,
 } from "./said";
 
 export {
@@ -127,6 +129,7 @@ export {
   scriptLinkSomeTopics as linkSomeTopics,
   scriptNoOwn as noOwn,
   scriptSheet as sheet,
+  scriptVoiceNotLoaded as voiceNotLoaded,
   scriptSkipped as skipped,
   scriptToldBefore as toldBefore,
   scriptCleared as cleared,
@@ -141,8 +144,6 @@ export {
   scriptDone as done,
   scriptBegun as begun,
   scriptEnoughStars as enoughStars,
-  scriptTitle as title,
-  scriptAboutMe as aboutMe,
   scriptBring as bring,
   scriptNotes as notes,
   scriptMind as mind,
@@ -214,14 +215,23 @@ function and(names: string[]): string {
 }
 
 /** Above questions, by whom to ask; what names nobody is for the prosthetist. */
+/** What is said in the voice at hand, by the text's name; that voice's part brings it (planner/asides.ts). */
+function voiced(name: string, own: string): string {
+  const said = (globalThis as { keelpathSaid?: { [name: string]: string } }).keelpathSaid;
+  return (said && said[name]) || own;
+}
+
+export const title = () => voiced("title", scriptTitle);
+export const aboutMe = () => voiced("about-me", scriptAboutMe);
+
 export function forWhom(whom: string): string {
   switch (whom) {
-    case "physician": return scriptForPhysician;
-    case "therapist": return scriptForTherapist;
-    case "payer": return scriptForPayer;
+    case "physician": return voiced("for-physician", scriptForPhysician);
+    case "therapist": return voiced("for-therapist", scriptForTherapist);
+    case "payer": return voiced("for-payer", scriptForPayer);
     case "myself": return scriptForMyself;
   }
-  return scriptForProsthetist;
+  return voiced("for-prosthetist", scriptForProsthetist);
 }
 
 /** A sentence with names in its gap {these}. */
@@ -259,11 +269,11 @@ export const orSkip = () => " " + scriptOrSkip;
 export const newTab = () => " " + scriptNewTab;
 export const yourAnswer = () => " " + scriptYourAnswer;
 export const change = (question: string) => " " + fill(scriptChange, { question });
-export const ownSlope = (amount: string) => fill(scriptOwnSlope, { amount });
-export const ownSlopeBends = (degrees: string) => fill(scriptOwnSlopeBends, { degrees });
-export const ownSideSlope = (amount: string) => fill(scriptOwnSideSlope, { amount });
-export const ownHeels = (usual: string, other: string) => fill(scriptOwnHeels, { usual, other });
-export const ownLoad = (amount: string) => fill(scriptOwnLoad, { amount });
+export const ownSlope = (amount: string) => fill(voiced("own-slope", scriptOwnSlope), { amount });
+export const ownSlopeBends = (degrees: string) => fill(voiced("own-slope-bends", scriptOwnSlopeBends), { degrees });
+export const ownSideSlope = (amount: string) => fill(voiced("own-side-slope", scriptOwnSideSlope), { amount });
+export const ownHeels = (usual: string, other: string) => fill(voiced("own-heels", scriptOwnHeels), { usual, other });
+export const ownLoad = (amount: string) => fill(voiced("own-load", scriptOwnLoad), { amount });
 
 export const about = (question: string) => fill(scriptAbout, { question });
 
