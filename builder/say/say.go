@@ -109,7 +109,9 @@ func (w *Words) InVoice(voice string) *Words {
 	out.entries, out.made = maps.Clone(w.entries), maker()
 	for n, e := range w.entries {
 		if v := e.voices[voice]; v != nil {
-			out.entries[n] = v
+			said := *v
+			said.voices = e.voices
+			out.entries[n] = &said
 		}
 	}
 	return &out
