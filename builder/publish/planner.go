@@ -175,8 +175,7 @@ type data struct {
 	Edition dataEdition           `json:"edition"`
 	Safety  safety.Table          `json:"safety"`
 	General []string              `json:"general"`
-	Prompts map[string]dataPrompt `json:"prompts"`          // that the safety screen brings
-	Voices  []string              `json:"voices,omitempty"` // besides the reader's own
+	Prompts map[string]dataPrompt `json:"prompts"` // that the safety screen brings
 }
 
 type dataEdition struct {
@@ -225,7 +224,7 @@ func plannerData(s *shelf.Shelf) data {
 			Name: e.Name.S, Clinic: e.Clinic.S, Phone: e.Phone.S, Endorsement: e.Endorsement.S, Version: e.Version.S, Shared: e.Shared,
 			Emergency: e.Lines.Sentence(helpline.Emergency), Urgent: e.Lines.Sentence(helpline.Urgent), Crisis: e.Lines.Sentence(helpline.Crisis),
 		},
-		General: promptIDs(s.General()), Prompts: map[string]dataPrompt{}, Voices: s.Voices(),
+		General: promptIDs(s.General()), Prompts: map[string]dataPrompt{},
 	}
 	screen := s.Safety()
 	if screen == nil {

@@ -1,11 +1,12 @@
-// What few readers come to need, and the planner loads when they do: another voice, and a question that a figure on another
-// page brought along. The build writes behind it where the words of each voice are (builder/publish/voices.go).
+// What few readers come to need, and the planner loads when they do: another voice, a question that a figure on another
+// page brought along, and a saved sheet that is opened again. The build writes behind it where the words of each voice are (builder/publish/voices.go).
 
 import { App } from "../state/app";
 import { receive, topics } from "../state/data";
 import { act, slot, template } from "../page/dom";
 import { tooMuch } from "./field";
-import { MOST_ASKED } from "../state/kept";
+import { hideProblem, showProblem } from "../page/problem";
+import { LARGEST, MOST_ASKED, topicsIn } from "../state/kept";
 import { DataPrompt, Part } from "../types/publish";
 import { entry } from "../walk/walker";
 import * as words from "../words/words";
@@ -13,6 +14,7 @@ import * as words from "../words/words";
 export interface Asides {
   offer: typeof offer;
   speak: typeof speak;
+  openFile: typeof openFile;
   /** The part of each voice that stands in the page in the reader's own. */
   voices: { [voice: string]: string };
 }
@@ -31,6 +33,7 @@ let own: Part | undefined;
  */
 function speak(app: App, voice: string): Promise<void> {
   const { parts, state } = app;
+  if (!entry(asides.voices, voice)) voice = ""; // another edition's, or the reader's own
   const name = `voice.${voice}`;
   const load = voice ? parts.load([{ name, script: beside + (entry(asides.voices, voice) as string) }]) : Promise.resolve();
   return load.then(() => {
@@ -89,5 +92,38 @@ function offer(app: App, question: string): void {
   });
 }
 
-const asides: Asides = { offer, speak, voices: {} };
+/** A character is four bytes at most. */
+const MOST_BYTES = 4 * LARGEST;
+
+/** Opens the saved sheet that a field has. */
+function openFile(app: App, view: HTMLElement, field: HTMLInputElement): void {
+  const file = field.files && field.files[0];
+  if (!file) return;
+  hideProblem(view, "file-problem");
+  const done = (text: string): void => {
+    field.value = ""; // so that the same file can be chosen again
+    open(app, view, field, text);
+  };
+  if (file.size > MOST_BYTES) return refuse(view, field, words.tooLarge);
+  const reader = new FileReader();
+  reader.onload = () => done(String(reader.result));
+  reader.onerror = () => done("");
+  reader.readAsText(file);
+}
+
+function open(app: App, view: HTMLElement, field: HTMLElement, text: string): void {
+  const reads = (): void => {
+    const found = app.read(text);
+    if ("refused" in found) return refuse(view, field, found.says);
+    const left = found.says;
+    app.open(found.kept, [words.opened, left].filter((s) => s).join(" "), !!left);
+  };
+  app.load(topicsIn(text, app.state.data)).then(reads, () => refuse(view, field, words.notLoaded));
+}
+
+function refuse(view: HTMLElement, field: HTMLElement, why: string): void {
+  showProblem(view, why, field, "file-problem");
+}
+
+const asides: Asides = { offer, speak, openFile, voices: {} };
 (window as { keelpathAsides?: Asides }).keelpathAsides = asides;

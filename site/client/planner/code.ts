@@ -6,9 +6,8 @@ import { Carry } from "../carry/carry";
 import { act, fill, slot } from "../page/dom";
 import { copy } from "../sheet/files";
 import { takeFragment } from "../page/fragment";
-import { need } from "./need";
+import { ask } from "./need";
 import { hideProblem, showProblem } from "../page/problem";
-import * as words from "../words/words";
 
 const MARK = "#code=";
 
@@ -61,5 +60,5 @@ export function openLinked(app: App, code: string): void {
 }
 
 function asked(app: App, then: (carry: Carry) => void): void {
-  need("keelpathCarry").then(then).catch(() => app.say(words.notLoaded, true));
+  ask(app, "keelpathCarry", then);
 }

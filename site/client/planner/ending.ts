@@ -4,7 +4,7 @@ import { App } from "../state/app";
 import { addEmergency } from "../sheet/caution";
 import { act, clone, empty, fill, make, put, slot } from "../page/dom";
 import { Theme, Topic, topicOf } from "../state/data";
-import { allPrompts, need } from "./need";
+import { allPrompts, ask, need } from "./need";
 import { pickItem } from "../sheet/prompts";
 import { Screen } from "../state/screens";
 import { fillAmounts } from "../tree/said";
@@ -68,7 +68,7 @@ function placeChanges(app: App, view: HTMLElement, tree: string): void {
     slot(view, "no-change").hidden = lists.length > 0;
   };
   const load = (): void => {
-    need("keelpathCarry").then((carry) => show(carry.changeLists(app, tree))).catch(() => app.say(words.notLoaded, true));
+    ask(app, "keelpathCarry", (carry) => show(carry.changeLists(app, tree)));
   };
   slot(view, "changes").addEventListener("toggle", load, { once: true });
 }

@@ -1,12 +1,14 @@
 // Scripts of the site's own that the page loads only when a reader asks for what
 // they do: each leaves one name on the window. An element of the page names where it is.
 
+import { App } from "../state/app";
 import { Asides } from "./asides";
 import { Carry } from "../carry/carry";
 import { Ground } from "./ground";
 import { runFigure } from "../figures/figure";
 import { loadScript } from "../page/load";
 import { Wanted } from "../state/parts";
+import * as words from "../words/words";
 
 export interface Needs {
   keelpathAsides: Asides;
@@ -25,6 +27,11 @@ export function need<K extends keyof Needs>(name: K): Promise<Needs[K]> {
     if (own[name]) return own[name] as Needs[K];
     throw new Error(name);
   });
+}
+
+/** Does something with what is loaded for it, or says that it could not be loaded. */
+export function ask<K extends keyof Needs>(app: App, name: K, then: (needed: Needs[K]) => void): void {
+  need(name).then(then).catch(() => app.say(words.notLoaded, true));
 }
 
 /** A part that is said in the voice at hand. */

@@ -12,7 +12,7 @@ import { changeAnswers, guarded, wrongNow } from "../state/guard";
 import { TAKE, invited } from "../invite/address";
 import { tendLinks } from "./links";
 import { missingView } from "./missing";
-import { need, sheets } from "./need";
+import { ask, need, sheets } from "./need";
 import { Paper } from "./paper";
 import { offeredQuestion } from "./offer";
 import { drawTiles } from "../tree/ground";
@@ -84,7 +84,7 @@ class Planner implements App {
     const says = (): unknown => again && this.say(again, true);
     if (this.state.kept.voice) this.go({ view: "topics" }, says);
     else says();
-    if (this.linked.question) need("keelpathAsides").then((asides) => asides.offer(this, this.linked.question), () => this.say(words.notLoaded, true));
+    if (this.linked.question) ask(this, "keelpathAsides", (asides) => asides.offer(this, this.linked.question));
     if (this.linked.code) openLinked(this, this.linked.code);
     this.takeLinked();
   }

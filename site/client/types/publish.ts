@@ -13,7 +13,6 @@ export interface Data {
   safety: safety.Table;
   general: string[];
   prompts: { [key: string]: DataPrompt };
-  voices?: string[];
 }
 
 export interface DataAbout {

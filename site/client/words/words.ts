@@ -224,15 +224,9 @@ function voiced(name: string, own: string): string {
 export const title = () => voiced("title", scriptTitle);
 export const aboutMe = () => voiced("about-me", scriptAboutMe);
 
-export function forWhom(whom: string): string {
-  switch (whom) {
-    case "physician": return voiced("for-physician", scriptForPhysician);
-    case "therapist": return voiced("for-therapist", scriptForTherapist);
-    case "payer": return voiced("for-payer", scriptForPayer);
-    case "myself": return scriptForMyself;
-  }
-  return voiced("for-prosthetist", scriptForProsthetist);
-}
+const WHOM: { [whom: string]: string } = { prosthetist: scriptForProsthetist, physician: scriptForPhysician, therapist: scriptForTherapist, payer: scriptForPayer, myself: scriptForMyself };
+
+export const forWhom = (whom: string) => voiced(`for-${whom}`, WHOM[whom] || scriptForProsthetist);
 
 /** A sentence with names in its gap {these}. */
 export const these = (sentence: string, names: string[]) => fill(sentence, { these: joined(formatsListApart, names) });
