@@ -61,7 +61,7 @@ func (m *maker) voicePart() ([]byte, error) {
 	if err != nil {
 		return nil, err
 	}
-	out := part{HTML: html, Prompts: plannerData(v.shelf).Prompts, Voice: m.voice, Tells: toldBy[m.voice], Said: v.say().Voiced("script", m.voice), At: map[string]string{}}
+	out := part{HTML: html, Prompts: plannerData(v.shelf).Prompts, Voice: m.voice, Tells: toldBy[m.voice], Said: v.say().Voiced("script"), At: map[string]string{}}
 	if m.lib.Fact(out.Tells) == nil {
 		out.Tells = "" // an edition without the fact has no prompt that asks for it
 	}

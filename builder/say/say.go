@@ -68,6 +68,7 @@ type entry struct {
 	of     read.Text   // in another language: the fingerprint of the text that it was made for
 	broken bool        // a text could not be read
 
+	own    *entry            // in a voice: what it is in the reader's own
 	voices map[string]*entry // what it says in the other voices of [read.Voices]; nil where it suits all
 }
 
@@ -110,19 +111,19 @@ func (w *Words) InVoice(voice string) *Words {
 	for n, e := range w.entries {
 		if v := e.voices[voice]; v != nil {
 			said := *v
-			said.voices = e.voices
+			said.own = e
 			out.entries[n] = &said
 		}
 	}
 	return &out
 }
 
-// Voiced gives the texts of a group that have words in a voice, by the key behind the point.
-func (w *Words) Voiced(group, voice string) map[string]string {
+// Voiced gives the texts of a group that words in a voice say in another way, by what is said in the reader's own.
+func (w *Words) Voiced(group string) map[string]string {
 	out := map[string]string{}
 	for n, e := range w.entries {
-		if v := e.voices[voice]; v != nil && n.group() == group && !e.plural {
-			out[strings.TrimPrefix(string(n), group+".")] = v.forms[Other].String()
+		if e.own != nil && n.group() == group && !e.plural {
+			out[e.own.forms[Other].String()] = e.forms[Other].String()
 		}
 	}
 	return out

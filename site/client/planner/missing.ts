@@ -14,7 +14,7 @@ import * as words from "../words/words";
 export function missingView(app: App, asked: Screen | undefined, again: () => void, without?: () => void): HTMLElement {
   const view = clone("view-missing");
   const topic = asked && asked.tree ? topicOf(app.state.data, asked.tree) : undefined;
-  fill(view, "focus", asked && asked.voice !== undefined ? words.voiceNotLoaded : topic ? words.topicNotLoaded(topic.title) : asked ? words.sheetNotLoaded : words.answersNotLoaded);
+  fill(view, "focus", asked && asked.voice !== undefined ? words.notLoaded : topic ? words.topicNotLoaded(topic.title) : asked ? words.sheetNotLoaded : words.answersNotLoaded);
   const paper = slot(view, "paper") as HTMLAnchorElement;
   if (topic) {
     paper.href = `${topic.id}.html`;

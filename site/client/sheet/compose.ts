@@ -38,14 +38,14 @@ export function compose(state: State): Sheet {
   const all = ranked(state);
   const first = firstOf(state, all);
   const rest = (ids: string[]): string[] => ids.filter((id) => first.indexOf(id) < 0);
-  const shown = all.filter((id) => themeOf(state, id) !== BRING);
+  const shown = all.filter((id) => !toBring(state, id));
   const more = rest(shown.slice(MOST_SHOWN));
   return {
     first,
     sections: byWhom(state, rest(shown.slice(0, MOST_SHOWN))),
     more: byWhom(state, more),
     moreCount: more.length,
-    bring: rest(all.filter((id) => themeOf(state, id) === BRING)),
+    bring: rest(all.filter((id) => toBring(state, id))),
     own: rest(state.kept.own.map((o) => o.id)),
   };
 }
@@ -53,7 +53,7 @@ export function compose(state: State): Sheet {
 /** The starred ones; where there are fewer than three, those that come first fill the places. */
 function firstOf(state: State, all: string[]): string[] {
   const first = state.starred();
-  for (const id of all) if (first.length < MOST_STARS && themeOf(state, id) !== BRING) addOnce(first, [id]);
+  for (const id of all) if (first.length < MOST_STARS && !toBring(state, id)) addOnce(first, [id]);
   return first;
 }
 
@@ -75,7 +75,7 @@ function ranked(state: State): string[] {
   };
   const others = all.filter((id) => ordered.indexOf(id) < 0 && general.indexOf(id) < 0).map((id, i) => ({ id, i, rank: rank(id) }));
   const out = ordered.concat(others.sort((a, b) => a.rank - b.rank || a.i - b.i).map((one) => one.id));
-  const asked = out.filter((id) => themeOf(state, id) !== BRING);
+  const asked = out.filter((id) => !toBring(state, id));
   const last = asked[MOST_SHOWN - general.length];
   out.splice(last ? out.indexOf(last) : out.length, 0, ...general);
   return out;
@@ -187,9 +187,8 @@ export function answered(state: State): Answered[] {
   }).filter((one) => one.lines.length);
 }
 
-function themeOf(state: State, id: string): string {
-  const theme = state.data.themes.find((t) => t.prompts.indexOf(id) >= 0);
-  return theme ? theme.id : "";
+function toBring(state: State, id: string): boolean {
+  return state.data.themes.some((t) => t.id === BRING && t.prompts.indexOf(id) >= 0);
 }
 
 /** Sections by whom to ask first, in the order in which they come up. */

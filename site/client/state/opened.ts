@@ -89,7 +89,7 @@ function sound(from: Fields, data: Data, leave: (what: LeftOut) => void): Kept {
       decided: said(visit["decided"]), tries: said(visit["tries"]), meet: said(visit["meet"]),
     },
     ...unsaidOf(array(from["unsaid"]).map(plain)),
-    ...(from["voice"] ? { voice: plain(from["voice"]) } : {}), // one that the edition does not have is said in the reader's own
+    voice: plain(from["voice"]) || undefined, // one that the edition does not have is said in the reader's own
   };
 }
 

@@ -193,7 +193,6 @@ export const scriptTooLongLarge = "This is a long sheet. It may print on three p
 export const scriptTopicNotLoaded = "“{topic}” did not load";
 export const scriptUsed = "{number} of {most} characters used.";
 export const scriptVisit = "After the visit";
-export const scriptVoiceNotLoaded = "The words for this choice did not load";
 export const scriptWhichUnit = "Which unit is that? Please pick one below the box, or write it behind the {typed}.";
 export const scriptWishes = "({count} of {of})";
 export const scriptYouAdded = "You put it on your sheet.";

@@ -129,7 +129,6 @@ export {
   scriptLinkSomeTopics as linkSomeTopics,
   scriptNoOwn as noOwn,
   scriptSheet as sheet,
-  scriptVoiceNotLoaded as voiceNotLoaded,
   scriptSkipped as skipped,
   scriptToldBefore as toldBefore,
   scriptCleared as cleared,
@@ -215,18 +214,17 @@ function and(names: string[]): string {
 }
 
 /** Above questions, by whom to ask; what names nobody is for the prosthetist. */
-/** What is said in the voice at hand, by the text's name; that voice's part brings it (planner/asides.ts). */
-function voiced(name: string, own: string): string {
-  const said = (globalThis as { keelpathSaid?: { [name: string]: string } }).keelpathSaid;
-  return (said && said[name]) || own;
+/** What is said in the voice at hand for a text in the reader's own; that voice's part brings it (planner/asides.ts). */
+function voiced(own: string): string {
+  return ((globalThis as { keelpathSaid?: { [own: string]: string } }).keelpathSaid || {})[own] || own;
 }
 
-export const title = () => voiced("title", scriptTitle);
-export const aboutMe = () => voiced("about-me", scriptAboutMe);
+export const title = () => voiced(scriptTitle);
+export const aboutMe = () => voiced(scriptAboutMe);
 
 const WHOM: { [whom: string]: string } = { prosthetist: scriptForProsthetist, physician: scriptForPhysician, therapist: scriptForTherapist, payer: scriptForPayer, myself: scriptForMyself };
 
-export const forWhom = (whom: string) => voiced(`for-${whom}`, WHOM[whom] || scriptForProsthetist);
+export const forWhom = (whom: string) => voiced(WHOM[whom] || scriptForProsthetist);
 
 /** A sentence with names in its gap {these}. */
 export const these = (sentence: string, names: string[]) => fill(sentence, { these: joined(formatsListApart, names) });
@@ -263,11 +261,11 @@ export const orSkip = () => " " + scriptOrSkip;
 export const newTab = () => " " + scriptNewTab;
 export const yourAnswer = () => " " + scriptYourAnswer;
 export const change = (question: string) => " " + fill(scriptChange, { question });
-export const ownSlope = (amount: string) => fill(voiced("own-slope", scriptOwnSlope), { amount });
-export const ownSlopeBends = (degrees: string) => fill(voiced("own-slope-bends", scriptOwnSlopeBends), { degrees });
-export const ownSideSlope = (amount: string) => fill(voiced("own-side-slope", scriptOwnSideSlope), { amount });
-export const ownHeels = (usual: string, other: string) => fill(voiced("own-heels", scriptOwnHeels), { usual, other });
-export const ownLoad = (amount: string) => fill(voiced("own-load", scriptOwnLoad), { amount });
+export const ownSlope = (amount: string) => fill(voiced(scriptOwnSlope), { amount });
+export const ownSlopeBends = (degrees: string) => fill(voiced(scriptOwnSlopeBends), { degrees });
+export const ownSideSlope = (amount: string) => fill(voiced(scriptOwnSideSlope), { amount });
+export const ownHeels = (usual: string, other: string) => fill(voiced(scriptOwnHeels), { usual, other });
+export const ownLoad = (amount: string) => fill(voiced(scriptOwnLoad), { amount });
 
 export const about = (question: string) => fill(scriptAbout, { question });
 
