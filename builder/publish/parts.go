@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"encoding/json"
 	"fmt"
+	"strings"
 
 	"keelpath/builder/figure"
 	"keelpath/builder/plan"
@@ -183,7 +184,7 @@ func (m *maker) sheetsPart() ([]byte, error) {
 	if err != nil {
 		return nil, err
 	}
-	return part{HTML: html}.script(partSheets)
+	return part{HTML: strings.ReplaceAll(html, ">\n<", "><")}.script(partSheets) // lines of a template are for who writes it
 }
 
 // aboutPart is what stands on the sheet of what a reader told, the paper that it prints on, and its back.

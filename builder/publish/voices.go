@@ -92,6 +92,14 @@ func (m *maker) asides() ([]byte, error) {
 		}
 		voices[o.voice] = path.Base(a.name)
 	}
+	html, err := m.made("planner-offer", nil)
+	if err != nil {
+		return nil, err
+	}
+	offered, err := json.Marshal(html)
+	if err != nil {
+		return nil, err
+	}
 	table, err := json.Marshal(voices)
-	return fmt.Appendf(nil, "keelpathAsides.voices=%s;\n", table), err
+	return fmt.Appendf(nil, "keelpathAsides.voices=%s;keelpathAsides.offered=%s;\n", table, offered), err
 }

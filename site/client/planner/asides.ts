@@ -17,6 +17,8 @@ export interface Asides {
   openFile: typeof openFile;
   /** The part of each voice that stands in the page in the reader's own. */
   voices: { [voice: string]: string };
+  /** Where such a question is offered. */
+  offered: string;
 }
 
 const root = document.getElementById("planner") as HTMLElement;
@@ -75,9 +77,10 @@ function before(app: App, other: Part): Part {
 /** A question that a figure of another page brought along. The reader decides. */
 function offer(app: App, question: string): void {
   if (tooMuch(question, MOST_ASKED)) return app.say(words.offerTooLong, true);
-  const place = slot(root, "offer");
+  const box = document.createElement("template");
+  box.innerHTML = asides.offered;
+  const place = root.insertBefore(box.content.firstElementChild as HTMLElement, slot(root, "view"));
   slot(place, "offered").textContent = question;
-  place.hidden = false;
   slot(place, "offer-text").focus();
   app.load([]).catch(() => undefined);
   act(place, "take-offer", () => {
@@ -125,5 +128,5 @@ function refuse(view: HTMLElement, field: HTMLElement, why: string): void {
   showProblem(view, why, field, "file-problem");
 }
 
-const asides: Asides = { offer, speak, openFile, voices: {} };
+const asides: Asides = { offer, speak, openFile, voices: {}, offered: "" };
 (window as { keelpathAsides?: Asides }).keelpathAsides = asides;
