@@ -109,7 +109,7 @@ func TestBadInvitations(t *testing.T) {
 	if s := b.look(); s.Title != oneLine(lib.Tree("work").Title.S) {
 		t.Errorf("it comes to %q", s.Title)
 	}
-	if said := eval[string](b, status); !strings.Contains(said, "names more than is here") {
+	if said := eval[string](b, status); !strings.Contains(said, "names more topics than we could open") {
 		t.Errorf("the page says %q", said)
 	}
 	b.tap("bar-topics")
