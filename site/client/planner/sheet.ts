@@ -186,8 +186,7 @@ class SheetView {
     const up = act(li, "up", () => this.move(id, -1));
     const down = act(li, "down", () => this.move(id, 1));
     off.setAttribute("data-for", id);
-    for (const button of [star, off, up, down]) button.appendChild(unseen(words.about(ask)));
-    this.tieWords(li, id);
+    for (const named of [star, off, up, down].concat(this.tieWords(li, id))) named.appendChild(unseen(words.about(ask)));
     li.setAttribute("data-prompt", id);
     return li;
   }
@@ -197,12 +196,12 @@ class SheetView {
     this.anew(id, by < 0 ? "up" : "down", words.moved(moved, by));
   }
 
-  private tieWords(tools: HTMLElement, id: string): void {
+  /** Ties the field for own words, and gives what has to be told apart by the question. */
+  private tieWords(tools: HTMLElement, id: string): HTMLElement[] {
     const field = tools.querySelector("textarea") as HTMLTextAreaElement;
     field.id = `words-${id.replace(" ", "-")}`;
     const label = tools.querySelector("label") as HTMLLabelElement;
     label.htmlFor = field.id;
-    label.appendChild(unseen(words.about(this.app.state.ask(id))));
     field.value = this.app.state.ask(id);
     tieWords(field, MOST_ASKED);
     const keep = act(tools, "reword", () => {
@@ -212,7 +211,7 @@ class SheetView {
       reword(this.app.state, id, ask);
       this.anew(id, "adjust", words.reworded(this.app.state.ask(id)));
     });
-    keep.appendChild(unseen(words.about(this.app.state.ask(id))));
+    return [label, keep];
   }
 
   /** Stars a question, which goes among the first ones, or takes its star away. */
