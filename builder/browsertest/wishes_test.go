@@ -195,7 +195,7 @@ func TestWishPagesFit(t *testing.T) {
 			b := newTab(t)
 			b.openPage(name, onDisk)
 			if name == pullsPage {
-				b.run(`for (const id of ["slopes", "push", "twisting", "water", "low-cost"]) document.getElementById("mark-" + id).click()`)
+				b.run(`for (const id of ["slopes", "push", "standing-still", "heel-change"]) document.getElementById("mark-" + id).click()`)
 			}
 			b.loadAxe()
 			for _, open := range []bool{false, true} {
