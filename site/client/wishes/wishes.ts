@@ -79,7 +79,7 @@ class Wishes {
     empty(drawn);
     for (const part of draw(shown, this.data.names)) drawn.appendChild(part);
     drawn.setAttribute("aria-label", this.told(shown));
-    slot(this.root, "tie").hidden = shown.ties.every((t) => t.open);
+    slot(this.root, "tie").hidden = !shown.ties.length;
     slot(this.root, "may-give").hidden = !shown.ties.some((t) => t.open);
     slot(this.root, "unsure").hidden = !shown.posts.some((p) => p.open);
   }
