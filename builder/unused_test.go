@@ -20,7 +20,6 @@ import (
 var testsUse = map[string]string{
 	"builder/drawing.OwnAt":          inGo,
 	"builder/drawing.Cuts":           inGo,
-	"builder/drawing.CutSVG":         inGo,
 	"builder/figure.Figure.Settle":   inGo,
 	"builder/told.Sitting.Settle":    inGo,
 	"builder/told.Sitting.settleOne": inGo,
@@ -34,7 +33,6 @@ var testsUse = map[string]string{
 	"builder/translation.Book.Needs": "gives what another language has to say, to the room that makes one for tests",
 	"builder/proof.AllPaths":         "gives the ways that walks of other rooms are tried with",
 	"builder/proof.SomePaths":        "gives the ways that walks of other rooms are tried with",
-	"builder/publish.Paragraphs":     "takes a page apart for a step behind the pages, of which the first that reads them is a test's",
 	"builder/wording.InMade":         "holds sentences that are made as a page is, in the tests of the rooms that make them",
 }
 
