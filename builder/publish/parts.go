@@ -184,7 +184,11 @@ func (m *maker) sheetsPart() ([]byte, error) {
 	if err != nil {
 		return nil, err
 	}
-	return part{HTML: strings.ReplaceAll(html, ">\n<", "><")}.script(partSheets) // lines of a template are for who writes it
+	html = strings.ReplaceAll(html, ">\n<", "><") // lines of a template are for who writes it
+	if !strings.Contains(html, "'") {             // in the script each of the other quotes has a stroke before it
+		html = strings.ReplaceAll(html, `"`, "'")
+	}
+	return part{HTML: html}.script(partSheets)
 }
 
 // aboutPart is what stands on the sheet of what a reader told, the paper that it prints on, and its back.

@@ -38,6 +38,7 @@ export function makeCode(state: State, carry: Held): { code: string; leaves: str
 /** What of the sheet the code has no room for: the reader's own words, and amounts finer than its steps. */
 function notHeld(state: State, held: Sheet | NoSheet): string[] {
   const out = state.kept.own.length || state.kept.day ? [words.codeLeaves] : [];
+  if (state.voice) out.push(words.codeForWhom);
   const rounded = isRefused(held) ? [] : held.taken.reduce((all, tree) => all.concat(roundedIn(state, tree, held.answers[tree] || {})), [] as string[]);
   return out.concat(rounded, rounded.length ? [words.fileKeeps] : []);
 }

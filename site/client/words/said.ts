@@ -47,6 +47,7 @@ export const scriptClearsIn: Forms = {
   other: "This screen clears in {count} seconds.",
 };
 export const scriptClinicPhone = "Clinic: {phone}.";
+export const scriptCodeForWhom = "The code does not say who this is for. Choose that again once it is open.";
 export const scriptCodeHolds = "The code holds your “{typed}” as {held}.";
 export const scriptCodeLeaves = "Your own words are not in the code. The file and the text have them.";
 export const scriptCodeOther = "This code was made with another edition of this planner, or before it was changed. It cannot be opened here.";

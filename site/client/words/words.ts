@@ -170,6 +170,7 @@ export {
   scriptCodeWrong as codeWrong,
   scriptCodeOther as codeOther,
   scriptCodeLeaves as codeLeaves,
+  scriptCodeForWhom as codeForWhom,
   scriptFileKeeps as fileKeeps,
   scriptLoading as loading,
   scriptAnswersNotLoaded as answersNotLoaded,
