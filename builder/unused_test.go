@@ -21,6 +21,7 @@ var testsUse = map[string]string{
 	"builder/drawing.OwnAt":          inGo,
 	"builder/drawing.Cuts":           inGo,
 	"builder/figure.Figure.Settle":   inGo,
+	"builder/squarecode.Code.Dark":   inGo,
 	"builder/told.Sitting.Settle":    inGo,
 	"builder/told.Sitting.settleOne": inGo,
 	"builder/told.Ticks":             inGo,
