@@ -39,11 +39,11 @@ func writeSearch(_ *maker, files []File, to Site) ([]File, error) {
 	return made, nil
 }
 
-// makersOf gives those who made files, one for each language.
+// makersOf gives those who made pages, one for each language. Those of a voice make parts of pages alone.
 func makersOf(files []File) []*maker {
 	var out []*maker
 	for _, f := range files {
-		if !slices.Contains(out, f.by) {
+		if f.Page.Kind != "" && !slices.Contains(out, f.by) {
 			out = append(out, f.by)
 		}
 	}

@@ -29,6 +29,7 @@ export class Index {
   private readonly lists: (string | undefined)[] = [];
   private readonly read = new Map<number, Places>();
   private readonly scores: Float32Array;
+  private readonly best: Float32Array; // of one concept; all 0 between two
   private readonly starts: number[] = []; // the first unit of each page
 
   constructor(readonly first: First) {
@@ -41,6 +42,7 @@ export class Index {
       else this.means.set(first, [m]);
     }
     this.scores = new Float32Array(first.units);
+    this.best = new Float32Array(first.units);
     let n = 0;
     for (const count of first.counts) {
       this.starts.push(n);
@@ -110,7 +112,7 @@ export class Index {
   /** The units that answer best, the best first. */
   find(asked: Asked, most: number): Found[] {
     const scores = this.scores.fill(0);
-    const best = new Float32Array(scores.length);
+    const best = this.best;
     const touched: number[] = [];
     for (const concept of asked.concepts) {
       const now: number[] = [];
@@ -136,16 +138,15 @@ export class Index {
 
   /** A question is found at the place that answers it. */
   private led(touched: number[], scores: Float32Array): number[] {
-    const out = new Set(touched);
     for (const [from, to] of this.first.leads || []) {
       const score = scores[from] as number;
       if (!score) continue;
-      out.delete(from);
-      out.add(to);
+      scores[from] = 0;
       const own = scores[to] as number;
+      if (!own) touched.push(to);
       scores[to] = Math.max(own, QUESTION * score) + BOTH * Math.min(own, QUESTION * score);
     }
-    return Array.from(out);
+    return touched;
   }
 
   /** How much it says that a place has a term: the fewer have it, the more (the IDF of BM25). */
@@ -221,13 +222,17 @@ function before(a: Found, b: Found): boolean {
 
 function top(units: number[], scores: Float32Array, most: number): Found[] {
   const out: Found[] = [];
+  let least = 0; // what a place has to reach once there are enough
   for (const unit of units) {
+    if ((scores[unit] as number) < least) continue;
     const found = { unit, score: scores[unit] as number };
+    if (!found.score) continue; // found where it leads
     let at = out.length;
     while (at && before(found, out[at - 1] as Found)) at--;
     if (at === most) continue;
     out.splice(at, 0, found);
     if (out.length > most) out.pop();
+    if (out.length === most) least = (out[most - 1] as Found).score;
   }
   return out;
 }
