@@ -19,6 +19,7 @@ const (
 	topicLimit   = 12_000 // more, for each topic that is taken
 	scriptLimit  = 20_000 // compressed
 	guardLimit   = 23_500 // of the planner's script, which has the safety screen and what was told in it
+	lookupLimit  = 30_000 // a part of what is looked up in, which comes when a reader looks for something; builder/publish holds all of it to a share of the text
 	imageLimit   = 30_000
 	fontLimit    = 24_000 // all typefaces together, once for the whole site; text stands before they come
 )
@@ -79,6 +80,8 @@ func tooHeavy(t testing.TB, dir string) []string {
 				most = guardLimit
 			case strings.HasPrefix(name, "assets/tree-"), strings.HasPrefix(name, "assets/ground-"): // a topic, and what shows its answers
 				most = topicLimit
+			case strings.HasPrefix(name, "search/"):
+				most = lookupLimit
 			}
 			limit(name, zipped(t, dir, name), most)
 		case ".png", ".jpg", ".jpeg", ".svg", ".webp", ".avif", ".gif", ".ico":
