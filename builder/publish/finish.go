@@ -93,6 +93,15 @@ func (m *maker) unchanged(of string) (ledger.File, bool) {
 	return f, m.before.Keep(f)
 }
 
+// stands takes over a file that a step made before, where what it would write now is the same.
+func (m *maker) stands(f ledger.File) bool {
+	if m.before == nil {
+		return false
+	}
+	old, ok := m.before.of[f.Of]
+	return ok && old.Name == f.Name && old.Size == f.Size && old.Sum == f.Sum && m.before.Keep(old)
+}
+
 // mark stands before the names of what is made in another language or voice, for a ledger has those of all.
 func (m *maker) mark() string {
 	if m.voice == "" {

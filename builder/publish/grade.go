@@ -34,7 +34,7 @@ func oneDecimal(w *say.Words, x float64) string { return w.Decimal(strconv.Forma
 // are short, and with them every page would look easier than what it says.
 var unread = []string{
 	"h1", "h2", "h3", "h4", "dt", "label", "legend", "button", "summary", "nav", "table", "pre", "figure", "svg", "sup", "script", "template", "cite",
-	".sources", ".bibliography", ".unseen", ".from", ".rests", ".by-hand", ".label", ".kind", ".name", ".to", ".support", "details.words",
+	".sources", ".bibliography", ".unseen", ".from", ".rests", ".by-hand", ".label", ".kind", ".name", ".to", ".support", ".each", "details.words",
 }
 
 // inline are unread elements inside a sentence; all others break the text.

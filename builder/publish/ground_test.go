@@ -92,18 +92,15 @@ func TestShownDrawings(t *testing.T) {
 	if err := json.Unmarshal([]byte(text), &shown); err != nil || !ok {
 		t.Fatalf("%v in %.80s", err, data)
 	}
-	out, named := builtin(t), 0
+	out, named, times := builtin(t), 0, map[[2]string]int{}
 	of := func(tr, called, id string) {
 		if id == "" {
 			return
 		}
 		named++
+		times[[2]string{tr, id}]++
 		if !strings.HasPrefix(shown[id], "<svg") {
 			t.Errorf("%s names the drawing %q, and the script has %.20q", called, id, shown[id])
-		}
-		page := string(out.files["prepare/"+tr+".html"])
-		if !strings.Contains(page, `id="`+called+"-"+id+`-title"`) {
-			t.Errorf("the paper page of %s does not show %q at %s", tr, id, called)
 		}
 	}
 	for _, tr := range l.PatientTrees() {
@@ -112,6 +109,12 @@ func TestShownDrawings(t *testing.T) {
 		}
 		for _, id := range tr.Cards() {
 			of(tr.ID.S, "card-"+id, l.Card(id).Drawing.S)
+		}
+	}
+	for at, n := range times {
+		page, id := string(out.files["prepare/"+at[0]+".html"]), at[1]
+		if strings.Count(page, `<figure class="shown" id="drawn-`+id+`">`) != 1 || strings.Count(page, `href="#drawn-`+id+`"`) != n-1 {
+			t.Errorf("the paper page of %s does not show %q once, with a link from each of %d others that name it", at[0], id, n-1)
 		}
 	}
 	if named < 20 {

@@ -279,10 +279,11 @@ func TestWhatIsMadeAgain(t *testing.T) {
 			changed = append(changed, name)
 		}
 	}
-	if !slices.Equal(changed, []string{"learn/falls.html"}) {
+	slices.Sort(changed)
+	if len(changed) != 3 || changed[0] != "learn/falls.html" || changed[1] != "search/learn/falls.js" || !strings.HasPrefix(changed[2], "search/places-") {
 		t.Errorf("a line more on one page changed %q", changed)
 	}
-	if made := len(now) - 1 - kept; made != 1 {
+	if made := len(now) - 1 - kept; made != len(changed) {
 		t.Errorf("a line more on one page, and %d files were made", made)
 	}
 }

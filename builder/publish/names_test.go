@@ -46,7 +46,7 @@ func TestKinds(t *testing.T) {
 		}
 	}
 	loaded := map[string]bool{siteStyle: true, textStyle: true, mark: true, "type/keelpath-text-400.woff2": true, "type/keelpath-text-600.woff2": true, // which the style names
-		"client/carry/carry.ts": true, "client/planner/sheets.ts": true, "style/sheets.css": true, groundScript: true, groundStyle: true} // the last three when asked
+		"client/carry/carry.ts": true, "client/planner/sheets.ts": true, "style/sheets.css": true, groundScript: true, groundStyle: true, "style/drawing.css": true, asidesScript: true} // the last ones when asked
 	for k, how := range kinds {
 		if !planned[k] {
 			t.Errorf("no page is of the kind %q", k)

@@ -29,7 +29,11 @@ func writeSearch(_ *maker, files []File, to Site) ([]File, error) {
 	for _, m := range makersOf(files) {
 		add := func(f search.File) error {
 			name := m.folder + searchFolder + f.Name
-			made = append(made, File{by: m, File: ledger.File{Of: name, Name: name, Size: int64(len(f.Data)), Sum: sha256.Sum256(f.Data)}})
+			now := File{by: m, File: ledger.File{Of: name, Name: name, Size: int64(len(f.Data)), Sum: sha256.Sum256(f.Data)}}
+			made = append(made, now)
+			if m.stands(now.File) {
+				return nil
+			}
 			return to.Write(name, f.Data)
 		}
 		if err := m.index(files, to, add); err != nil {

@@ -50,7 +50,29 @@ func (v viewer) tree(t *tree.Tree) (TreeView, error) {
 		}
 		out.Cards = append(out.Cards, cv)
 	}
+	out.drawOnce()
 	return out, nil
+}
+
+// drawOnce leaves each drawing where the page first shows it; what shows it again leads there.
+func (v *TreeView) drawOnce() {
+	first := map[string]*ShowsView{}
+	once := func(s *ShowsView) {
+		switch {
+		case s == nil || s.SVG == "":
+		case first[s.ID] == nil:
+			first[s.ID] = s
+			s.At = "drawn-" + s.ID
+		default:
+			s.SVG, s.URL = "", "#drawn-"+s.ID
+		}
+	}
+	for i := range v.Endings {
+		once(v.Endings[i].Shows)
+	}
+	for i := range v.Cards {
+		once(v.Cards[i].Shows)
+	}
 }
 
 func (v viewer) question(t *tree.Tree, q *tree.Question) QuestionView {
@@ -101,7 +123,7 @@ func wayTo(t *tree.Tree, to string) *WayView {
 }
 
 func (v viewer) ending(t *tree.Tree, e *tree.Ending) (EndingView, error) {
-	out := EndingView{Tree: t.ID.S, ID: e.ID.S, Number: t.Numbers()[e.ID.S], Title: e.Title.S, Safety: e.Safety, Sign: e.Sign.Given(), Prompts: v.prompts(e.Prompts), Shows: v.shows(e.Drawing.S, "at-"+t.ID.S+"-"+e.ID.S)}
+	out := EndingView{Tree: t.ID.S, ID: e.ID.S, Number: t.Numbers()[e.ID.S], Title: e.Title.S, Safety: e.Safety, Sign: e.Sign.Given(), Prompts: v.prompts(e.Prompts), Shows: v.shows(e.Drawing.S)}
 	var words []WordView
 	var err error
 	var listed []read.Text // the planner has no room for them
@@ -138,18 +160,18 @@ func (v viewer) treeLink(t *tree.Tree) LinkView {
 
 func (v viewer) card(c *library.Card) (CardView, error) {
 	html, _, err := v.text(c.Text)
-	return CardView{ID: c.ID.S, Title: c.Title.S, Text: html, Prompts: v.prompts(c.Prompts), Shows: v.shows(c.Drawing.S, "card-"+c.ID.S)}, err
+	return CardView{ID: c.ID.S, Title: c.Title.S, Text: html, Prompts: v.prompts(c.Prompts), Shows: v.shows(c.Drawing.S)}, err
 }
 
-// shows is the drawing that an ending or a card names; its ids begin with what the entry is called, for two may name one drawing.
-func (v viewer) shows(id, called string) *ShowsView {
+// shows is the drawing that an ending or a card names.
+func (v viewer) shows(id string) *ShowsView {
 	d, ok := v.shelf.Drawing(id)
 	if !ok {
 		return nil
 	}
 	out := &ShowsView{ID: id, Title: d.Title}
 	if !v.kind.screens {
-		out.SVG = d.SVG(called + "-" + id)
+		out.SVG = d.SVG(id)
 	}
 	return out
 }

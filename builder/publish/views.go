@@ -82,10 +82,12 @@ type EndingView struct {
 	Shows         *ShowsView // what to do, drawn; nil where nothing is
 }
 
-// ShowsView is a drawing of what to do. In the planner it comes when it is asked for, so SVG is empty there.
+// ShowsView is a drawing of what to do. In the planner it comes when it is asked for, so SVG is empty there. A page by hand
+// has it once, at the id At, and URL leads there from whatever names it again.
 type ShowsView struct {
 	ID, Title string
 	SVG       template.HTML
+	At, URL   string
 }
 
 // CardView is a short note that an answer adds.
