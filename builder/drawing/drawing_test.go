@@ -184,13 +184,15 @@ func TestDeterministic(t *testing.T) {
 
 // Every class in use has a rule, and every rule a use.
 func TestStyleSheet(t *testing.T) {
-	css, err := os.ReadFile("../../site/style/drawing.css")
-	if err != nil {
-		t.Fatal(err)
-	}
 	styled := map[string]bool{}
-	for _, m := range regexp.MustCompile(`\.(d-[a-z]+)`).FindAllStringSubmatch(string(css), -1) {
-		styled[m[1]] = true
+	for _, name := range []string{"drawing.css", "open.css"} { // the second for a page that begins with its drawing
+		css, err := os.ReadFile("../../site/style/" + name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, m := range regexp.MustCompile(`\.(d-[a-z]+)`).FindAllStringSubmatch(string(css), -1) {
+			styled[m[1]] = true
+		}
 	}
 	// Marks that only name a line for the tests below.
 	marks := []string{"d-text", "d-upright", "d-square", "d-line", "d-load", "d-hips"}
@@ -206,6 +208,9 @@ func TestStyleSheet(t *testing.T) {
 				}
 			}
 		})
+	}
+	for _, m := range regexp.MustCompile(`class="(d-[a-z]+)"`).FindAllStringSubmatch(string(drawings(t)[0].Opening()), -1) {
+		used[m[1]] = true // with the ground of a page that begins with it
 	}
 	for class := range used {
 		if !styled[class] && !slices.Contains(marks, class) {

@@ -157,6 +157,7 @@ func (f *voiced) texts(file string, t Telling) {
 		switch {
 		case e.fits(now):
 			e.sound(w, now, t)
+		case e != nil && !e.of.Given(): // the reader has said so
 		case e != nil && e.layer >= now.layer:
 			t.Wrong(e.of.At, "stale-words", fmt.Sprintf("the voices of %q were written for another text", w),
 				fmt.Sprintf("the text is now, at %s: %q", now.first[0].At, short(now.first)), "make them fit it, and write of: "+now.print)
