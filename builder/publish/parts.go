@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"encoding/json"
 	"fmt"
+	"regexp"
 	"strings"
 
 	"keelpath/builder/figure"
@@ -174,6 +175,8 @@ func (m *maker) figurePart(f *figure.Figure) ([]byte, error) {
 	return part{HTML: html, Figures: map[string]figure.Coded{f.ID: f.Coded()}}.script(partOfFigure(f.ID))
 }
 
+var betweenTags = regexp.MustCompile(`>\n+<`)
+
 // sheetsPart is what the sheet shows, behind its script.
 func (m *maker) sheetsPart() ([]byte, error) {
 	v, err := m.inPlanner()
@@ -184,8 +187,8 @@ func (m *maker) sheetsPart() ([]byte, error) {
 	if err != nil {
 		return nil, err
 	}
-	html = strings.ReplaceAll(html, ">\n<", "><") // lines of a template are for who writes it
-	if !strings.Contains(html, "'") {             // in the script each of the other quotes has a stroke before it
+	html = strings.TrimSpace(betweenTags.ReplaceAllString(html, "><")) // lines of a template are for who writes it
+	if !strings.Contains(html, "'") {                                  // in the script each of the other quotes has a stroke before it
 		html = strings.ReplaceAll(html, `"`, "'")
 	}
 	return part{HTML: html}.script(partSheets)

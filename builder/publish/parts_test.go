@@ -85,7 +85,7 @@ func wholePlanner(t *testing.T, out output) []byte {
 		if parts[name].Voice != "" { // what takes the place of these words, and never stands beside them
 			continue
 		}
-		for i, one := range strings.Split(parts[name].HTML, `<template id="`) {
+		for i, one := range strings.Split(strings.ReplaceAll(parts[name].HTML, "'", `"`), `<template id="`) {
 			id, _, _ := strings.Cut(one, `"`)
 			if i > 0 && !seen[id] {
 				more += `<template id="` + one

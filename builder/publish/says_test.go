@@ -143,7 +143,7 @@ func TestSaidScript(t *testing.T) {
 }
 
 // filled are the calls by which the script fills the gaps of a text that it names.
-var filled = regexp.MustCompile(`\b(fill|counted)\((script\w+)(?:, \w+)?(?:, \{ ([^{}]*) \})?`)
+var filled = regexp.MustCompile(`\b(fill|counted)\((?:voiced\(|\w+ \? (script\w+) : )?(script\w+)\)?(?:, \w+)?(?:, \{ ([^{}]*) \})?`)
 
 // The script fills each gap of the texts that it says, and no other.
 func TestScriptFillsGaps(t *testing.T) {
@@ -158,12 +158,15 @@ func TestScriptFillsGaps(t *testing.T) {
 		if m[1] == "counted" {
 			fills = append(fills, "count")
 		}
-		for _, f := range strings.FieldsFunc(m[3], func(r rune) bool { return r == ',' }) {
+		for _, f := range strings.FieldsFunc(m[4], func(r rune) bool { return r == ',' }) {
+			if strings.Contains(f, ")") && !strings.Contains(f, "(") {
+				continue // the end of a call
+			}
 			gap, _, _ := strings.Cut(strings.TrimSpace(f), ":")
 			fills = append(fills, gap)
 		}
 		slices.Sort(fills)
-		gaps[m[2]] = fills
+		gaps[m[2]], gaps[m[3]] = fills, fills
 	}
 	for _, n := range names {
 		id, has := string(n), w.Gaps(n)

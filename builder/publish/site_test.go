@@ -469,6 +469,9 @@ func TestPagesUseSettledWords(t *testing.T) {
 		if !slices.Contains([]string{"", "prepare/", "learn/", "workbench/"}, room) || (page != nil && page.Audience.S != "patient") {
 			continue
 		}
+		if name == "learn/search.html" {
+			continue // it lists residents' questions too, and all names of the glossary
+		}
 		held++
 		text := " " + strings.Join(spoken(n), "\n") + " "
 		for _, h := range wording.Settled(text, l.Edition.Lines.Emergency.Where.S) {

@@ -56,6 +56,8 @@ func kindOf(name string) string {
 		return "explainer"
 	case strings.HasPrefix(name, "content/en/figures/"):
 		return "figure"
+	case strings.HasPrefix(name, "content/en/trees/"):
+		return "voices"
 	case strings.HasPrefix(name, "content/qaa/"):
 		return "translated"
 	case strings.HasPrefix(name, "content/"), base == "cards", base == "cases", base == "prompts", base == "planner", base == "safety", base == "told":
