@@ -104,9 +104,19 @@ var sayForm = anyOf(text(), keys(
 	key{"few", may, "With a few.", text()},
 	key{"many", may, "With many.", text()},
 	key{"other", need, "With any other number.", text()},
-	key{"child", may, "The forms as said to a parent.", each(text())},
-	key{"person", may, "The forms as said to one who cares for someone.", each(text())},
+	key{"child", may, "The forms as said to a parent.", pluralForms},
+	key{"person", may, "The forms as said to one who cares for someone.", pluralForms},
 ))
+
+// pluralForms are the same text with each kind of number.
+var pluralForms = keys(
+	key{"zero", may, "With the number 0.", text()},
+	key{"one", may, "With the number 1, and others where the language has them together.", text()},
+	key{"two", may, "With the number 2.", text()},
+	key{"few", may, "With a few.", text()},
+	key{"many", may, "With many.", text()},
+	key{"other", need, "With any other number.", text()},
+)
 
 // credits are the keys that trees and explainers share.
 var credits = []key{

@@ -251,7 +251,7 @@ func TestReaderAgrees(t *testing.T) {
 			case verdict == nil && ofShape && inOtherLayer.MatchString(m.what):
 			case verdict == nil && ofShape:
 				t.Errorf("%s: the reader finds %v, and the schema nothing", m.what, found)
-			case verdict != nil && len(found) == 0:
+			case verdict != nil && len(found) == 0 && !namedElsewhere.MatchString(m.what):
 				t.Errorf("%s: the reader finds nothing, and the schema %v", m.what, verdict)
 			}
 			if verdict != nil {
@@ -265,10 +265,13 @@ func TestReaderAgrees(t *testing.T) {
 	t.Logf("%d changes, %d of them refused", changed, refused)
 }
 
+// namedElsewhere is a name that a schema knows, and that the reader holds against what else there is ("unknown-name").
+var namedElsewhere = regexp.MustCompile(`/drawing becomes a (word|blank)$`)
+
 // inOtherLayer are keys that the reader wants of all layers together, so that a
 // single file may lack them; and plural forms.
 var inOtherLayer = regexp.MustCompile(`^edition /(name|emergency|crisis) (becomes nothing|is left out)$|` +
-	`^words /ID/ID/(one|two|few|many) (becomes nothing|is left out)$`) // by the language, which a schema does not know
+	`^words /ID/ID/((child|person)/)?(one|two|few|many) (becomes nothing|is left out)$`) // by the language, which a schema does not know
 
 // sample gives a file of each kind, and all trees.
 func sample(t *testing.T) []string {
