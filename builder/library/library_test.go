@@ -83,6 +83,9 @@ func load(t *testing.T, list *finding.List, layers ...library.Layer) *library.Li
 func fine(t *testing.T, list *finding.List) {
 	t.Helper()
 	for _, f := range list.Sorted() {
+		if f.Check == "missing-voice" && f.Weight == finding.Warning {
+			continue // a layer's own words may be in the reader's voice alone
+		}
 		t.Errorf("%s: %s [%s]", f.Place, f.Text, f.Check)
 	}
 }

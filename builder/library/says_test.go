@@ -70,7 +70,7 @@ func TestSaysFaults(t *testing.T) {
 		`11:3 missing-key text "forms" lacks "many"`,
 		`11:3 needless-words the program has no text "sheets.forms"`,
 		`13:3 missing-voice the text "planner.back" is said in one other voice, and not in all`,
-		`13:47 voice-differs the text "planner.back" has other gaps in the voice "child"`,
+		`13:46 voice-differs the text "planner.back" has other gaps in the voice "child"`,
 		`content/fr/words.yaml:1:1 missing-words there are no words in fr for the program's text "layout.skip"`,
 		`content/fr/words.yaml:* unit-words the text "unit.inch" has the word "m" for inches, and it is read as m`,
 		`content/fr/words.yaml:* unit-words the text "unit.ounce-name" has the word "livre" for ounces, and it is read as pounds`,
