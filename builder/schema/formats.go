@@ -9,7 +9,6 @@ import (
 	"keelpath/builder/formula"
 	"keelpath/builder/library"
 	"keelpath/builder/quantity"
-	"keelpath/builder/read"
 	"keelpath/builder/say"
 	"keelpath/builder/tree"
 )
@@ -42,7 +41,7 @@ var kinds = []Kind{
 			key{"says", need, "Words and phrases, as people say them.", some(text())},
 			key{"means", need, "Words of the site.", some(text())},
 		))},
-		key{"signs", may, "How people name each sign of the safety screen, by the sign's id. All words of a wording have to be there; a stroke parts those of which one will do: chest hurt/pain.", each(oneOrMore())},
+		key{"signs", may, "How people name each sign of the safety screen, by the sign's id. All words of a wording have to be there; a stroke parts those of which one will do: chest hurt/pain.", each(someOrNone)},
 	)},
 	{"foot-types", "content/foot-types.yaml", "Foot types side by side, each for its kind as a whole.", keys(
 		key{"rows", may, "The rows of the table, the same for every type.", each(rowForm)},
@@ -68,7 +67,7 @@ var kinds = []Kind{
 		key{"title", need, "The shelf's name.", words()},
 		key{"about", may, "One plain line about it.", wordsOrNone()},
 		key{"explainers", may, "Ids of explainers, in order.", list(text())},
-	))}, key{"pictures", may, "The drawing or the tile that stands for each page, by the explainer's id.", each(text())})},
+	))}, key{"pictures", may, "The drawing or the tile that stands for each page, by the explainer's id.", each(someOrNone)})},
 	{"translated", "content/LL/trees/ID.yaml, content/LL/glossary.yaml and so on", "What stands in another language for the texts of a file, by the way to each.", form{"type": "object", "additionalProperties": translatedForm}},
 	{"voices", "content/en/trees/ID.yaml", "What is said to a parent, and to one who cares for someone, for the texts of trees/ID.yaml that speak to or of the reader, by the way to each.", form{"type": "object", "additionalProperties": voicedForm}},
 	{"explainer", "content/en/ID.md, the header between the two lines ---", "The header of an explainer.", keys(append([]key{
@@ -86,6 +85,9 @@ var kinds = []Kind{
 	)},
 	{"figure", "content/en/figures/ID.yaml", "A figure of the workbench: what a reader sets, what follows, and how that is said.", figureForm()},
 }
+
+// someOrNone is a text, a list of them, or nothing, as the reader takes pairs.
+var someOrNone = form{"type": []string{"string", "number", "boolean", "null", "array"}}
 
 // sayForm is a text of the program: the text alone, or with a remark for translators, or one by each
 // plural form that the language has.
@@ -141,7 +143,7 @@ var editionForm = keys(
 	key{"version", may, "The edition's version, in quotes.", line()},
 	key{"place", may, "Where it is read: us. What is marked for another place is left out.", line()},
 	key{"languages", may, "The languages in which it is built besides the first, each a folder of words: content/es/.", set(text().with(form{"pattern": "^\\s*" + library.LanguageForm + "\\s*$"}))},
-	key{"voices", may, "The voices that it offers besides the reader's own.", set(oneOf(read.Voices...))},
+	key{"voices", may, "The voices that it offers besides the reader's own.", set(text())},
 	key{"training", may, "What training each author and reviewer has, by the name that headers give; a layer adds its own people's.", namedForm},
 	key{"shared-screen", may, "true where many readers share the screen: nothing is kept, and an idle page clears itself after asking.", yesNo()},
 )
@@ -188,7 +190,7 @@ var cardForm = keys(
 	key{"title", need, "What came up, in a few words.", words()},
 	key{"text", need, "One or two short sentences (markdown).", words()},
 	key{"prompts", may, "Ids of prompts that the card adds.", set(text())},
-	key{"drawing", may, "A drawing of what to do.", oneOf(drawing.IDs()...)},
+	key{"drawing", may, "A drawing of what to do.", text()},
 )
 
 var talkForm = keys(
@@ -523,7 +525,7 @@ var endingForm = keys(
 	key{"prompts", may, "Ids of prompts.", set(text())},
 	key{"next", may, "Ids of trees to take next.", set(text())},
 	key{"ground", may, "A picture of the reader's own amounts, where the tree asks for them.", oneOf(drawing.OwnNames()...)},
-	key{"drawing", may, "A drawing of what to do.", oneOf(drawing.IDs()...)},
+	key{"drawing", may, "A drawing of what to do.", text()},
 ).with(form{
 	"if": form{"required": []string{"safety"}, "properties": form{"safety": form{"const": true}}},
 	"then": form{"required": []string{"caution"}, "properties": form{
