@@ -41,7 +41,7 @@ var kinds = []Kind{
 			key{"says", need, "Words and phrases, as people say them.", some(text())},
 			key{"means", need, "Words of the site.", some(text())},
 		))},
-		key{"signs", may, "How people name each sign of the safety screen, by the sign's id. All words of a wording have to be there; a stroke parts those of which one will do: chest hurt/pain.", each(someOrNone)},
+		key{"signs", may, "How people name each sign of the safety screen, by the sign's id. All words of a wording have to be there; a stroke parts those of which one will do: chest hurt/pain.", form{"type": "object", "additionalProperties": someOrNone}},
 	)},
 	{"foot-types", "content/foot-types.yaml", "Foot types side by side, each for its kind as a whole.", keys(
 		key{"rows", may, "The rows of the table, the same for every type.", each(rowForm)},
@@ -67,7 +67,7 @@ var kinds = []Kind{
 		key{"title", need, "The shelf's name.", words()},
 		key{"about", may, "One plain line about it.", wordsOrNone()},
 		key{"explainers", may, "Ids of explainers, in order.", list(text())},
-	))}, key{"pictures", may, "The drawing or the tile that stands for each page, by the explainer's id.", each(someOrNone)})},
+	))}, key{"pictures", may, "The drawing or the tile that stands for each page, by the explainer's id.", form{"type": "object", "additionalProperties": someOrNone}})},
 	{"translated", "content/LL/trees/ID.yaml, content/LL/glossary.yaml and so on", "What stands in another language for the texts of a file, by the way to each.", form{"type": "object", "additionalProperties": translatedForm}},
 	{"voices", "content/en/trees/ID.yaml", "What is said to a parent, and to one who cares for someone, for the texts of trees/ID.yaml that speak to or of the reader, by the way to each.", form{"type": "object", "additionalProperties": voicedForm}},
 	{"explainer", "content/en/ID.md, the header between the two lines ---", "The header of an explainer.", keys(append([]key{
@@ -190,7 +190,7 @@ var cardForm = keys(
 	key{"title", need, "What came up, in a few words.", words()},
 	key{"text", need, "One or two short sentences (markdown).", words()},
 	key{"prompts", may, "Ids of prompts that the card adds.", set(text())},
-	key{"drawing", may, "A drawing of what to do.", text()},
+	key{"drawing", may, "A drawing of what to do.", form{"type": []string{"string", "number", "boolean"}}},
 )
 
 var talkForm = keys(
