@@ -9,7 +9,7 @@ const (
 	pileAt, pileHalf   = 430.0, 24.0
 	pileRoom           = 166.0 // units
 	pileUsual          = 110.0 // the kilograms that fill the room; of more, each takes less
-	loadWordsAt        = 494.0
+	loadWordsAt        = 478.0
 )
 
 const pileShare = "/max(110,load/kg)*166"
