@@ -91,34 +91,30 @@ var someOrNone = form{"type": []string{"string", "number", "boolean", "null", "a
 
 // sayForm is a text of the program: the text alone, or with a remark for translators, or one by each
 // plural form that the language has.
-var sayForm = anyOf(text(), keys(
-	key{"about", may, "For translators: what the text is for, and what stands in its gaps.", line()},
-	key{"of", may, "In another language: the fingerprint of the text that these are the words of.", line()},
-	key{"text", need, "The text.", text()},
-	key{"child", may, "The text as said to a parent.", text()},
-	key{"person", may, "The text as said to one who cares for someone.", text()},
-), keys(
-	key{"about", may, "For translators: what the text is for, and what stands in its gaps.", line()},
-	key{"of", may, "In another language: the fingerprint of the text that these are the words of.", line()},
-	key{"zero", may, "With the number 0.", text()},
-	key{"one", may, "With the number 1, and others where the language has them together.", text()},
-	key{"two", may, "With the number 2.", text()},
-	key{"few", may, "With a few.", text()},
-	key{"many", may, "With many.", text()},
-	key{"other", need, "With any other number.", text()},
-	key{"child", may, "The forms as said to a parent.", pluralForms},
-	key{"person", may, "The forms as said to one who cares for someone.", pluralForms},
-))
+var sayForm = anyOf(text(), keys(append([]key{
+	{"text", need, "The text.", text()},
+	{"child", may, "The text as said to a parent.", text()},
+	{"person", may, "The text as said to one who cares for someone.", text()},
+}, aboutText...)...), keys(slices.Concat([]key{
+	{"child", may, "The forms as said to a parent.", keys(plurals...)},
+	{"person", may, "The forms as said to one who cares for someone.", keys(plurals...)},
+}, aboutText, plurals)...))
 
-// pluralForms are the same text with each kind of number.
-var pluralForms = keys(
-	key{"zero", may, "With the number 0.", text()},
-	key{"one", may, "With the number 1, and others where the language has them together.", text()},
-	key{"two", may, "With the number 2.", text()},
-	key{"few", may, "With a few.", text()},
-	key{"many", may, "With many.", text()},
-	key{"other", need, "With any other number.", text()},
-)
+// aboutText are the remarks that a text of the program may have.
+var aboutText = []key{
+	{"about", may, "For translators: what the text is for, and what stands in its gaps.", line()},
+	{"of", may, "In another language: the fingerprint of the text that these are the words of.", line()},
+}
+
+// plurals are a text with each kind of number.
+var plurals = []key{
+	{"zero", may, "With the number 0.", text()},
+	{"one", may, "With the number 1, and others where the language has them together.", text()},
+	{"two", may, "With the number 2.", text()},
+	{"few", may, "With a few.", text()},
+	{"many", may, "With many.", text()},
+	{"other", need, "With any other number.", text()},
+}
 
 // credits are the keys that trees and explainers share.
 var credits = []key{
