@@ -66,7 +66,7 @@ func (l *Library) textOf(p *explainer.Page, body *explainer.Doc) *running {
 	l.readDoc(r, p.Message, explainer.ParseText(p.Message, l.Edition.Lines, &finding.List{})) // of many pages, none is kept
 	r.stop()
 	for _, b := range body.Blocks {
-		if b.Kind == explainer.Title || b.Kind == explainer.Cell || b.Kind == explainer.Picture {
+		if b.Kind == explainer.Title || b.Kind == explainer.Cell || b.Kind == explainer.Picture || leadsOn(b) {
 			r.stop()
 			continue
 		}
@@ -77,6 +77,11 @@ func (l *Library) textOf(p *explainer.Page, body *explainer.Doc) *running {
 		l.promptText(r, id.S)
 	}
 	return r
+}
+
+// leadsOn tells whether an entry of a list is a link and no sentence, as in an index.
+func leadsOn(b explainer.Block) bool {
+	return b.Kind == explainer.Item && len(b.Refs) == 1 && !strings.ContainsAny(b.Text, ".!?:")
 }
 
 // screenText is what readers of the safety screen read as sentences. Signs are
