@@ -492,7 +492,8 @@ func TestHostGone(t *testing.T) {
 	b.openBare(host.URL + "/prepare/")
 	b.hand(`answer(["heel-height"]); pass()`)
 	b.waitFor(`document.querySelector("#planner .question") !== null`)
-	b.waitFor(`!!window.keelpathSheets && document.querySelector('link[href*="/sheets."]')?.sheet != null`)
+	b.waitFor(`!!window.keelpathSheets && document.getElementById("view-sheet") !== null && document.querySelector('link[href*="/sheets."]')?.sheet != null &&
+		performance.getEntriesByType("resource").some((r) => /prompts/.test(r.name) && r.responseEnd > 0)`)
 	host.CloseClientConnections()
 	host.Close()
 	var s screen

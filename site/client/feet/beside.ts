@@ -1,7 +1,7 @@
 // Kinds of feet side by side, on the page of all kinds: two on a phone, up to four where there is room, each cut open and all on
 // one ground at one scale. What it shows is taken from the page's own table, which stays as it is, and is all there is without script.
 
-import { fill as said } from "../words/fill";
+import { digits } from "../words/words";
 import { cut } from "../page/cuts";
 import { clone, empty, make, slot } from "../page/dom";
 import { loadScript } from "../page/load";
@@ -36,7 +36,7 @@ class Beside {
       const th = clone("beside-kind").querySelector("th") as HTMLElement;
       const pick = th.querySelector("select") as HTMLSelectElement;
       for (const k of this.kinds) pick.appendChild(new Option(k.name, k.id, false, k === kind));
-      slot(th, "number").textContent = said("{number}", { number: i + 1 });
+      slot(th, "number").textContent = digits(String(i + 1));
       pick.addEventListener("change", () => {
         this.shown[i] = this.kinds.find((k) => k.id === pick.value) as Kind;
         this.rows();
