@@ -16,10 +16,13 @@ import (
 )
 
 // A broken input stops the build: the exit code says so, the last good site
-// stays as it was to the byte, and nothing is written beside it.
+// stays as it was to the byte, and nothing is written beside it. What is found in
+// each input is held by the library's tests; whether a site is written depends on
+// that alone, so one in eight is enough here. KEELPATH_BAD=all tries each.
 func TestBadInputWritesNothing(t *testing.T) {
-	for _, c := range corpus.Cases(t, "../..") {
-		if c.Errors() == 0 {
+	all := os.Getenv("KEELPATH_BAD") == "all"
+	for i, c := range corpus.Cases(t, "../..") {
+		if c.Errors() == 0 || (!all && i%8 != 0) {
 			continue // warnings do not stop a build
 		}
 		t.Run(c.Name, func(t *testing.T) {
