@@ -255,7 +255,11 @@ var grown = map[string][]string{
 	"loads-and-weight/signs/over":    {"foot"},                     // "my foot's"
 	"foot-shell-and-toes/about/look": {"foot"},
 	"foot-shell-and-toes/about/fit":  {"foot"},
-	"ready-for-the-visit/time/long":  {"minutes"}, // of the answer above it
+	"ready-for-the-visit/time/long":  {"minutes"},            // of the answer above it
+	"sport-and-play/sport/walk":      {"take", "go", "play"}, // what one does with a walk, a gym and a game
+	"sport-and-play/sport/turn":      {"play"},
+	"sport-and-play/sport/run":       {"play"},
+	"sport-and-play/sport/water":     {"swim", "use", "go"}, // "swimming" doubles its m
 }
 
 // Ten people's sheets, shuffled, can be told apart by their first lines: no two of those that have told different things
