@@ -209,6 +209,7 @@ func (in *input) read(ctx context.Context, list *finding.List) ([]library.Layer,
 		}
 		layers = append(layers, y)
 	}
+	limitMemory(layers)
 	return layers, nil
 }
 

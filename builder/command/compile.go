@@ -39,7 +39,6 @@ never touched.`,
 			if err != nil {
 				return asItWas(err, out)
 			}
-			limitMemory(layers)
 			key, was := inputs{print: library.Print(layers)}, siteIn(out)
 			if n, ok := key.built(was, out, s.today()); ok && list.Len() == 0 {
 				if !quiet {

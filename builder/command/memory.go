@@ -8,15 +8,19 @@ import (
 )
 
 // What a build may hold before the collector works harder to stay within it: so much for each file, beside what
-// any build takes. Without a limit the heap grows to twice of what is in use, which of many pages is
-// memory that a small machine lacks. Where GOMEMLIMIT is set, that holds.
+// any build takes. Within it the heap grows to three times of what is in use, which spares half of the
+// collector's runs; of many pages it is the limit that counts. Where GOGC or GOMEMLIMIT is set, that holds.
 const (
+	growth        = 200
 	memoryAtAll   = 64 << 20
 	memoryPerFile = 36 << 10
 	memoryAtLeast = 384 << 20
 )
 
 func limitMemory(layers []library.Layer) {
+	if os.Getenv("GOGC") == "" {
+		debug.SetGCPercent(growth)
+	}
 	if os.Getenv("GOMEMLIMIT") != "" {
 		return
 	}

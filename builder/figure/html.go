@@ -5,6 +5,7 @@ import (
 	"html/template"
 	"strconv"
 	"strings"
+	"sync"
 
 	"keelpath/builder/drawing"
 	"keelpath/builder/formula"
@@ -16,7 +17,10 @@ import (
 //go:embed figure.html
 var source string
 
-var page = template.Must(template.New("figure").Funcs(functions(say.English())).Parse(source))
+// page is read when the first figure is shown: most commands show none, and the words of the program take long to read.
+var page = sync.OnceValue(func() *template.Template {
+	return template.Must(template.New("figure").Funcs(functions(say.English())).Parse(source))
+})
 
 // functions are what the template may call.
 func functions(w *say.Words) template.FuncMap {
@@ -25,7 +29,7 @@ func functions(w *say.Words) template.FuncMap {
 
 // pageIn is the template as it says its words in a language.
 func pageIn(w *say.Words) (*template.Template, error) {
-	p, err := page.Clone()
+	p, err := page().Clone()
 	if err != nil || w == nil {
 		return p, err
 	}

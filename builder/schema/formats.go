@@ -3,6 +3,7 @@ package schema
 import (
 	"fmt"
 	"slices"
+	"sync"
 
 	"keelpath/builder/drawing"
 	"keelpath/builder/explainer"
@@ -13,78 +14,81 @@ import (
 	"keelpath/builder/tree"
 )
 
-var kinds = []Kind{
-	{"tree", "trees/ID.yaml", "A decision tree that leads to questions to bring.", treeForm()},
-	{"cards", "trees/cards.yaml", "Short notes that answers add to the sheet.", keys(key{"cards", may, "The cards, by id.", each(cardForm)})},
-	{"cases", "trees/cases.yaml", "Invented people for residents to argue about. None has a level, and none has one right answer.", keys(key{"cases", may, "The cases, by id.", each(caseForm)})},
-	{"prompts", "trees/prompts.yaml", "Questions to bring, by theme.", keys(
-		key{"general", may, "The questions that open every sheet.", each(promptForm)},
-		key{"themes", may, "The themes, by id, each with its prompts.", each(themeForm)},
-	)},
-	{"safety", "trees/safety.yaml", "The one screen of signs that comes before every topic. A layer may add signs to it, and change none.", screenForm},
-	{"told", "trees/told.yaml", "What a reader can tell.", keys(
-		key{"about", may, "The parts of \"About me\" on the sheet, in their order.", set(id())},
-		key{"facts", may, "The facts, by id.", each(factForm)},
-		key{"answers", may, "What answers say there, by topic and question.", each(each(aboutForm))},
-	)},
-	{"planner", "trees/planner.yaml", "The order in which the planner lists the trees.", keys(key{"order", may, "Ids of trees.", set(text())})},
-	{"edition", "content/edition.yaml", "What a clinic says of its own copy. A layer replaces only what it names.", editionForm},
-	{"sources", "content/sources.yaml", "The bibliography: all that a page may cite.", keys(
-		key{"sources", may, "The sources, by id.", each(sourceForm)},
-		key{"search", may, "How a planned search for them went; the sources page tells it.", searchForm},
-	)},
-	{"glossary", "content/glossary.yaml", "Words that link themselves where a page first uses them.", keys(key{"words", may, "The words, by id.", each(wordForm)})},
-	{"search-words", library.SearchWordsFile, "What everyday words mean here, for the search. A layer adds to it, and takes away nothing.", keys(
-		key{"skip", may, "Words that say nothing of what is looked for.", list(text())},
-		key{"means", may, "Everyday words, by id.", each(keys(
-			placeKey,
-			key{"says", need, "Words and phrases, as people say them.", some(text())},
-			key{"means", need, "Words of the site.", some(text())},
-		))},
-		key{"signs", may, "How people name each sign of the safety screen, by the sign's id. All words of a wording have to be there; a stroke parts those of which one will do: chest hurt/pain.", form{"type": "object", "additionalProperties": someOrNone}},
-	)},
-	{"foot-types", "content/foot-types.yaml", "Foot types side by side, each for its kind as a whole.", keys(
-		key{"rows", may, "The rows of the table, the same for every type.", each(rowForm)},
-		key{"types", may, "The foot types, by id.", each(footTypeForm)},
-	)},
-	{"wishes", "content/wishes.yaml", "What may matter to a reader, each held against a row of the foot types.", keys(
-		key{"wishes", may, "The wishes, by id.", each(wishForm).with(form{"maxProperties": library.MaxWishes})},
-	)},
-	{"drawings", library.DrawingsFile, "What the drawings say. Shapes are the program's; a layer gives a drawing's words whole.", keys(key{"drawings", may, "The drawings, by id.", drawingsForm()})},
-	{"words", say.File("LANGUAGE"), "What the program itself says in a language, by group and key. Gaps stand in braces.", each(each(sayForm))},
-	{"self-ratings", "content/self-ratings.yaml", "How the editors rate the site by published measures.", keys(
-		key{"rated", may, "What is rated, by id: a kind of page, or the whole site.", each(keys(
-			key{"name", need, "A short name, for the head of a column.", words()},
-			key{"what", need, "Which pages these are.", words()},
-			key{"see", need, "One of them, as a file of the site: learn/foot-types.html", text()},
-			key{"of", may, "Which single pages it is made of, where each is rated: the planner's topics, explainers for patients, or those for residents.", oneOf(library.RatedOf...)},
-		))},
-		key{"yardsticks", may, "The measures, by id.", each(yardstickForm)},
-	)},
-	{"first-reading", "content/first-reading.yaml", "What the first reader found by the measures of self-ratings.yaml.", readingForm},
-	{"second-reading", "content/second-reading.yaml", "What the second reader found, who has not seen the first reading.", readingForm},
-	{"learn", "content/learn.yaml", "The shelves of the learn page.", keys(key{"parts", may, "The shelves, in order.", list(keys(
-		key{"title", need, "The shelf's name.", words()},
-		key{"about", may, "One plain line about it.", wordsOrNone()},
-		key{"explainers", may, "Ids of explainers, in order.", list(text())},
-	))}, key{"pictures", may, "The drawing or the tile that stands for each page, by the explainer's id.", form{"type": "object", "additionalProperties": someOrNone}})},
-	{"translated", "content/LL/trees/ID.yaml, content/LL/glossary.yaml and so on", "What stands in another language for the texts of a file, by the way to each.", form{"type": "object", "additionalProperties": translatedForm}},
-	{"voices", "content/en/trees/ID.yaml", "What is said to a parent, and to one who cares for someone, for the texts of trees/ID.yaml that speak to or of the reader, by the way to each.", form{"type": "object", "additionalProperties": voicedForm}},
-	{"explainer", "content/en/ID.md, the header between the two lines ---", "The header of an explainer.", keys(append([]key{
-		{"title", need, "The page's title.", text()},
-		{"audience", may, "Who it is for; patient where it is left out.", oneOf("patient", "resident")},
-		{"message", need, "The main message, in one line.", text()},
-		{"prompts", may, "Ids of prompts that the page brings up at its end.", set(text())},
-	}, credits...)...)},
-	{"page", "content/en/pages/PAGE.md, the header between the two lines ---", "The header of what one of the site's own pages says. It has no authors and no dates: the page shows those of all that it draws on.", keys(
-		key{"title", need, "The page's title.", text()},
-		key{"audience", may, "Who it is for; patient where it is left out.", oneOf("patient", "resident")},
-		key{"about", need, "What it is about, in one sentence, for search engines and lists of links.", text()},
-		key{"message", need, "The main message, below the title. It may have gaps.", text()},
-		key{"sources", may, "Ids of all sources that are cited.", set(text())},
-	)},
-	{"figure", "content/en/figures/ID.yaml", "A figure of the workbench: what a reader sets, what follows, and how that is said.", figureForm()},
-}
+// kinds are made when they are asked for: those of drawings take every drawing, and few commands show a schema.
+var kinds = sync.OnceValue(func() []Kind {
+	return []Kind{
+		{"tree", "trees/ID.yaml", "A decision tree that leads to questions to bring.", treeForm()},
+		{"cards", "trees/cards.yaml", "Short notes that answers add to the sheet.", keys(key{"cards", may, "The cards, by id.", each(cardForm)})},
+		{"cases", "trees/cases.yaml", "Invented people for residents to argue about. None has a level, and none has one right answer.", keys(key{"cases", may, "The cases, by id.", each(caseForm)})},
+		{"prompts", "trees/prompts.yaml", "Questions to bring, by theme.", keys(
+			key{"general", may, "The questions that open every sheet.", each(promptForm)},
+			key{"themes", may, "The themes, by id, each with its prompts.", each(themeForm)},
+		)},
+		{"safety", "trees/safety.yaml", "The one screen of signs that comes before every topic. A layer may add signs to it, and change none.", screenForm},
+		{"told", "trees/told.yaml", "What a reader can tell.", keys(
+			key{"about", may, "The parts of \"About me\" on the sheet, in their order.", set(id())},
+			key{"facts", may, "The facts, by id.", each(factForm)},
+			key{"answers", may, "What answers say there, by topic and question.", each(each(aboutForm))},
+		)},
+		{"planner", "trees/planner.yaml", "The order in which the planner lists the trees.", keys(key{"order", may, "Ids of trees.", set(text())})},
+		{"edition", "content/edition.yaml", "What a clinic says of its own copy. A layer replaces only what it names.", editionForm},
+		{"sources", "content/sources.yaml", "The bibliography: all that a page may cite.", keys(
+			key{"sources", may, "The sources, by id.", each(sourceForm)},
+			key{"search", may, "How a planned search for them went; the sources page tells it.", searchForm},
+		)},
+		{"glossary", "content/glossary.yaml", "Words that link themselves where a page first uses them.", keys(key{"words", may, "The words, by id.", each(wordForm)})},
+		{"search-words", library.SearchWordsFile, "What everyday words mean here, for the search. A layer adds to it, and takes away nothing.", keys(
+			key{"skip", may, "Words that say nothing of what is looked for.", list(text())},
+			key{"means", may, "Everyday words, by id.", each(keys(
+				placeKey,
+				key{"says", need, "Words and phrases, as people say them.", some(text())},
+				key{"means", need, "Words of the site.", some(text())},
+			))},
+			key{"signs", may, "How people name each sign of the safety screen, by the sign's id. All words of a wording have to be there; a stroke parts those of which one will do: chest hurt/pain.", form{"type": "object", "additionalProperties": someOrNone}},
+		)},
+		{"foot-types", "content/foot-types.yaml", "Foot types side by side, each for its kind as a whole.", keys(
+			key{"rows", may, "The rows of the table, the same for every type.", each(rowForm)},
+			key{"types", may, "The foot types, by id.", each(footTypeForm)},
+		)},
+		{"wishes", "content/wishes.yaml", "What may matter to a reader, each held against a row of the foot types.", keys(
+			key{"wishes", may, "The wishes, by id.", each(wishForm).with(form{"maxProperties": library.MaxWishes})},
+		)},
+		{"drawings", library.DrawingsFile, "What the drawings say. Shapes are the program's; a layer gives a drawing's words whole.", keys(key{"drawings", may, "The drawings, by id.", drawingsForm()})},
+		{"words", say.File("LANGUAGE"), "What the program itself says in a language, by group and key. Gaps stand in braces.", each(each(sayForm))},
+		{"self-ratings", "content/self-ratings.yaml", "How the editors rate the site by published measures.", keys(
+			key{"rated", may, "What is rated, by id: a kind of page, or the whole site.", each(keys(
+				key{"name", need, "A short name, for the head of a column.", words()},
+				key{"what", need, "Which pages these are.", words()},
+				key{"see", need, "One of them, as a file of the site: learn/foot-types.html", text()},
+				key{"of", may, "Which single pages it is made of, where each is rated: the planner's topics, explainers for patients, or those for residents.", oneOf(library.RatedOf...)},
+			))},
+			key{"yardsticks", may, "The measures, by id.", each(yardstickForm)},
+		)},
+		{"first-reading", "content/first-reading.yaml", "What the first reader found by the measures of self-ratings.yaml.", readingForm},
+		{"second-reading", "content/second-reading.yaml", "What the second reader found, who has not seen the first reading.", readingForm},
+		{"learn", "content/learn.yaml", "The shelves of the learn page.", keys(key{"parts", may, "The shelves, in order.", list(keys(
+			key{"title", need, "The shelf's name.", words()},
+			key{"about", may, "One plain line about it.", wordsOrNone()},
+			key{"explainers", may, "Ids of explainers, in order.", list(text())},
+		))}, key{"pictures", may, "The drawing or the tile that stands for each page, by the explainer's id.", form{"type": "object", "additionalProperties": someOrNone}})},
+		{"translated", "content/LL/trees/ID.yaml, content/LL/glossary.yaml and so on", "What stands in another language for the texts of a file, by the way to each.", form{"type": "object", "additionalProperties": translatedForm}},
+		{"voices", "content/en/trees/ID.yaml", "What is said to a parent, and to one who cares for someone, for the texts of trees/ID.yaml that speak to or of the reader, by the way to each.", form{"type": "object", "additionalProperties": voicedForm}},
+		{"explainer", "content/en/ID.md, the header between the two lines ---", "The header of an explainer.", keys(append([]key{
+			{"title", need, "The page's title.", text()},
+			{"audience", may, "Who it is for; patient where it is left out.", oneOf("patient", "resident")},
+			{"message", need, "The main message, in one line.", text()},
+			{"prompts", may, "Ids of prompts that the page brings up at its end.", set(text())},
+		}, credits...)...)},
+		{"page", "content/en/pages/PAGE.md, the header between the two lines ---", "The header of what one of the site's own pages says. It has no authors and no dates: the page shows those of all that it draws on.", keys(
+			key{"title", need, "The page's title.", text()},
+			key{"audience", may, "Who it is for; patient where it is left out.", oneOf("patient", "resident")},
+			key{"about", need, "What it is about, in one sentence, for search engines and lists of links.", text()},
+			key{"message", need, "The main message, below the title. It may have gaps.", text()},
+			key{"sources", may, "Ids of all sources that are cited.", set(text())},
+		)},
+		{"figure", "content/en/figures/ID.yaml", "A figure of the workbench: what a reader sets, what follows, and how that is said.", figureForm()},
+	}
+})
 
 // someOrNone is a text, a list of them, or nothing, as the reader takes pairs.
 var someOrNone = form{"type": []string{"string", "number", "boolean", "null", "array"}}

@@ -22,11 +22,11 @@ type Kind struct {
 }
 
 // Kinds gives all formats, trees first.
-func Kinds() []Kind { return kinds }
+func Kinds() []Kind { return kinds() }
 
 // Find gives the format with that id.
 func Find(id string) (Kind, bool) {
-	for _, k := range kinds {
+	for _, k := range kinds() {
 		if k.ID == id {
 			return k, true
 		}

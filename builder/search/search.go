@@ -72,6 +72,7 @@ const Steps = 8
 // Index is made page by page. The texts of pages are not held.
 type Index struct {
 	words Words
+	stems stems
 	skip  map[string]bool
 	terms map[string]*term // by stem
 	pages []indexed
@@ -104,16 +105,21 @@ type posting struct {
 
 // New gives an index with no page.
 func New(w Words) *Index {
-	x := &Index{words: w, skip: map[string]bool{}, terms: map[string]*term{}}
+	x := &Index{words: w, stems: stemsOf(w.Lang), skip: map[string]bool{}, terms: map[string]*term{}}
 	for _, s := range w.Skip {
 		for _, word := range Split(s) {
 			x.skip[word] = true
 		}
 	}
+	entered := map[string]bool{}
 	for _, m := range w.Means {
 		for _, s := range slices.Concat(m.Says, m.Means) {
 			for _, word := range Split(s) {
-				for _, form := range Forms(w.Lang, word) {
+				if entered[word] {
+					continue
+				}
+				entered[word] = true
+				for _, form := range x.stems.forms(word) {
 					x.term(form)
 				}
 			}
@@ -124,7 +130,7 @@ func New(w Words) *Index {
 
 // term gives the term of a word, and enters the word.
 func (x *Index) term(word string) *term {
-	s := Stem(x.words.Lang, word)
+	s := x.stems.of(word)
 	t := x.terms[s]
 	if t == nil {
 		t = &term{words: map[string]bool{}}
@@ -259,7 +265,7 @@ func (x *Index) means(place map[string]int) []MeansCoded {
 	coded := func(s string) []int {
 		var out []int
 		for _, word := range Split(s) {
-			if n := place[Stem(x.words.Lang, word)]; !slices.Contains(out, n) {
+			if n := place[x.stems.of(word)]; !slices.Contains(out, n) {
 				out = append(out, n)
 			}
 		}
@@ -270,7 +276,7 @@ func (x *Index) means(place map[string]int) []MeansCoded {
 		var means []int
 		for _, s := range m.Means {
 			for _, word := range Split(s) {
-				if n := place[Stem(x.words.Lang, word)]; !x.skip[word] && !slices.Contains(means, n) {
+				if n := place[x.stems.of(word)]; !x.skip[word] && !slices.Contains(means, n) {
 					means = append(means, n)
 				}
 			}

@@ -28,13 +28,17 @@ type SignSaid struct {
 
 // SignsOf codes how signs are said.
 func SignsOf(lang string, signs []Sign) SignsSaid {
-	forms := map[string]map[string]bool{}
+	forms, all, entered := map[string]map[string]bool{}, stemsOf(lang), map[string]bool{}
 	each(signs, func(word string) {
-		s := Stem(lang, word)
+		if entered[word] {
+			return
+		}
+		entered[word] = true
+		s := all.of(word)
 		if forms[s] == nil {
 			forms[s] = map[string]bool{}
 		}
-		for _, f := range Forms(lang, word) {
+		for _, f := range all.forms(word) {
 			forms[s][f] = true
 		}
 	})
@@ -53,7 +57,7 @@ func SignsOf(lang string, signs []Sign) SignsSaid {
 			for _, some := range Wording(wording) {
 				var stems []int
 				for _, word := range some {
-					stems = append(stems, place[Stem(lang, word)])
+					stems = append(stems, place[all.of(word)])
 				}
 				words = append(words, stems)
 			}

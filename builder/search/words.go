@@ -13,7 +13,7 @@ import (
 // Split gives the words of a text as the index knows them: small letters, no marks. The
 // client's words in site/client/find/table.ts are the same.
 func Split(text string) []string {
-	text = strings.NewReplacer("’", "'", "‘", "'").Replace(strings.ToLower(text))
+	text = straight.Replace(strings.ToLower(text))
 	var out []string
 	for _, w := range strings.FieldsFunc(text, func(r rune) bool { return !unicode.IsLetter(r) && !unicode.IsNumber(r) && r != '\'' }) {
 		w = strings.TrimSuffix(strings.Trim(w, "'"), "'s")
@@ -23,6 +23,9 @@ func Split(text string) []string {
 	}
 	return out
 }
+
+// straight puts a straight apostrophe for each curved one.
+var straight = strings.NewReplacer("’", "'", "‘", "'")
 
 // stemmers are those of the languages that have one; the stems are those of Porter's
 // algorithms in Snowball.
@@ -37,22 +40,43 @@ func Stem(lang, word string) string {
 	return word
 }
 
+// stems remembers the stem of each word of a language: a site says few words, each of them often, and to work out a stem takes long.
+type stems struct {
+	lang  string
+	known map[string]string
+}
+
+func stemsOf(lang string) stems { return stems{lang, map[string]string{}} }
+
+// of is Stem, remembered.
+func (s stems) of(word string) string {
+	stem, ok := s.known[word]
+	if !ok {
+		stem = Stem(s.lang, word)
+		s.known[word] = stem
+	}
+	return stem
+}
+
 // endings are what is put behind a word, or behind it without its last letter, in English. Which of these are
 // forms of the word, its stem tells.
 var endings = []string{"", "s", "es", "ed", "d", "ing", "er", "ers", "ly", "y", "ies", "ied"}
 
 // Forms gives a word, and others that it may be written as, which have the same stem. Some of them nobody
 // writes, which does no harm.
-func Forms(lang, word string) []string {
+func Forms(lang, word string) []string { return stemsOf(lang).forms(word) }
+
+// forms is Forms.
+func (s stems) forms(word string) []string {
 	out := []string{word}
-	stem := Stem(lang, word)
+	stem := s.of(word)
 	n := len(word)
 	if n < 3 {
 		return out
 	}
 	for _, base := range []string{word, word[:n-1], word + word[n-1:]} {
 		for _, end := range endings {
-			if form := base + end; len(form) >= n-1 && Stem(lang, form) == stem && !slices.Contains(out, form) && base+end != word[:n-1] {
+			if form := base + end; len(form) >= n-1 && s.of(form) == stem && !slices.Contains(out, form) && base+end != word[:n-1] {
 				out = append(out, form)
 			}
 		}

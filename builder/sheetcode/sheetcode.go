@@ -22,6 +22,7 @@ import (
 	"fmt"
 	"math/big"
 	"slices"
+	"sync"
 
 	"keelpath/builder/library"
 	"keelpath/builder/read"
@@ -307,7 +308,7 @@ const (
 
 // starsShort is how many ways there are to star the first 12 prompts of a sheet; the
 // value behind them stands for others.
-var starsShort = few(mostShort, mostStars)
+var starsShort = sync.OnceValue(func() *big.Int { return few(mostShort, mostStars) })
 
 // places gives where in the book's order those are that pass.
 func (b *Book) places(pass func(id string) bool) []int {
@@ -349,12 +350,12 @@ func (b *Book) packPrompts(p *packer, up []string, s Sheet) {
 			stars = append(stars, i)
 		}
 	}
-	base := new(big.Int).Add(starsShort, big.NewInt(1))
+	base := new(big.Int).Add(starsShort(), big.NewInt(1))
 	if n := len(stars); n == 0 || stars[n-1] < mostShort {
 		p.put(upTo(mostShort, stars), base)
 		return
 	}
-	p.put(starsShort, base)
+	p.put(starsShort(), base)
 	p.put(upTo(all, stars), few(all, mostStars))
 }
 
@@ -384,7 +385,7 @@ func (b *Book) unpackPrompts(u *unpacker) held {
 		}
 		out.prompts = unset(u.get(choose(all, int(t))), int(t))
 	}
-	if stars := u.get(new(big.Int).Add(starsShort, big.NewInt(1))); stars.Cmp(starsShort) < 0 {
+	if stars := u.get(new(big.Int).Add(starsShort(), big.NewInt(1))); stars.Cmp(starsShort()) < 0 {
 		out.stars = unUpTo(mostShort, stars)
 	} else {
 		out.stars = unUpTo(all, u.get(few(all, mostStars)))

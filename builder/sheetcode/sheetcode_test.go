@@ -51,10 +51,10 @@ func TestLongestCode(t *testing.T) {
 			paths.Add(paths, b.shelf.of[0][k])
 		}
 		p := &packer{}
-		for _, base := range []*big.Int{big.NewInt(1 << editionBits), big.NewInt(forms), b.shortRest(), starsShort} {
+		for _, base := range []*big.Int{big.NewInt(1 << editionBits), big.NewInt(forms), b.shortRest(), starsShort()} {
 			p.put(new(big.Int).Sub(base, big.NewInt(1)), base)
 		}
-		p.bases[3] = new(big.Int).Add(starsShort, big.NewInt(1)) // a short sheet never has the value for other stars
+		p.bases[3] = new(big.Int).Add(starsShort(), big.NewInt(1)) // a short sheet never has the value for other stars
 		p.put(paths.Sub(paths, big.NewInt(1)), nil)
 		n := p.number()
 		t.Logf("%d trees: %d bits, %d symbols", most, n.BitLen(), len(strip(spell(n))))
@@ -569,7 +569,7 @@ func impossible(t *testing.T, b *Book) map[string]string {
 	}
 	n := func(i int) *big.Int { return big.NewInt(int64(i)) }
 	all := len(b.prompts)
-	stars := new(big.Int).Add(starsShort, one)
+	stars := new(big.Int).Add(starsShort(), one)
 	usual := []*big.Int{n(0), n(forms), n(0), one, n(0), stars}
 
 	below := new(big.Int) // before the trees with one tree, which is the one with the fewest paths
@@ -611,7 +611,7 @@ func impossible(t *testing.T, b *Book) map[string]string {
 	}
 	out["a short sheet, as many changes"] = code(n(0), n(manyChanged), n(forms), n(len(more)), n(all+1), set(more), choose(all, len(more)), n(0), stars)
 	out["a star behind the last prompt"] = code(n(0), n(0), n(forms), n(0), one, upTo(mostShort, []int{len(few)}), stars)
-	out["a star among the first, as another"] = code(n(0), n(0), n(forms), n(0), one, starsShort, stars, upTo(all, []int{0}), fewOf(all))
+	out["a star among the first, as another"] = code(n(0), n(0), n(forms), n(0), one, starsShort(), stars, upTo(all, []int{0}), fewOf(all))
 	return out
 }
 
