@@ -34,7 +34,7 @@ With --json, "paths" counts every way to answer a tree from its start to an endi
 			l.Overdue(s.today(), list)
 			list.Harden(library.PastReview)
 			if list.Errors() == 0 {
-				exchange.Write(l, l.Trees, list)
+				exchange.Check(l, l.Trees, list)
 			}
 			if asJSON {
 				err = checkJSON(s, l, list)

@@ -127,18 +127,23 @@ func (c clause) implies(o clause) bool {
 
 func (c clause) or(o clause) clause {
 	out := clause{}
-	for v, s := range c {
-		out[v] = slices.Clone(s)
-	}
+	out.add(c)
+	out.add(o)
+	return out
+}
+
+// add makes c hold where o does too.
+func (c clause) add(o clause) {
 	for v, s := range o {
-		if out[v] == nil {
-			out[v] = none(v)
+		mine := c[v]
+		if mine == nil {
+			c[v] = slices.Clone(s)
+			continue
 		}
 		for i := range s {
-			out[v][i] = out[v][i] || s[i]
+			mine[i] = mine[i] || s[i]
 		}
 	}
-	return out
 }
 
 // always tells whether the clause holds whatever is answered.
@@ -295,7 +300,7 @@ func abreast(sources [][]clause) []clause {
 	for i := range out {
 		out[i] = clause{}
 		for _, s := range sources {
-			out[i] = out[i].or(s[min(i, len(s)-1)])
+			out[i].add(s[min(i, len(s)-1)])
 		}
 	}
 	return out

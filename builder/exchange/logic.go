@@ -37,7 +37,14 @@ type place struct {
 	firsts []int                // of a measure: the number of the first amount of each stretch
 	class  []int                // of a measure: the class of each stretch
 
-	answered map[*proof.Way][]box // what answers gives, remembered
+	answered map[*proof.Way]*answered // what answers gives, remembered
+}
+
+// answered is what a way's class of answers stands for: as boxes, and where a question takes one answer, the values of its two variables
+// that are in any of them. Many ways lead to one target, and to join their boxes value by value takes long.
+type answered struct {
+	boxes           []box
+	amounts, chosen []int
 }
 
 // logic is what makes each item of a tree's form appear.
@@ -53,6 +60,19 @@ type logic struct {
 	in  map[*tree.Question][]*proof.State  // the chart's states by their question
 	led map[*tree.Question]map[string]bool // what a question leads to, once that is settled
 	to  map[*proof.Way][]string            // what targets gives, remembered
+	had map[leading]led                    // what from gave while questions were settled
+}
+
+// leading is a question and a target to which it may lead.
+type leading struct {
+	q      *tree.Question
+	target string
+}
+
+// led is by which clauses it does.
+type led struct {
+	clauses []clause
+	leads   bool
 }
 
 // work gives an error where the tree's logic cannot be said by conditions of a form.
@@ -62,7 +82,7 @@ func work(words *say.Words, t *tree.Tree, proved *proof.Proof) (*logic, error) {
 		return nil, fmt.Errorf("the tree cannot be proved, so what leads where is not known")
 	}
 	w := &logic{words: words, t: t, chart: chart, places: map[*tree.Question][]*place{}, when: map[string][][]clause{}, classed: map[*tree.Question][]int{},
-		in: map[*tree.Question][]*proof.State{}, led: map[*tree.Question]map[string]bool{}, to: map[*proof.Way][]string{}}
+		in: map[*tree.Question][]*proof.State{}, led: map[*tree.Question]map[string]bool{}, to: map[*proof.Way][]string{}, had: map[leading]led{}}
 	for _, st := range chart.States {
 		w.in[st.Question] = append(w.in[st.Question], st)
 	}
@@ -139,7 +159,7 @@ func (w *logic) sort() {
 // settle decides whether a question stands once or once a state.
 func (w *logic) settle(q *tree.Question) error {
 	states := w.states(q)
-	w.places[q] = []*place{w.newPlace(q, q.ID.S)}
+	w.place(q) // which a later question may have asked for
 	if len(states) == 1 || len(states) <= mostJoint && w.sayable(q) {
 		return nil
 	}
@@ -147,6 +167,7 @@ func (w *logic) settle(q *tree.Question) error {
 		return fmt.Errorf("question %q would have to be written %d times, once for each combination of the answers %s", q.ID.S, len(states), strings.Join(w.chart.Live(q), ", "))
 	}
 	w.places[q] = nil
+	clear(w.had) // what rests on the one place no longer holds
 	for _, st := range states {
 		link := q.ID.S + w.suffix(q, st)
 		if i := slices.IndexFunc(w.places[q], func(p *place) bool { return p.link == link }); i >= 0 {
@@ -201,7 +222,7 @@ func inOrder(q *tree.Question, chosen []string) []string {
 func system(t *tree.Tree, q *tree.Question) string { return urlOf(t) + ":" + q.ID.S }
 
 func (w *logic) newPlace(q *tree.Question, link string) *place {
-	p := &place{q: q, link: link, ticks: map[string]*variable{}, answered: map[*proof.Way][]box{}}
+	p := &place{q: q, link: link, ticks: map[string]*variable{}, answered: map[*proof.Way]*answered{}}
 	var options []coding
 	sys := system(w.t, q)
 	for _, a := range q.Answers {
@@ -299,11 +320,26 @@ func (p *place) picked(codes ...string) box {
 
 // answers gives the combinations that a way's class of answers stands for, and of an amount all stretches
 // in one.
-func (w *logic) answers(p *place, way *proof.Way) []box {
-	out, known := p.answered[way]
-	if !known {
-		out = w.answersOf(p, way)
+func (w *logic) answers(p *place, way *proof.Way) *answered {
+	out := p.answered[way]
+	if out == nil {
+		out = &answered{boxes: w.answersOf(p, way)}
+		for _, b := range out.boxes {
+			out.amounts = append(out.amounts, b[p.amount].given()...)
+			out.chosen = append(out.chosen, b[p.choice].given()...)
+		}
 		p.answered[way] = out
+	}
+	return out
+}
+
+// given are the values in a set but the first, which is "no answer".
+func (s values) given() []int {
+	var out []int
+	for i, in := range s {
+		if in && i > 0 {
+			out = append(out, i)
+		}
 	}
 	return out
 }
@@ -536,11 +572,25 @@ func (w *logic) leads(q *tree.Question, target string) bool {
 func cardTarget(card string) string { return "note " + card } // the blank keeps it apart from ids
 
 // from gives the clauses by which a question leads to a target; leads is false
-// where it does not.
+// where it does not. While questions are settled it is asked once for each target, and afterwards once more: nothing
+// that it rests on has changed by then, but where a question was parted into copies.
 func (w *logic) from(q *tree.Question, target string) (cs []clause, leads bool, err error) {
+	at := leading{q, target}
+	if had, known := w.had[at]; known {
+		delete(w.had, at)
+		return had.clauses, had.leads, nil
+	}
 	if !w.leads(q, target) {
 		return nil, false, nil
 	}
+	if cs, leads, err = w.clauses(q, target); err == nil {
+		w.had[at] = led{cs, leads}
+	}
+	return cs, leads, err
+}
+
+// clauses is from, where the question may lead to the target.
+func (w *logic) clauses(q *tree.Question, target string) (cs []clause, leads bool, err error) {
 	var sources [][]clause
 	for _, p := range w.places[q] {
 		var yes, no []box
@@ -583,38 +633,43 @@ func (w *logic) from(q *tree.Question, target string) (cs []clause, leads bool, 
 
 // sides gives the answers in a state that lead to a target, and those that do not.
 func (w *logic) sides(p *place, st *proof.State, target string) (yes, no []box) {
-	side := map[bool][]box{}
+	var in, out []*answered
 	for i := range st.Ways {
 		way := &st.Ways[i]
-		into := slices.Contains(w.targets(way), target)
-		side[into] = append(side[into], w.answers(p, way)...)
+		if slices.Contains(w.targets(way), target) {
+			in = append(in, w.answers(p, way))
+		} else {
+			out = append(out, w.answers(p, way))
+		}
 	}
-	return p.joined(side[true], false), p.joined(side[false], true)
+	return p.joined(in, false), p.joined(out, true)
 }
 
 // joined makes fewer boxes of those of one place. With runs, amounts that are
 // not neighbours stay apart.
-func (p *place) joined(boxes []box, runs bool) []box {
-	if p.given != nil {
-		return boxes
-	}
+func (p *place) joined(all []*answered, runs bool) []box {
 	var out []box
-	answered := func(v *variable) values {
-		s := none(v)
-		for _, b := range boxes {
-			for i, in := range b[v] {
-				s[i] = s[i] || in && i > 0
-			}
+	if p.given != nil {
+		for _, a := range all {
+			out = append(out, a.boxes...)
 		}
-		return s
+		return out
 	}
 	if p.amount != nil {
-		out = stretches(p, answered(p.amount), runs)
+		s := none(p.amount)
+		for _, a := range all {
+			s.add(a.amounts)
+		}
+		out = stretches(p, s, runs)
 	}
 	if p.choice == nil {
 		return out
 	}
-	if s := answered(p.choice); slices.Contains(s, true) {
+	s := none(p.choice)
+	for _, a := range all {
+		s.add(a.chosen)
+	}
+	if slices.Contains(s, true) {
 		b := box{p.choice: s}
 		if p.amount != nil {
 			b[p.amount] = only(p.amount, 0)
@@ -622,6 +677,12 @@ func (p *place) joined(boxes []box, runs bool) []box {
 		out = append(out, b)
 	}
 	return out
+}
+
+func (s values) add(in []int) {
+	for _, i := range in {
+		s[i] = true
+	}
 }
 
 func stretches(p *place, s values, runs bool) []box {

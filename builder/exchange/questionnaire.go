@@ -44,32 +44,44 @@ const NotAForm = "not-a-form"
 // their order; they are made side by side. A tree whose logic a form cannot say is not
 // written, and a warning says so.
 func Write(l *library.Library, trees []*tree.Tree, list *finding.List) []Written {
-	return each(l, trees, list, func(w Written) Written { return w })
+	return each(trees, list, func(t *tree.Tree, said *sync.Map) (Written, error) { return write(l, t, said) })
+}
+
+// Check reports what Write would, and writes nothing.
+func Check(l *library.Library, trees []*tree.Tree, list *finding.List) {
+	each(trees, list, func(t *tree.Tree, said *sync.Map) (struct{}, error) {
+		_, _, err := formed(l, t, said)
+		return struct{}{}, err
+	})
 }
 
 // Forms is Write for one who needs the forms alone, by their tree. The questionnaires of many trees are large, so
 // none is held.
 func Forms(l *library.Library, trees []*tree.Tree, list *finding.List) map[string]Form {
 	out := map[string]Form{}
-	for _, w := range each(l, trees, list, func(w Written) Written { w.JSON = nil; return w }) {
+	for _, w := range each(trees, list, func(t *tree.Tree, said *sync.Map) (Written, error) {
+		w, err := write(l, t, said)
+		w.JSON = nil
+		return w, err
+	}) {
 		out[w.Tree.ID.S] = w.Form
 	}
 	return out
 }
 
-func each(l *library.Library, trees []*tree.Tree, list *finding.List, keep func(Written) Written) []Written {
-	all, errs, said := make([]Written, len(trees)), make([]error, len(trees)), &sync.Map{}
+// each gives what is made of each tree of which something can be made; said is shared by all of them.
+func each[T any](trees []*tree.Tree, list *finding.List, made func(t *tree.Tree, said *sync.Map) (T, error)) []T {
+	all, errs, said := make([]T, len(trees)), make([]error, len(trees)), &sync.Map{}
 	var workers errgroup.Group
 	workers.SetLimit(runtime.GOMAXPROCS(0))
 	for i, t := range trees {
 		workers.Go(func() error {
-			w, err := write(l, t, said)
-			all[i], errs[i] = keep(w), err
+			all[i], errs[i] = made(t, said)
 			return nil
 		})
 	}
 	_ = workers.Wait() // each has an error of its own
-	var out []Written
+	var out []T
 	for i, t := range trees {
 		if errs[i] != nil {
 			list.Warn(t.ID.At, NotAForm, fmt.Sprintf("the tree %q cannot be written as a form that acts as it does", t.ID.S), errs[i].Error(),
@@ -83,9 +95,26 @@ func each(l *library.Library, trees []*tree.Tree, list *finding.List, keep func(
 
 // write gives one tree; said is shared by all that are written.
 func write(l *library.Library, t *tree.Tree, said *sync.Map) (Written, error) {
-	w, err := work(l.Say, t, l.Proofs[t.ID.S])
+	r, form, err := formed(l, t, said)
 	if err != nil {
 		return Written{}, err
+	}
+	blank, err := encode(r)
+	if err != nil {
+		return Written{}, err
+	}
+	sum := sha256.Sum256(blank)
+	r.Version = hex.EncodeToString(sum[:6])
+	data := bytes.Replace(blank, []byte(noVersion), fmt.Appendf(nil, `"version": %q`, r.Version), 1)
+	form.Questionnaire = r.URL + "|" + r.Version
+	return Written{t, data, form}, nil
+}
+
+// formed gives one tree as a Questionnaire that has no version yet.
+func formed(l *library.Library, t *tree.Tree, said *sync.Map) (questionnaire, Form, error) {
+	w, err := work(l.Say, t, l.Proofs[t.ID.S])
+	if err != nil {
+		return questionnaire{}, Form{}, err
 	}
 	f := &former{logic: w, lib: l, said: said, form: Form{System: urlOf(t), Nest: map[string]int{}, Split: w.split()}}
 	r := questionnaire{
@@ -98,18 +127,7 @@ func write(l *library.Library, t *tree.Tree, said *sync.Map) (Written, error) {
 	if len(t.ID.S) <= 64 {
 		r.ID = t.ID.S
 	}
-	if f.err != nil {
-		return Written{}, f.err
-	}
-	blank, err := encode(r)
-	if err != nil {
-		return Written{}, err
-	}
-	sum := sha256.Sum256(blank)
-	r.Version = hex.EncodeToString(sum[:6])
-	data := bytes.Replace(blank, []byte(noVersion), fmt.Appendf(nil, `"version": %q`, r.Version), 1)
-	f.form.Questionnaire = r.URL + "|" + r.Version
-	return Written{t, data, f.form}, nil
+	return r, f.form, f.err
 }
 
 // noVersion is how a form is encoded that has no version yet. It stands before any text, and inside one its
