@@ -10,17 +10,21 @@ import (
 	"keelpath/builder/finding"
 	"keelpath/builder/library"
 	"keelpath/builder/proof"
+	"keelpath/builder/teaching"
 )
 
 func checkCommand(s Streams) *cobra.Command {
 	var in input
-	var asJSON bool
+	var asJSON, cases bool
 	c := &cobra.Command{
 		Use:   "check",
 		Short: "Report what is wrong with the content; write nothing",
 		Long: `Reads everything, proves every tree and reports every finding in one run. A page
 whose next review was due before today is a finding; for compile it is a warning.
 A tree that no form can say is a warning; for exchange it is a finding.
+
+With --cases, it also prints what the teaching cases cover: how many beats there are for
+each task in each format, and how many cases for each place where a leg ends.
 
 With --json, "paths" counts every way to answer a tree from its start to an ending.
 ` + proof.PathsRule,
@@ -41,6 +45,9 @@ With --json, "paths" counts every way to answer a tree from its start to an endi
 			} else {
 				err = checkText(s, l, list)
 			}
+			if err == nil && cases && !asJSON {
+				err = teaching.BlueprintOf(l.CaseFiles).Print(s.Out)
+			}
 			if err == nil && list.Errors() > 0 {
 				return errFindings
 			}
@@ -48,6 +55,7 @@ With --json, "paths" counts every way to answer a tree from its start to an endi
 		},
 	}
 	in.flags(c)
+	c.Flags().BoolVar(&cases, "cases", false, "print what the teaching cases cover too")
 	c.Flags().BoolVar(&asJSON, "json", false, "write findings and proofs as JSON")
 	return c
 }

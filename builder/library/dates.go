@@ -28,6 +28,9 @@ func (l *Library) everyCredits() []read.Credits {
 	for _, p := range l.Explainers {
 		out = append(out, p.Credits)
 	}
+	for _, k := range l.CaseFiles {
+		out = append(out, k.Credits)
+	}
 	if s := l.Safety; s != nil {
 		out = append(out, s.Credits)
 	}
@@ -60,6 +63,9 @@ func (l *Library) Overdue(today time.Time, list *finding.List) {
 	}
 	for _, p := range l.Explainers {
 		due(fmt.Sprintf("the explainer %q", p.ID), p.Credits)
+	}
+	for _, k := range l.CaseFiles {
+		due(fmt.Sprintf("the case %q", k.ID.S), k.Credits)
 	}
 	if s := l.Safety; s != nil {
 		due("the safety screen", s.Credits)

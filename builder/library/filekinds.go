@@ -48,6 +48,7 @@ var fileKinds = sync.OnceValue(func() []FileKind {
 		{"trees/planner.yaml", false, table((*loader).plannerOrder)},
 		{safetyFile, true, (*loader).safetyScreen},
 		{"trees/ID.yaml", true, (*loader).readTree},
+		{caseFile, true, (*loader).readCase},
 		{explainerFile, true, (*loader).readExplainer},
 		{pagesFolder + "PAGE.md", true, (*loader).readPageText},
 		{"content/en/figures/ID.yaml", true, (*loader).readFigure},

@@ -16,6 +16,7 @@ import (
 	"keelpath/builder/read"
 	"keelpath/builder/safety"
 	"keelpath/builder/say"
+	"keelpath/builder/teaching"
 	"keelpath/builder/told"
 	"keelpath/builder/tree"
 )
@@ -44,7 +45,8 @@ type Library struct {
 	Themes      []*Theme
 	Cards       []*Card
 	Cases       []*Case // for residents to argue about
-	Rows        []*Row  // of the foot types, side by side
+	CaseFiles   []*teaching.Case
+	Rows        []*Row // of the foot types, side by side
 	FootTypes   []*FootType
 	Wishes      []*Wish
 	Words       []*Word

@@ -121,6 +121,9 @@ func (c *checker) everySaid(do func(said)) {
 	c.everyWord(say)
 	c.everyDrawingText(do)
 	c.everyCaseText(aside)
+	for _, k := range c.CaseFiles {
+		aside(fmt.Sprintf("case %q", k.ID.S), k.Texts()...)
+	}
 	c.everyScreenText(say)
 	if s := c.Search; s != nil {
 		aside("the search", s.Asked...)

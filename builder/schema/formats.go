@@ -20,6 +20,7 @@ var kinds = sync.OnceValue(func() []Kind {
 		{"tree", "trees/ID.yaml", "A decision tree that leads to questions to bring.", treeForm()},
 		{"cards", "trees/cards.yaml", "Short notes that answers add to the sheet.", keys(key{"cards", may, "The cards, by id.", each(cardForm)})},
 		{"cases", "trees/cases.yaml", "Invented people for residents to argue about. None has a level, and none has one right answer.", keys(key{"cases", may, "The cases, by id.", each(caseForm)})},
+		{"case", "trees/cases/ID.yaml", "A teaching case: an invented person, beats for a session, and what one changed fact changes.", teachingForm()},
 		{"prompts", "trees/prompts.yaml", "Questions to bring, by theme.", keys(
 			key{"general", may, "The questions that open every sheet.", each(promptForm)},
 			key{"themes", may, "The themes, by id, each with its prompts.", each(themeForm)},

@@ -50,6 +50,8 @@ func judges(tb testing.TB) map[string]*jsonschema.Schema {
 func kindOf(name string) string {
 	base := strings.TrimSuffix(path.Base(name), path.Ext(name))
 	switch {
+	case strings.HasPrefix(name, "trees/cases/"):
+		return "case"
 	case strings.HasPrefix(name, "content/en/pages/"):
 		return "page"
 	case strings.HasSuffix(name, ".md"):
@@ -274,7 +276,7 @@ var inOtherLayer = regexp.MustCompile(`^edition /(name|emergency|crisis) (become
 func sample(t *testing.T) []string {
 	t.Helper()
 	out := []string{"content/en/" + first(t, root+"/content/en"), "content/en/pages/" + first(t, root+"/content/en/pages")}
-	for _, pattern := range []string{"content/*.yaml", "content/en/*.yaml", "content/en/figures/*.yaml", "trees/*.yaml"} {
+	for _, pattern := range []string{"content/*.yaml", "content/en/*.yaml", "content/en/figures/*.yaml", "trees/*.yaml", "trees/cases/*.yaml"} {
 		files, err := filepath.Glob(filepath.Join(root, pattern))
 		if err != nil || len(files) == 0 {
 			t.Fatalf("%s: %v", pattern, err)
@@ -395,7 +397,7 @@ func plain(n *yaml.Node) {
 }
 
 // holdsIDs are the mappings whose keys are ids.
-var holdsIDs = regexp.MustCompile(`/(inputs|texts|questions|endings|answers|values|like|cards|general|themes|drawings|labels|prompts|sources|words|rows|types|cells|wishes|rated|yardsticks|parts|items|readings|readings/ID|pictures|signs|means)$|^words (/ID)?$|^voices $`)
+var holdsIDs = regexp.MustCompile(`/(inputs|texts|questions|endings|answers|values|like|cards|general|themes|drawings|labels|prompts|sources|words|rows|types|cells|wishes|rated|yardsticks|parts|items|readings|readings/ID|pictures|signs|means|facts|walks|beats|options|flips|groups)$|^words (/ID)?$|^voices $`)
 
 func change(n *yaml.Node, i int, at string, isID bool, add func(string)) {
 	key, old := n.Content[i], n.Content[i+1]

@@ -214,3 +214,14 @@ func (e *Example) Given() Answers {
 func (t *Tree) KnownWith(values map[string]formula.Value) *Known {
 	return &Known{t: t, answered: values, typed: map[string]quantity.Value{}}
 }
+
+// Made gives what the steps of a path make known, by question.
+func (t *Tree) Made(steps []Step) map[string]formula.Value {
+	k := t.KnownWith(map[string]formula.Value{})
+	for _, s := range steps {
+		if q := t.Question(s.Question); q != nil {
+			k.answer(q, s.Chosen)
+		}
+	}
+	return k.answered
+}
