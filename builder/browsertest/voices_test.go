@@ -3,6 +3,7 @@ package browsertest
 import (
 	"fmt"
 	"regexp"
+	"strings"
 	"testing"
 )
 
@@ -67,6 +68,7 @@ func TestVoices(t *testing.T) {
 			for _, left := range ofWearer.FindAllString(ofReader.ReplaceAllString(said, "-"), -1) {
 				t.Errorf("the sheet says %q", left)
 			}
+			code := codeWithoutALine(b)
 			click(`[data-act="bar-topics"]`)
 			click(`.for [value=""]`)
 			b.waitFor(`(planner.querySelector('.for [aria-pressed="true"]') || {}).value === ""`)
@@ -78,6 +80,40 @@ func TestVoices(t *testing.T) {
 			click(`[data-act="clear"]`)
 			click(`[data-act="clear-now"]`)
 			b.waitFor(`(planner.querySelector('.for [aria-pressed="true"]') || {}).value === ""`)
+			b.run(`planner.querySelector(".open-file").open = true; document.getElementById("planner-typed").value = ` + fmt.Sprintf("%q", code.code))
+			click(`[data-act="open-code"]`)
+			b.waitFor(`planner.querySelector(".sheet .about h3") !== null`)
+			if about := eval[string](b, `planner.querySelector(".sheet .about h3").textContent`); about != c.about {
+				t.Errorf("the code opens a sheet whose band is %q", about)
+			}
+			if me := eval[string](b, `planner.querySelector(".sheet .me").textContent`); me != code.me {
+				t.Errorf("the code opens a sheet that says %q, and it said %q", me, code.me)
+			}
+			if off := eval[[]string](b, `Array.from(planner.querySelectorAll('[data-slot="lines"] li')).filter((li) => !li.querySelector("input").checked).map((li) => li.querySelector("label").textContent)`); len(off) != 1 || off[0] != code.off {
+				t.Errorf("off are %q, and %q was", off, code.off)
+			}
 		})
 	}
+}
+
+// coded is what a code was made of: what stands under "About me", and the line that was taken off there.
+type coded struct{ code, me, off string }
+
+// codeWithoutALine takes the first line off the sheet and gives its code, of which nothing is told that it leaves out.
+func codeWithoutALine(b *tab) coded {
+	b.t.Helper()
+	before := eval[string](b, `planner.querySelector(".sheet .me").textContent`)
+	b.run(`planner.querySelector('[data-slot="lines"] input').click(); planner.querySelector('[data-act="code"]').click()`)
+	b.waitFor(`document.getElementById("planner-code").value !== ""`)
+	out := coded{
+		eval[string](b, `document.getElementById("planner-code").value`), eval[string](b, `planner.querySelector(".sheet .me").textContent`),
+		eval[string](b, `planner.querySelector('[data-slot="lines"] label').textContent`),
+	}
+	if out.off == "" || !strings.Contains(before, out.off) || strings.Contains(out.me, out.off) {
+		b.t.Errorf("%q was taken off %q, which is now %q", out.off, before, out.me)
+	}
+	if left := eval[string](b, `planner.querySelector('[data-slot="own-left"]').textContent`); left != "" {
+		b.t.Errorf("the code leaves something out: %q", left)
+	}
+	return out
 }

@@ -53,7 +53,8 @@ func TestResponses(t *testing.T) {
 				delete(given, p.Steps[rnd.IntN(len(p.Steps))].Question)
 				p, _ = w.Tree.Walk(given)
 			}
-			v, err := script.Call("response", table, form, script.Value(given), units)
+			by := []string{"", "A parent, for their child"}[n%2]
+			v, err := script.Call("response", table, form, script.Value(given), units, script.Value(by))
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -64,7 +65,7 @@ func TestResponses(t *testing.T) {
 					t.Fatalf("%s\n%s", fault, text)
 				}
 			}
-			replies, has := fits(t, f, w, text, p.Ending != "")
+			replies, has := fits(t, f, w, text, p.Ending != "", by)
 			measured += has
 			if diff := cmp.Diff(walked(p), f.seen(w.Tree, replies)); diff != "" {
 				t.Fatalf("%v: the path (-) and the form filled with the response (+):\n%s\n%s", given, diff, text)
@@ -81,11 +82,12 @@ func TestResponses(t *testing.T) {
 	}
 }
 
-// fits holds a response against its Questionnaire, and gives its answers.
-func fits(t *testing.T, f *filler, w Written, text string, whole bool) (replies map[string]reply, amounts int) {
+// fits holds a response against its Questionnaire and against who gave the answers for another, and gives them.
+func fits(t *testing.T, f *filler, w Written, text string, whole bool, by string) (replies map[string]reply, amounts int) {
 	t.Helper()
 	var r struct {
 		ResourceType, Questionnaire, Status string
+		Source                              map[string]string
 		Item                                []responseItem
 	}
 	var all map[string]any
@@ -95,8 +97,15 @@ func fits(t *testing.T, f *filler, w Written, text string, whole bool) (replies 
 	if err := json.Unmarshal([]byte(text), &all); err != nil {
 		t.Fatal(err)
 	}
+	var source map[string]string
+	if by != "" {
+		source = map[string]string{"type": "RelatedPerson", "display": by}
+	}
+	if diff := cmp.Diff(source, r.Source); diff != "" {
+		t.Fatalf("who answered:\n%s", diff)
+	}
 	for key := range all {
-		if !slices.Contains([]string{"resourceType", "questionnaire", "status", "item"}, key) {
+		if !slices.Contains([]string{"resourceType", "questionnaire", "status", "source", "item"}, key) {
 			t.Fatalf("the response holds %q", key)
 		}
 	}

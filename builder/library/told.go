@@ -321,6 +321,17 @@ func quoted(names []string) []string {
 	return out
 }
 
+// toldByVoice is the fact that the choice of a voice tells.
+var toldByVoice = map[string]string{"child": "child", "person": "carer"}
+
+// ToldBy gives the fact that the choice of a voice tells; "" where there is none. An edition without the fact has no prompt that asks for it.
+func (l *Library) ToldBy(voice string) string {
+	if id := toldByVoice[voice]; l.Fact(id) != nil {
+		return id
+	}
+	return ""
+}
+
 // toldByScreen gives the facts that the safety screen can tell before any topic.
 func (c *checker) toldByScreen() []string {
 	var out []string

@@ -18,5 +18,9 @@ func (m *maker) carry() ([]byte, error) {
 	}
 	book := sheetcode.BookOf(m.lib, trees)
 	paths, err := json.Marshal(book.Paths())
-	return fmt.Appendf(nil, "keelpathCarry.edition=%d;keelpathCarry.paths=%s;keelpathCarry.forms=%s;\n", book.Edition, paths, table), err
+	if err != nil {
+		return nil, err
+	}
+	voices, err := json.Marshal(book.Voices())
+	return fmt.Appendf(nil, "keelpathCarry.edition=%d;keelpathCarry.paths=%s;keelpathCarry.voices=%s;keelpathCarry.forms=%s;\n", book.Edition, paths, voices, table), err
 }

@@ -18,9 +18,6 @@ const asidesScript = "client/planner/asides.ts"
 // partVoice is what stands in the planner's page in the reader's own voice, said in another: the list of topics and the safety screen.
 const partVoice = "voice"
 
-// toldBy is the fact that the choice of a voice tells.
-var toldBy = map[string]string{"child": "child", "person": "carer"}
-
 // inVoices adds a maker for each of the other voices. It makes the planner's parts that are said in it, and has all else from m.
 func (m *maker) inVoices(files fs.FS) error {
 	for _, l := range m.lib.Voices {
@@ -61,10 +58,7 @@ func (m *maker) voicePart() ([]byte, error) {
 	if err != nil {
 		return nil, err
 	}
-	out := part{HTML: html, Prompts: plannerData(v.shelf).Prompts, Voice: m.voice, Tells: toldBy[m.voice], Said: v.say().Voiced("script"), At: map[string]string{}}
-	if m.lib.Fact(out.Tells) == nil {
-		out.Tells = "" // an edition without the fact has no prompt that asks for it
-	}
+	out := part{HTML: html, Prompts: plannerData(v.shelf).Prompts, Voice: m.voice, Tells: m.lib.ToldBy(m.voice), Said: v.say().Voiced("script"), At: map[string]string{}}
 	for _, id := range v.shelf.General() {
 		out.Prompts[id.ID.S] = promptData(id)
 	}

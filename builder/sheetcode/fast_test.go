@@ -38,11 +38,11 @@ func TestStarAtEachPlace(t *testing.T) {
 	_, b := builtin(t)
 	s := Sheet{Taken: []string{}, Answers: map[string]tree.Answers{}, Picks: map[string]bool{}, Stars: []string{}}
 	for _, id := range b.prompts[:mostShort+8] {
-		if !slices.Contains(b.cameUp(nil, nil), id) {
+		if !slices.Contains(b.cameUp(nil, Sheet{}), id) {
 			s.Picks[id] = true
 		}
 	}
-	sheet := b.among(func(id string) bool { return s.Picks[id] || slices.Contains(b.cameUp(nil, nil), id) })
+	sheet := b.among(func(id string) bool { return s.Picks[id] || slices.Contains(b.cameUp(nil, Sheet{}), id) })
 	if len(sheet) <= mostShort+1 {
 		t.Fatalf("only %d prompts", len(sheet))
 	}
@@ -189,7 +189,7 @@ func TestWhatComesUp(t *testing.T) {
 			if err != nil || path.Ending != e.ID.S {
 				t.Fatal(tr.ID.S, given, err)
 			}
-			up := b.cameUp(map[string]tree.Path{tr.ID.S: path}, map[string]tree.Answers{tr.ID.S: given})
+			up := b.cameUp(map[string]tree.Path{tr.ID.S: path}, Sheet{Answers: map[string]tree.Answers{tr.ID.S: given}})
 			for _, id := range read.Strings(e.Prompts) {
 				p := l.Prompt(id)
 				lacks := slices.ContainsFunc(p.Presumes, func(f read.Text) bool { return !told[f.S] })

@@ -3,15 +3,17 @@
 // nothing sent. It is the reference for site/client/carry/sheetcode.ts.
 //
 // The code is one number in Crockford's Base 32 with his check symbol. It holds,
-// least significant first: the edition's mark; the prompts on the sheet, as what
+// least significant first: the edition's mark; the voice in which the reader speaks, and whether
+// lines of "About me" were taken off; the prompts on the sheet, as what
 // differs from what the paths bring or, where much does, as they are; the starred
-// ones; and the trees taken with the path in each ([shelf]). What is usual has a low
+// ones; the trees taken with the path in each ([shelf]); and only where there are any, the lines
+// taken off, among those that the paths can bring ([Book.sayable]). What is usual has a low
 // number, so a usual sheet has a short code. A sheet has one code, and no other is read.
 //
 // Amounts come back in the unit in which they were typed, as typed where that is
 // usual ([quantity.Sayings]).
 //
-// Not in the code: questions of the reader's own, the order in which trees were
+// Not in the code: questions and the day in the reader's own words, the order in which trees were
 // taken, answers that the paths do not come by, and the order in which prompts were
 // added or starred.
 package sheetcode
@@ -42,6 +44,14 @@ type Book struct {
 	fits    map[string]fit      // by prompt: what it hangs on
 	ways    map[string]*weights // by tree
 	shelf   *shelf
+	voices  []Voice // that the edition offers besides the reader's own
+	about   about
+}
+
+// Voice is one in which the reader speaks for another, and the fact that its choice tells; empty where the edition has none.
+type Voice struct {
+	ID    string `json:"id"`
+	Tells string `json:"tells,omitempty"`
 }
 
 // fit is what has to be told for a prompt to come up, and what must not have been.
@@ -64,9 +74,11 @@ const (
 // Sheet is what a code holds.
 type Sheet struct {
 	Taken   []string                `json:"taken"`
-	Answers map[string]tree.Answers `json:"answers"` // by tree; only those on the path
-	Picks   map[string]bool         `json:"picks"`   // prompts put on or taken off against what came up
-	Stars   []string                `json:"stars"`   // in the order of the book
+	Answers map[string]tree.Answers `json:"answers"`          // by tree; only those on the path
+	Picks   map[string]bool         `json:"picks"`            // prompts put on or taken off against what came up
+	Stars   []string                `json:"stars"`            // in the order of the book
+	Voice   string                  `json:"voice,omitempty"`  // of [read.Voices]; empty for the reader's own
+	Unsaid  []string                `json:"unsaid,omitempty"` // lines of "About me" that were taken off, in order of name
 }
 
 // Refused says why a code was not read.
@@ -98,7 +110,12 @@ func BookOf(l *library.Library, trees []*tree.Tree) *Book {
 		b.ways[t.ID.S] = w
 		ways = append(ways, w)
 	}
-	b.shelf = shelve(ways)
+	b.shelf, b.about, b.voices = shelve(ways), aboutOf(l), []Voice{}
+	for _, id := range read.Voices[1:] {
+		if slices.Contains(read.Strings(l.Edition.Voices), id) {
+			b.voices = append(b.voices, Voice{id, l.ToldBy(id)})
+		}
+	}
 	b.Edition = b.mark(format)
 	return b
 }
@@ -114,9 +131,12 @@ func (b *Book) Paths() [][2]string {
 	return out
 }
 
+// Voices gives the voices that a code can name besides the reader's own, in order.
+func (b *Book) Voices() []Voice { return b.voices }
+
 // format is the number of the way in which a code is put together. Whoever changes
 // that raises it, so that codes made before are told apart.
-const format = 2
+const format = 3
 
 // mark changes with all that a code rests on.
 func (b *Book) mark(format int) uint32 {
@@ -126,7 +146,7 @@ func (b *Book) mark(format int) uint32 {
 		tables = append(tables, restsOnTable(t.Table(nil)))
 		amounts[t.ID.S] = b.ways[t.ID.S].amounts()
 	}
-	return markOf([]any{format, tables, amounts, b.prompts, b.general, b.cards, b.sets(), b.fits})
+	return markOf([]any{format, tables, amounts, b.prompts, b.general, b.cards, b.sets(), b.fits, b.voices, b.about})
 }
 
 // restsOn is a tree's table as the mark takes it. What an ending's themes are called
@@ -185,12 +205,36 @@ func (b *Book) number(s Sheet) (*big.Int, error) {
 	if err != nil {
 		return nil, err
 	}
+	voice := slices.IndexFunc(b.voices, func(v Voice) bool { return v.ID == s.Voice }) + 1
+	if voice == 0 && s.Voice != "" {
+		return nil, fmt.Errorf("the edition does not offer the voice %q", s.Voice)
+	}
 	p := &packer{}
 	p.add(int64(b.Edition), 1<<editionBits)
-	b.packPrompts(p, b.cameUp(paths, s.Answers), s)
-	p.put(b.shelf.rank(paths), nil) // the last digit needs no base
+	off := b.off(paths, s.Unsaid)
+	if off.any() {
+		voice += b.spoken()
+	}
+	p.add(int64(voice), 2*int64(b.spoken()))
+	b.packPrompts(p, b.cameUp(paths, s), s)
+	b.packPaths(p, paths, off)
 	return p.number(), nil
 }
+
+// packPaths adds the paths and what was taken off. The last digit needs no base, so paths that are not the last say how long they are.
+func (b *Book) packPaths(p *packer, paths map[string]tree.Path, off off) {
+	rank := b.shelf.rank(paths)
+	if off.any() {
+		long := symbolsOf(rank)
+		p.add(int64(long), int64(b.shelf.symbols())+1)
+		p.put(rank, power(5*long))
+		rank = off.rank()
+	}
+	p.put(rank, nil)
+}
+
+// spoken is in how many voices a reader can speak.
+func (b *Book) spoken() int { return len(b.voices) + 1 }
 
 // paths walks the trees taken.
 func (b *Book) paths(s Sheet) (map[string]tree.Path, error) {
@@ -219,9 +263,17 @@ func (b *Book) Decode(text string) (Sheet, error) {
 	if u.take(1<<editionBits) != int64(b.Edition) {
 		return Sheet{}, OtherEdition
 	}
-	found := b.unpackPrompts(u)
 	s := Sheet{Taken: []string{}, Picks: map[string]bool{}, Stars: []string{}}
-	if s.Answers, ok = b.shelf.unrank(u.rest); !ok {
+	voice := int(u.take(2 * int64(b.spoken())))
+	if i := voice % b.spoken(); i > 0 {
+		s.Voice = b.voices[i-1].ID
+	}
+	found := b.unpackPrompts(u)
+	rank, isOff := u.rest, voice >= b.spoken()
+	if isOff {
+		rank = u.get(power(5 * int(u.take(int64(b.shelf.symbols())+1))))
+	}
+	if s.Answers, ok = b.shelf.unrank(rank); !ok {
 		return Sheet{}, Mistyped
 	}
 	for _, t := range b.trees {
@@ -233,7 +285,12 @@ func (b *Book) Decode(text string) (Sheet, error) {
 	if err != nil {
 		return Sheet{}, Mistyped
 	}
-	b.put(found, b.cameUp(paths, s.Answers), &s)
+	if isOff {
+		if s.Unsaid, ok = b.unsaid(paths, u.rest); !ok {
+			return Sheet{}, Mistyped
+		}
+	}
+	b.put(found, b.cameUp(paths, s), &s)
 	if again, err := b.number(s); err != nil || again.Cmp(n) != 0 {
 		return Sheet{}, Mistyped // the sheet has another code, which is the one
 	}
@@ -242,8 +299,8 @@ func (b *Book) Decode(text string) (Sheet, error) {
 
 // cameUp gives the prompts that a sheet has before the reader picks any: the
 // general ones, and what endings and cards bring and what was told on the paths
-// fits. In the order of the book.
-func (b *Book) cameUp(paths map[string]tree.Path, answers map[string]tree.Answers) []string {
+// and by the choice of a voice fits. In the order of the book.
+func (b *Book) cameUp(paths map[string]tree.Path, s Sheet) []string {
 	up := slices.Clone(b.general)
 	taken := []string{}
 	for _, t := range b.trees {
@@ -259,8 +316,11 @@ func (b *Book) cameUp(paths map[string]tree.Path, answers map[string]tree.Answer
 			up = append(up, b.cards[c]...)
 		}
 	}
-	known := (&told.Sitting{Trees: b.trees, Facts: b.facts, Taken: taken, Answers: answers}).Told()
-	is := func(f string) bool { _, ok := known[f]; return ok }
+	known := (&told.Sitting{Trees: b.trees, Facts: b.facts, Taken: taken, Answers: s.Answers}).Told()
+	is := func(f string) bool {
+		_, ok := known[f]
+		return ok || slices.Contains(b.voices, Voice{s.Voice, f})
+	}
 	in := member(up)
 	return b.among(func(id string) bool {
 		fit := b.fits[id]

@@ -18,6 +18,8 @@ import (
 	"keelpath/builder/internal/librarytest"
 	"keelpath/builder/library"
 	"keelpath/builder/quantity"
+	"keelpath/builder/read"
+	"keelpath/builder/told"
 	"keelpath/builder/tree"
 )
 
@@ -33,46 +35,113 @@ func builtin(t testing.TB) (*library.Library, *Book) {
 	return l, BookOf(l, patients)
 }
 
-// bar is how many symbols the code of a sheet with up to 12 prompts and five
-// trees has at most.
-const bar = 42
+// bar is how many symbols the code of a sheet with up to 12 prompts and five trees has at most, and offBar how many more where
+// any lines of "About me" were taken off.
+const (
+	bar    = 42
+	offBar = 11
+)
 
 // The largest number that any such sheet could have: that of the most paths in the
 // most trees, every amount in the last of its units, beside the last set of 12
-// prompts with the last three stars. No sheet is left out.
+// prompts with the last three stars, in the last voice. No sheet is left out. The same with lines taken off: all
+// of as many as any paths of so many trees can bring.
 func TestLongestCode(t *testing.T) {
 	_, b := builtin(t)
 	for _, tr := range b.trees {
-		t.Logf("%-20s %d bits", tr.ID.S, b.ways[tr.ID.S].all().BitLen())
+		t.Logf("%-20s %d bits, %d lines", tr.ID.S, b.ways[tr.ID.S].all().BitLen(), mostLines(b, tr))
 	}
-	longest := func(most int) int {
+	less := func(n *big.Int) *big.Int { return new(big.Int).Sub(n, big.NewInt(1)) }
+	longest := func(most int, off bool) int {
 		paths := new(big.Int)
 		for k := range most + 1 {
 			paths.Add(paths, b.shelf.of[0][k])
 		}
 		p := &packer{}
-		for _, base := range []*big.Int{big.NewInt(1 << editionBits), big.NewInt(forms), b.shortRest(), starsShort()} {
-			p.put(new(big.Int).Sub(base, big.NewInt(1)), base)
+		voices := int64(b.spoken())
+		for _, base := range []*big.Int{big.NewInt(1 << editionBits), big.NewInt(voices), big.NewInt(forms), b.shortRest(), starsShort()} {
+			p.put(less(base), base)
 		}
-		p.bases[3] = new(big.Int).Add(starsShort(), big.NewInt(1)) // a short sheet never has the value for other stars
-		p.put(paths.Sub(paths, big.NewInt(1)), nil)
+		p.bases[1] = big.NewInt(2 * voices)
+		p.bases[4] = new(big.Int).Add(starsShort(), big.NewInt(1)) // a short sheet never has the value for other stars
+		if off {
+			p.digits[1] = less(p.bases[1])
+			long := symbolsOf(less(paths))
+			p.add(int64(long), int64(b.shelf.symbols())+1)
+			p.put(less(paths), power(5*long))
+			paths = less(power(mostLinesOf(b, most)))
+		}
+		p.put(less(paths), nil)
 		n := p.number()
-		t.Logf("%d trees: %d bits, %d symbols", most, n.BitLen(), len(strip(spell(n))))
+		t.Logf("%d trees, lines off: %v: %d bits, %d symbols", most, off, n.BitLen(), len(strip(spell(n))))
 		return len(strip(spell(n)))
 	}
-	if symbols := longest(5); symbols > bar {
+	if symbols := longest(5, false); symbols > bar {
 		t.Errorf("the longest code has %d symbols, and the bar is %d", symbols, bar)
 	}
-	longest(len(b.trees))
+	if symbols := longest(5, true); symbols > bar+offBar {
+		t.Errorf("the longest code with lines off has %d symbols, and the bar is %d", symbols, bar+offBar)
+	}
+	longest(len(b.trees), false)
+	longest(len(b.trees), true)
+}
+
+// mostLines is no less than the lines that any path of a tree can bring: of each question on it, those of all answers that can be
+// given together.
+func mostLines(b *Book, tr *tree.Tree) int {
+	at := map[string]int{}
+	var from func(id string) int
+	from = func(id string) int {
+		q := tr.Question(id)
+		if n, ok := at[id]; ok || q == nil {
+			return n
+		}
+		on := from(q.Go.S)
+		for _, r := range q.Routes {
+			on = max(on, from(r.Go.S))
+		}
+		on = max(on, from(q.Skip.S))
+		of := func(chosen ...string) int {
+			step := tree.Path{Steps: []tree.Step{{Question: id, Chosen: chosen}}}
+			return len(b.sayable(map[string]tree.Path{tr.ID.S: step})) - len(b.sayable(nil))
+		}
+		here, together := 0, []string{}
+		if q.Measure != nil {
+			here = of("1")
+		}
+		for _, a := range q.Answers {
+			on, here = max(on, from(a.Go.S)), max(here, of(a.ID.S))
+			if q.Pick == tree.PickAny && !a.Alone {
+				together = append(together, a.ID.S)
+			}
+		}
+		at[id] = max(here, of(together...)) + on
+		return at[id]
+	}
+	return from(tr.Start.S)
+}
+
+// mostLinesOf is that of the trees that bring most, with what is always there.
+func mostLinesOf(b *Book, trees int) int {
+	var all []int
+	for _, tr := range b.trees {
+		all = append(all, mostLines(b, tr))
+	}
+	slices.Sort(all)
+	n := len(b.sayable(nil))
+	for _, lines := range all[len(all)-trees:] {
+		n += lines
+	}
+	return n
 }
 
 // String tells what a sheet holds, in the messages of tests.
 func (s Sheet) String() string {
-	return fmt.Sprintf("%s %v %v %v", strings.Join(s.Taken, ","), s.Answers, s.Picks, s.Stars)
+	return fmt.Sprintf("%s %v %v %v %q %v", strings.Join(s.Taken, ","), s.Answers, s.Picks, s.Stars, s.Voice, s.Unsaid)
 }
 
 // randomSheet answers up to `most` trees at random, some of them not to the end,
-// and picks prompts; short sheets have at most 12 of them.
+// and picks prompts; short sheets have at most 12 of them. Half speak in another voice, and of half some lines are taken off.
 func randomSheet(rnd *rand.Rand, b *Book, most int, short bool) Sheet {
 	s := Sheet{Answers: map[string]tree.Answers{}, Picks: map[string]bool{}, Stars: []string{}, Taken: []string{}}
 	paths := map[string]tree.Path{}
@@ -89,7 +158,17 @@ func randomSheet(rnd *rand.Rand, b *Book, most int, short bool) Sheet {
 		s.Taken = append(s.Taken, tr.ID.S)
 		s.Answers[tr.ID.S], paths[tr.ID.S] = given, path
 	}
-	up := b.cameUp(paths, s.Answers)
+	if i := rnd.IntN(2 * b.spoken()); i < len(b.voices) {
+		s.Voice = b.voices[i].ID
+	}
+	if most := 1 + rnd.IntN(6); rnd.IntN(2) == 0 {
+		for _, id := range b.sayable(paths) {
+			if rnd.IntN(most) == 0 {
+				s.Unsaid = append(s.Unsaid, id)
+			}
+		}
+	}
+	up := b.cameUp(paths, s)
 	kept := slices.Clone(up)
 	for range rnd.IntN(14) {
 		if id := b.prompts[rnd.IntN(len(b.prompts))]; !slices.Contains(up, id) && !s.Picks[id] {
@@ -162,7 +241,7 @@ func randomAnswer(rnd *rand.Rand, w *weights, q *tree.Question) []string {
 func TestRoundTrip(t *testing.T) {
 	l, b := builtin(t)
 	rnd := rand.New(rand.NewPCG(1, 20))
-	longest, shorts := 0, 0
+	longest, longestOff, shorts := 0, 0, 0
 	ends := map[string]bool{}
 	n := 100_000
 	if testing.Short() {
@@ -188,8 +267,13 @@ func TestRoundTrip(t *testing.T) {
 		}
 		if n := len(strip(code)); short && len(s.Taken) <= 5 {
 			shorts++
-			longest = max(longest, n)
-			if n > bar {
+			most := bar
+			if longestOff = max(longestOff, n); len(s.Unsaid) == 0 {
+				longest = max(longest, n)
+			} else {
+				most += offBar
+			}
+			if n > most {
 				t.Fatalf("%v has %d symbols: %s", s, n, code)
 			}
 		}
@@ -218,11 +302,11 @@ func TestRoundTrip(t *testing.T) {
 	if n == 100_000 && len(ends) < 75 {
 		t.Errorf("only %d endings came up at random", len(ends))
 	}
-	t.Logf("%d short sheets, longest code %d symbols; %d endings", shorts, longest, len(ends))
+	t.Logf("%d short sheets, longest code %d symbols, with lines off %d; %d endings", shorts, longest, longestOff, len(ends))
 }
 
 func same(a, b Sheet) bool {
-	return slices.Equal(a.Taken, b.Taken) && maps.Equal(a.Picks, b.Picks) && slices.Equal(a.Stars, b.Stars) &&
+	return slices.Equal(a.Taken, b.Taken) && maps.Equal(a.Picks, b.Picks) && slices.Equal(a.Stars, b.Stars) && a.Voice == b.Voice && slices.Equal(a.Unsaid, b.Unsaid) &&
 		maps.EqualFunc(a.Answers, b.Answers, func(x, y tree.Answers) bool { return maps.EqualFunc(x, y, slices.Equal) })
 }
 
@@ -561,6 +645,7 @@ func impossible(t *testing.T, b *Book) map[string]string {
 	code := func(paths *big.Int, digits ...*big.Int) string {
 		p := &packer{}
 		p.add(int64(b.Edition), 1<<editionBits)
+		p.add(0, 2*int64(b.spoken()))
 		for i := 0; i < len(digits); i += 2 {
 			p.put(digits[i], digits[i+1])
 		}
@@ -568,6 +653,30 @@ func impossible(t *testing.T, b *Book) map[string]string {
 		return spell(p.number())
 	}
 	n := func(i int) *big.Int { return big.NewInt(int64(i)) }
+	less := func(a *big.Int, by int) *big.Int { return new(big.Int).Sub(a, n(by)) }
+	// off is a usual sheet of which lines were taken off, its paths being written with so many symbols.
+	off := func(paths *big.Int, long int, lines *big.Int) string {
+		p := &packer{}
+		p.add(int64(b.Edition), 1<<editionBits)
+		p.add(int64(b.spoken()), 2*int64(b.spoken()))
+		for _, base := range []*big.Int{n(forms), one, new(big.Int).Add(starsShort(), one)} {
+			p.put(new(big.Int), base)
+		}
+		p.add(int64(long), int64(b.shelf.symbols())+1)
+		p.put(paths, power(5*long))
+		p.put(lines, nil)
+		return spell(p.number())
+	}
+	out["a line off where there is none"] = off(n(0), 0, n(0))
+	out["far more lines off than there are"] = off(n(0), 0, power(300))
+	id, path := lined(t, b)
+	rank := b.shelf.rank(map[string]tree.Path{id: path})
+	lines := len(b.sayable(map[string]tree.Path{id: path}))
+	if s, err := b.Decode(off(rank, symbolsOf(rank), less(power(lines), 2))); err != nil || len(s.Unsaid) != lines {
+		t.Fatalf("all %d lines of %s are off: %v, %v", lines, id, s, err)
+	}
+	out["one line more off than there are"] = off(rank, symbolsOf(rank), less(power(lines), 1))
+	out["lines off behind paths that are shorter than they say"] = off(rank, symbolsOf(rank)+1, n(0))
 	all := len(b.prompts)
 	stars := new(big.Int).Add(starsShort(), one)
 	usual := []*big.Int{n(0), n(forms), n(0), one, n(0), stars}
@@ -591,7 +700,7 @@ func impossible(t *testing.T, b *Book) map[string]string {
 	}
 	out["more than all paths of all trees"] = code(below, usual...)
 
-	few := b.cameUp(nil, nil) // what a sheet without a topic has
+	few := b.cameUp(nil, Sheet{}) // what a sheet without a topic has
 	if len(few) < 2 || len(few) > mostShort {
 		t.Fatalf("%d prompts come up without a topic", len(few))
 	}
@@ -615,13 +724,32 @@ func impossible(t *testing.T, b *Book) map[string]string {
 	return out
 }
 
+// lined gives a path to an ending that brings some lines.
+func lined(t testing.TB, b *Book) (string, tree.Path) {
+	t.Helper()
+	w := b.ways["where-to-start"]
+	for rnd := rand.New(rand.NewPCG(3, 1)); ; {
+		given := tree.Answers{}
+		path, err := w.t.Walk(given)
+		for ; err == nil && path.Ending == ""; path, err = w.t.Walk(given) {
+			given[path.Open] = randomAnswer(rnd, w, w.t.Question(path.Open))
+		}
+		if err != nil {
+			t.Fatal(err)
+		}
+		if n := len(b.sayable(map[string]tree.Path{w.t.ID.S: path})); n > 3 && n < 10 {
+			return w.t.ID.S, path
+		}
+	}
+}
+
 func fewOf(all int) *big.Int { return few(all, mostStars) }
 
 // The check symbol is not the only defence.
 func TestImpossibleContent(t *testing.T) {
 	_, b := builtin(t)
 	all := impossible(t, b)
-	if len(all) < 8 {
+	if len(all) < 12 {
 		t.Fatalf("only %d codes", len(all))
 	}
 	for what, code := range all {
@@ -716,6 +844,23 @@ func TestOtherEdition(t *testing.T) {
 		l.Facts[0].Of.S = old + "-other"
 		return func() { l.Facts[0].Of.S = old }
 	}
+	changes["one voice less"] = func(l *library.Library) func() {
+		old := l.Edition.Voices
+		l.Edition.Voices = old[1:]
+		return func() { l.Edition.Voices = old }
+	}
+	changes["a fact that is said on the sheet no more"] = func(l *library.Library) func() {
+		f := l.Facts[slices.IndexFunc(l.Facts, func(f *told.Fact) bool { return f.Part.Given() })]
+		old := f.Part
+		f.Part = read.Text{}
+		return func() { f.Part = old }
+	}
+	changes["an answer that is said on the sheet no more"] = func(l *library.Library) func() {
+		line := l.About.Lines[slices.IndexFunc(l.About.Lines, func(line *told.Line) bool { return len(line.Says) > 0 })]
+		old := line.Says
+		line.Says = old[1:]
+		return func() { line.Says = old }
+	}
 	for what, change := range changes {
 		undo := change(l)
 		other := BookOf(l, b.trees)
@@ -765,9 +910,21 @@ func TestTwin(t *testing.T) {
 	for id, prompts := range b.cards {
 		cards[id] = map[string][]string{"prompts": prompts}
 	}
+	has := func(ids []string) map[string]string { // what the words are has no say
+		out := map[string]string{}
+		for _, id := range ids {
+			out[id] = "."
+		}
+		return out
+	}
+	lines := map[string]any{}
+	for id, line := range b.about.Lines {
+		lines[id] = map[string]any{"list": has(line.List), "says": has(line.Says)}
+	}
+	about := map[string]any{"facts": has(b.about.Facts), "lines": lines}
 	bookOf := func(edition uint32, with func(id string) bool) goja.Value {
 		has := slices.DeleteFunc(slices.Clone(tables), func(table tree.Table) bool { return !with(table.ID) })
-		return script.Value(map[string]any{"edition": edition, "paths": b.Paths(), "trees": has, "prompts": b.prompts, "general": b.general, "cards": cards, "facts": b.sets(), "fits": b.fits, "units": quantity.Table()})
+		return script.Value(map[string]any{"edition": edition, "paths": b.Paths(), "trees": has, "prompts": b.prompts, "general": b.general, "cards": cards, "facts": b.sets(), "fits": b.fits, "voices": b.Voices(), "about": about, "units": quantity.Table()})
 	}
 	every := func(string) bool { return true }
 	book, bare := bookOf(b.Edition, every), bookOf(b.Edition, func(string) bool { return false })
@@ -832,6 +989,9 @@ func TestTwin(t *testing.T) {
 		}
 		out.Sheet = Sheet{}
 		script.Into(back, &out)
+		if !slices.Equal(out.Unsaid, got.Unsaid) {
+			t.Fatalf("%s: with its trees alone: %v off, and %v with all", typed, out.Unsaid, got.Unsaid)
+		}
 		again, err := script.Call("encode", few, back)
 		if err != nil || !same(got, out.Sheet) || again.String() != typed {
 			t.Fatalf("%s: with its trees alone: %v, %v\n%s", typed, again, err, cmp.Diff(got, out.Sheet))

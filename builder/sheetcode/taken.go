@@ -38,6 +38,18 @@ func shelve(ways []*weights) *shelf {
 	return s
 }
 
+// symbols is how long the largest number is that paths can have.
+func (s *shelf) symbols() int {
+	all := new(big.Int)
+	for _, n := range s.of[0] {
+		all.Add(all, n)
+	}
+	return symbolsOf(all)
+}
+
+// symbolsOf is how many symbols, of five bits each, a number has; 0 has none.
+func symbolsOf(n *big.Int) int { return (n.BitLen() + 4) / 5 }
+
 // rank numbers the paths of the trees taken.
 func (s *shelf) rank(paths map[string]tree.Path) *big.Int {
 	out, in, k := new(big.Int), big.NewInt(1), len(paths)

@@ -5,9 +5,10 @@ import { App } from "../state/app";
 import { make, slot } from "../page/dom";
 import { download } from "../sheet/files";
 import { holdsNothing, nothing } from "../state/kept";
+import { DataAbout } from "../types/publish";
 import { exact, refused } from "../sums/quantity";
 import { Form, response } from "./response";
-import { Book, NoSheet, Sheet, decode, encode, named } from "./sheetcode";
+import { Book, NoSheet, Sheet, Voice, decode, encode, named } from "./sheetcode";
 import { State } from "../state/state";
 import { Answers, SKIP, TableRow, amount, entry } from "../walk/walker";
 import * as words from "../words/words";
@@ -17,6 +18,7 @@ export interface Held {
   edition: number;
   /** The topics in their order, each with the number of its paths. */
   paths: [string, string][];
+  voices: Voice[];
   /** Trees that can be written as a form. */
   forms: { [tree: string]: Form };
 }
@@ -26,7 +28,10 @@ function book(state: State, carry: Held): Book {
   const cards: Book["cards"] = {};
   for (const id of Object.keys(data.cards)) cards[id] = { prompts: data.cards[id] as string[] };
   const prompts = data.themes.reduce((ids, t) => ids.concat(t.prompts), data.general.slice());
-  return { edition: carry.edition, paths: carry.paths, trees: data.trees, prompts, general: data.general, cards, facts: data.facts, fits: data.prompts, units: data.units };
+  return {
+    edition: carry.edition, paths: carry.paths, trees: data.trees, prompts, general: data.general, cards, facts: data.facts, fits: data.prompts, units: data.units,
+    voices: carry.voices, about: data.about as DataAbout,
+  };
 }
 
 /** The sheet's code, and what of the sheet it leaves out. */
@@ -38,7 +43,6 @@ export function makeCode(state: State, carry: Held): { code: string; leaves: str
 /** What of the sheet the code has no room for: the reader's own words, and amounts finer than its steps. */
 function notHeld(state: State, held: Sheet | NoSheet): string[] {
   const out = state.kept.own.length || state.kept.day ? [words.codeLeaves] : [];
-  if (state.voice) out.push(words.codeForWhom);
   const rounded = isRefused(held) ? [] : held.taken.reduce((all, tree) => all.concat(roundedIn(state, tree, held.answers[tree] || {})), [] as string[]);
   return out.concat(rounded, rounded.length ? [words.fileKeeps] : []);
 }
@@ -67,7 +71,7 @@ export function records(app: App, view: HTMLElement, carry: Held): void {
     const button = make("button", words.saveAnswers(tree.title));
     button.setAttribute("type", "button");
     button.addEventListener("click", () => {
-      download(app, `${id}.questionnaire-response.json`, response(tree, form, app.state.toTake().answers[id] || {}, app.state.data.units), "application/fhir+json");
+      download(app, `${id}.questionnaire-response.json`, response(tree, form, app.state.toTake().answers[id] || {}, app.state.data.units, words.answeredBy(app.state.voice)), "application/fhir+json");
     });
     place.appendChild(button);
   }

@@ -1,5 +1,12 @@
 // The reader's own answers to one tree as a QuestionnaireResponse of HL7 FHIR
-// R4: no person, no date, no order, no score, no level. It knows no page.
+// R4: nobody's name, no date, no order, no score, no level. It knows no page.
+//
+// Who answers for another is told under "source", which in R4 is whoever answered the questions about the subject: a RelatedPerson, in
+// words and with no record behind it. Of those who speak for themselves nothing stands there, and R4 then takes nothing for granted.
+//
+// A line that the reader took off "About me" is not in here, and neither is one that stands there: those are sentences, and this holds
+// what was answered, as the page of answers and the text's "My answers" do. The answer itself stays. The form's conditions rest on it, so without it
+// the answers behind it would be to questions that the form does not ask.
 
 import { Form, Split } from "../types/exchange";
 import { Tables, Unit, exact, refused } from "../sums/quantity";
@@ -19,13 +26,14 @@ interface Item {
   item?: Item[];
 }
 
-/** Gives the JSON text. Only answers on the path are in it. */
-export function response(table: Table & Partial<Worded>, form: Form, answers: Answers, units?: Tables): string {
+/** Gives the JSON text. Only answers on the path are in it; by says who gave them for another. */
+export function response(table: Table & Partial<Worded>, form: Form, answers: Answers, units?: Tables, by?: string): string {
   const path = walk(table, answers, units);
   const r = {
     resourceType: "QuestionnaireResponse",
     questionnaire: form.questionnaire,
     status: path.ending ? "completed" : "in-progress",
+    source: by ? { type: "RelatedPerson", display: plain(by) } : undefined,
     item: path.steps.map((step) => itemOf(table, form, path.steps, step, units)),
   };
   if (!r.item.length) return JSON.stringify({ ...r, item: undefined }, null, 1) + "\n";

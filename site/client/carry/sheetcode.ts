@@ -2,8 +2,8 @@
 // reference and says what is in a code. It knows no page.
 
 import { Tables, refused, sayingOf, sayings } from "../sums/quantity";
-import { Facts, told } from "../walk/told";
-import { Answers, Path, SKIP, Table, TableAnswer, TableRow, amount, entry, isSkip, walk } from "../walk/walker";
+import { Facts, by, told } from "../walk/told";
+import { Answers, Path, SKIP, Table, TableAnswer, TableRow, addOnce, amount, entry, isSkip, walk } from "../walk/walker";
 
 // Whole numbers of any size. Their literals are newer than the browsers that the script is written down for.
 declare function BigInt(x: number | string): bigint;
@@ -27,6 +27,20 @@ export interface Book {
   facts: Facts;
   fits: { [prompt: string]: { presumes?: string[]; unless?: string[] } };
   units?: Tables | undefined;
+  /** Those besides the reader's own, each with the fact that its choice tells. */
+  voices: Voice[];
+  /** What can stand under "About me": facts by id, answers by "tree/question". */
+  about: { facts: Ids; lines: { [question: string]: { list?: Ids; says?: Ids } } };
+}
+
+/** What has words, by id. What the words are has no say in a code. */
+interface Ids {
+  [id: string]: unknown;
+}
+
+export interface Voice {
+  id: string;
+  tells?: string;
 }
 
 /** What a code holds. Answers are only those on the path; stars are in the order of the book. */
@@ -35,6 +49,9 @@ export interface Sheet {
   answers: { [tree: string]: Answers };
   picks: { [prompt: string]: boolean };
   stars: string[];
+  /** Missing where the reader speaks in their own, and where no line was taken off. */
+  voice?: string | undefined;
+  unsaid?: string[];
 }
 
 /** Why a code was not read: a symbol is wrong or missing, or it was made with another edition. */
@@ -54,11 +71,29 @@ export function encode(book: Book, sheet: Sheet): string {
 
 function numberOf(book: Book, sheet: Sheet): bigint {
   const paths = pathsOf(book, sheet);
+  const off = offOf(sayable(book, paths), sheet.unsaid || []);
+  const voice = book.voices.findIndex((v) => v.id === sheet.voice) + 1;
   const p = new Packer();
   p.put(big(book.edition), EDITIONS);
-  packPrompts(book, p, cameUp(book, paths, sheet.answers), sheet);
-  p.put(shelfOf(book).rank(book, paths), NONE);
+  p.put(big(voice + (off.places.length ? spoken(book) : 0)), big(2 * spoken(book)));
+  packPrompts(book, p, cameUp(book, paths, sheet), sheet);
+  packPaths(book, p, paths, off);
   return p.number();
+}
+
+/** In how many voices a reader can speak. */
+function spoken(book: Book): number {
+  return book.voices.length + 1;
+}
+
+/** The last digit needs no base, so paths that are not the last say how long they are. */
+function packPaths(book: Book, p: Packer, paths: Paths, off: Off): void {
+  const rank = shelfOf(book).rank(book, paths);
+  if (!off.places.length) return p.put(rank, NONE);
+  const long = symbolsOf(rank);
+  p.put(big(long), big(shelfOf(book).symbols + 1));
+  p.put(rank, power(5 * long));
+  p.put(upTo(off.of, off.places) - ONE, NONE);
 }
 
 /** The trees of which a code has paths: they must be in the book before it is read. */
@@ -69,8 +104,11 @@ export function named(book: Book, text: string): string[] | NoSheet {
 
 interface Opened {
   number: bigint;
+  voice: string | undefined;
   held: Held;
   paths: bigint;
+  /** Which lines were taken off, if any. */
+  off: bigint | undefined;
 }
 
 function opened(book: Book, text: string): Opened | NoSheet {
@@ -78,7 +116,12 @@ function opened(book: Book, text: string): Opened | NoSheet {
   if (number === null) return { refused: "mistyped" };
   const u = new Unpacker(number);
   if (u.get(EDITIONS) !== big(book.edition)) return { refused: "other edition" };
-  return { number, held: unpackPrompts(book, u), paths: u.rest };
+  const voice = u.take(2 * spoken(book));
+  const held = unpackPrompts(book, u);
+  const isOff = voice >= spoken(book);
+  const paths = isOff ? u.get(power(5 * u.take(shelfOf(book).symbols + 1))) : u.rest;
+  const speaks = book.voices[(voice % spoken(book)) - 1];
+  return { number, voice: speaks && speaks.id, held, paths, off: isOff ? u.rest : undefined };
 }
 
 /** Reads a code as a person typed it. */
@@ -88,7 +131,14 @@ export function decode(book: Book, text: string): Sheet | NoSheet {
   const answers = shelfOf(book).unrank(book, n.paths);
   if (!answers) return { refused: "mistyped" };
   const sheet: Sheet = { taken: book.trees.map((t) => t.id).filter((id) => entry(answers, id)), answers, picks: {}, stars: [] };
-  put(book, n.held, cameUp(book, pathsOf(book, sheet), answers), sheet);
+  if (n.voice) sheet.voice = n.voice;
+  const paths = pathsOf(book, sheet);
+  if (n.off !== undefined) {
+    const unsaid = unsaidOf(sayable(book, paths), n.off);
+    if (!unsaid) return { refused: "mistyped" };
+    sheet.unsaid = unsaid;
+  }
+  put(book, n.held, cameUp(book, paths, sheet), sheet);
   return numberOf(book, sheet) === n.number ? sheet : { refused: "mistyped" };
 }
 
@@ -216,7 +266,16 @@ function shelfOf(book: Book): Shelf {
   return shelf.is;
 }
 
+/** How many symbols, of five bits each, a number has; 0 has none. */
+function symbolsOf(n: bigint): number {
+  let out = 0;
+  for (; n > NONE; n /= big(32)) out++;
+  return out;
+}
+
 class Shelf {
+  /** How long the largest number is that paths can have. */
+  readonly symbols: number;
   private readonly places: { id: string; all: bigint }[];
   /** By tree and number of trees: how many there are from that tree on. */
   private readonly of: bigint[][];
@@ -230,6 +289,7 @@ class Shelf {
       const after = this.of[0] as bigint[];
       this.of.unshift(after.map((n, k) => n + (k ? (after[k - 1] as bigint) * p.all : NONE)));
     }
+    this.symbols = symbolsOf((this.of[0] as bigint[]).reduce((sum, n) => sum + n, NONE));
   }
 
   /** How many there are with k trees, from the i-th on. */
@@ -297,7 +357,7 @@ class Shelf {
 
 // Prompts
 
-function cameUp(book: Book, paths: Paths, answers: Sheet["answers"]): string[] {
+function cameUp(book: Book, paths: Paths, { answers, voice }: Sheet): string[] {
   let up = book.general;
   const trees = book.trees.filter((t) => entry(paths, t.id));
   for (const t of trees) {
@@ -310,7 +370,7 @@ function cameUp(book: Book, paths: Paths, answers: Sheet["answers"]): string[] {
     }
   }
   const known = told({ trees: book.trees, facts: book.facts, taken: trees.map((t) => t.id), answers, asked: [], units: book.units });
-  const is = (fact: string): boolean => !!entry(known, fact);
+  const is = (fact: string): boolean => !!entry(known, fact) || book.voices.some((v) => v.id === voice && v.tells === fact);
   return book.prompts.filter((id) => {
     const fit = entry(book.fits, id) || {};
     return up.indexOf(id) >= 0 && (fit.presumes || []).every(is) && !(fit.unless || []).some(is);
@@ -393,6 +453,47 @@ function put(book: Book, held: Held, up: string[], sheet: Sheet): void {
     if (on !== isUp) sheet.picks[id] = on;
   });
   for (const i of held.stars) if (i < kept.length) sheet.stars.push(kept[i] as string);
+}
+
+// Lines of "About me" that were taken off
+
+/** All that can stand there of a sheet with these paths, in order of name. */
+function sayable(book: Book, paths: Paths): string[] {
+  const { facts, lines } = book.about;
+  const out: string[] = [];
+  const add = (ids: string[]): void => addOnce(out, ids);
+  const stands = (ids: string[]): string[] => ids.filter((id) => entry(facts, id));
+  for (const t of book.trees) {
+    const path = entry(paths, t.id);
+    for (const step of path ? path.steps : []) {
+      const row = entry(t.questions, step.question) as TableRow;
+      add(stands(by(row, step.chosen)));
+      const id = `${t.id}/${step.question}`;
+      const line = entry(lines, id);
+      if (!line) continue;
+      if (row.measure) add(row.tells || []); // an amount is said under its fact
+      if (step.chosen.some((a) => entry(line.list || {}, a))) add([id]);
+      if (!row.measure) add(step.chosen.filter((a) => entry(line.says || {}, a)).map((a) => `${id}/${a}`));
+    }
+  }
+  return out.sort();
+}
+
+/** Which of so many lines were taken off. */
+interface Off {
+  of: number;
+  places: number[];
+}
+
+/** What is no longer told stands nowhere. */
+function offOf(all: string[], unsaid: string[]): Off {
+  const places = all.map((id, i) => (unsaid.indexOf(id) >= 0 ? i : -1)).filter((i) => i >= 0);
+  return { of: all.length, places };
+}
+
+/** The lines that a number stands for; null where it stands for none. */
+function unsaidOf(all: string[], rank: bigint): string[] | null {
+  return rank + ONE < power(all.length) ? unUpTo(all.length, rank + ONE).map((i) => all[i] as string) : null;
 }
 
 // Paths of a tree, numbered

@@ -27,6 +27,8 @@ export const scriptAbout = ": {question}";
 export const scriptAboutMe = "About me";
 export const scriptAdded = "Added to your sheet: {question}";
 export const scriptAnother = "another question would come: {question}";
+export const scriptAnsweredChild = "A parent, for their child";
+export const scriptAnsweredPerson = "A caregiver, for the person they care for";
 export const scriptAnswers = "My answers:";
 export const scriptAnswersGiven: Forms = {
   one: "{count} answer",
@@ -47,7 +49,6 @@ export const scriptClearsIn: Forms = {
   other: "This screen clears in {count} seconds.",
 };
 export const scriptClinicPhone = "Clinic: {phone}.";
-export const scriptCodeForWhom = "The code does not say who this is for. Choose that again once it is open.";
 export const scriptCodeHolds = "The code holds your “{typed}” as {held}.";
 export const scriptCodeLeaves = "Your own words are not in the code. The file and the text have them.";
 export const scriptCodeOther = "This code was made with another edition of this planner, or before it was changed. It cannot be opened here.";

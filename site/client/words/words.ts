@@ -10,6 +10,8 @@ import {
   scriptForMyself,
   scriptForPayer,
   scriptForPhysician,
+  scriptAnsweredChild,
+  scriptAnsweredPerson,
   scriptForProsthetist,
   scriptForTherapist,
   scriptOthers,
@@ -170,7 +172,6 @@ export {
   scriptCodeWrong as codeWrong,
   scriptCodeOther as codeOther,
   scriptCodeLeaves as codeLeaves,
-  scriptCodeForWhom as codeForWhom,
   scriptFileKeeps as fileKeeps,
   scriptLoading as loading,
   scriptAnswersNotLoaded as answersNotLoaded,
@@ -226,6 +227,11 @@ export const aboutMe = () => voiced(scriptAboutMe);
 const WHOM: { [whom: string]: string } = { prosthetist: scriptForProsthetist, physician: scriptForPhysician, therapist: scriptForTherapist, payer: scriptForPayer, myself: scriptForMyself };
 
 export const forWhom = (whom: string) => voiced(WHOM[whom] || scriptForProsthetist);
+
+const ANSWERED: { [voice: string]: string } = { child: scriptAnsweredChild, person: scriptAnsweredPerson };
+
+/** Who answered for another, by the voice; nothing for those who speak for themselves. */
+export const answeredBy = (voice: string): string | undefined => ANSWERED[voice];
 
 /** A sentence with names in its gap {these}. */
 export const these = (sentence: string, names: string[]) => fill(sentence, { these: joined(formatsListApart, names) });
