@@ -8,6 +8,7 @@ package read
 
 import (
 	"bytes"
+	"crypto/sha256"
 	"errors"
 	"fmt"
 	"io"
@@ -41,24 +42,50 @@ func YAML(file string, src []byte, above int, list *finding.List) *Map {
 
 // YAML is the function of that name, for the words that are chosen.
 func (c Choice) YAML(file string, src []byte, above int, list *finding.List) *Map {
-	if !sound(file, src, above, list) {
-		return nil
-	}
 	r := &reader{file: file, src: string(src), above: above, list: list, what: "the file", Choice: c}
 	if above > 0 {
 		r.what = "the header"
 	}
+	top := r.top(src)
+	if top == nil {
+		return nil
+	}
+	return r.mapping(top, r.place(top), r.what)
+}
+
+// top gives the top mapping, or nil where there is none to go on with. Headers are read once, so only whole files are kept.
+func (r *reader) top(src []byte) *yaml.Node {
+	if r.above > 0 {
+		return r.look(src)
+	}
+	sum := sha256.Sum256(src)
+	if top := decoded.of(sum); top != nil {
+		return top
+	}
+	before := r.list.Len()
+	top := r.look(src)
+	if top != nil && r.list.Len() == before {
+		decoded.keep(sum, top, len(src))
+	}
+	return top
+}
+
+// look is top for what was not looked at yet.
+func (r *reader) look(src []byte) *yaml.Node {
+	if !sound(r.file, src, r.above, r.list) {
+		return nil
+	}
 	doc, err := decode(src)
 	switch {
 	case errors.Is(err, io.EOF):
-		list.Add(finding.Place{File: file, Line: above}, "empty-file", r.what+" has nothing in it", "write at least its first key, or remove the file")
+		r.list.Add(finding.Place{File: r.file, Line: r.above}, "empty-file", r.what+" has nothing in it", "write at least its first key, or remove the file")
 		return nil
 	case err != nil:
 		r.syntax(src, err)
 		return nil
 	}
 	if more := secondDocument(src); more > 0 {
-		list.Add(r.line(more), "second-document", "a second document begins here, and only the first would be read",
+		r.list.Add(r.line(more), "second-document", "a second document begins here, and only the first would be read",
 			"put each document in a file of its own")
 		return nil
 	}
@@ -67,10 +94,10 @@ func (c Choice) YAML(file string, src []byte, above int, list *finding.List) *Ma
 		return nil
 	}
 	if top.Kind != yaml.MappingNode {
-		list.Add(r.place(top), "wrong-type", r.what+" holds "+kindName(top)+", and keys with values were expected", `write it as "key: value" lines`)
+		r.list.Add(r.place(top), "wrong-type", r.what+" holds "+kindName(top)+", and keys with values were expected", `write it as "key: value" lines`)
 		return nil
 	}
-	return r.mapping(top, r.place(top), r.what)
+	return top
 }
 
 // Sound reports a file that is too large or is not text, and then gives false. It

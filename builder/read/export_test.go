@@ -1,0 +1,4 @@
+package read
+
+// Kept is how many bytes of files are kept.
+func Kept() int { return decoded.size }
