@@ -101,7 +101,20 @@ func (d Drawing) number(n string) string {
 
 // Labels names the labels that the drawing asks for, in its order: it is drawn to
 // see, so that no list beside the shapes can go out of step with them.
-func (d Drawing) Labels() []string { return d.drawn().asked }
+func (d Drawing) Labels() []string {
+	if d.labels != nil {
+		return d.drawn().asked
+	}
+	if known, ok := asked.Load(d.ID); ok {
+		return known.([]string)
+	}
+	labels := d.drawn().asked
+	asked.Store(d.ID, labels)
+	return labels
+}
+
+// asked keeps what Labels gives of shapes without words, by their IDs: words are held against it each time they are read.
+var asked sync.Map
 
 // SVG is the drawing as an inline element. Ids inside it begin with idPrefix, so
 // that one page can hold many drawings; an empty prefix stands for the drawing's ID.

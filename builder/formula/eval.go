@@ -51,7 +51,7 @@ func (e *Expr) Eval(value func(name string) Value) Value {
 		}
 		return Of(-a.Num)
 	case "&&", "||":
-		return logic(e.Op == "||", e.Args[0].Eval(value), e.Args[1].Eval(value))
+		return e.Joined(e.Args[0].Eval(value), e.Args[1].Eval(value))
 	}
 	if e.Args[0].Op == "text" || e.Args[1].Op == "text" {
 		return e.evalAnswer(value)
@@ -62,6 +62,9 @@ func (e *Expr) Eval(value func(name string) Value) Value {
 	}
 	return numbers(e.Op, a.Num, b.Num)
 }
+
+// Joined is what an expression with "&&" or "||" comes to where its two operands come to a and b.
+func (e *Expr) Joined(a, b Value) Value { return logic(e.Op == "||", a, b) }
 
 // logic is && where decisive is false, and || where it is true: one operand of
 // the decisive truth decides, even beside an unknown.

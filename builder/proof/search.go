@@ -177,7 +177,7 @@ func (s *search) next(st *state, c *choice, known map[string]formula.Value) (to,
 	for _, r := range q.Routes {
 		if r.Else() {
 			last = r
-		} else if s.test(r.If.Expr, k); r.Holds(k.Value) {
+		} else if v := s.test(r.If.Expr, k); v.Known && v.Truth { // as Route.Holds
 			holding = append(holding, r)
 		}
 	}
@@ -206,23 +206,25 @@ func onRoute(q *tree.Question, c *choice) bool {
 	})
 }
 
-// test notes what a condition and its parts come to.
-func (s *search) test(e *formula.Expr, k *tree.Known) {
+// test gives what a condition comes to, and notes it with what its parts come to. One that could not be read is unknown.
+func (s *search) test(e *formula.Expr, k *tree.Known) formula.Value {
 	if e == nil {
-		return
+		return formula.Value{}
 	}
 	t := s.tested[e]
 	if t == nil {
 		t = &tested{}
 		s.tested[e] = t
 	}
-	v := e.Eval(k.Value)
+	var v formula.Value
+	if e.Op == "&&" || e.Op == "||" {
+		v = e.Joined(s.test(e.Args[0], k), s.test(e.Args[1], k))
+	} else {
+		v = e.Eval(k.Value)
+	}
 	t.was = t.was || (v.Known && v.Truth)
 	t.wasNot = t.wasNot || !(v.Known && v.Truth)
-	if e.Op == "&&" || e.Op == "||" {
-		s.test(e.Args[0], k)
-		s.test(e.Args[1], k)
-	}
+	return v
 }
 
 // cover reports where no route holds and where two do, each once a question.
