@@ -27,7 +27,7 @@ var standing = slices.Concat(closers, headings, []string{"main", "header", "foot
 
 // level is an open element. Under a heading with an id its parent is at that.
 type level struct {
-	element string
+	element *element
 	at      string
 	hidden  bool
 }
@@ -52,63 +52,91 @@ type paragraphs struct {
 }
 
 func (r *paragraphs) next() {
-	switch r.z.Next() {
+	switch kind := r.z.Next(); kind {
 	case html.ErrorToken:
 		r.done = true
 	case html.TextToken:
 		if n := len(r.open); n > 0 && !r.open[n-1].hidden {
 			r.run.Write(r.z.Text())
 		}
-	case html.StartTagToken:
-		r.begin(r.z.Token())
-	case html.SelfClosingTagToken:
-		r.cutAt(r.z.Token().Data)
-	case html.EndTagToken:
-		r.end(r.z.Token().Data)
+	case html.StartTagToken, html.EndTagToken, html.SelfClosingTagToken:
+		name, attributes := r.z.TagName()
+		e := known[string(name)]
+		if e == nil {
+			e = &element{name: string(name)}
+		}
+		r.cutAt(e)
+		switch {
+		case kind == html.StartTagToken && !e.void:
+			r.begin(e, attributes)
+		case kind == html.EndTagToken:
+			r.end(e)
+		}
 	}
 }
 
-func (r *paragraphs) begin(t html.Token) {
-	r.cutAt(t.Data)
-	if slices.Contains(void, t.Data) {
-		return
+// element is what counts of a kind of elements.
+type element struct {
+	name                              string
+	heading, standing, unlisted, void bool
+}
+
+// known are the elements of which anything counts, by name: a page has hundreds of them.
+var known = func() map[string]*element {
+	out := map[string]*element{}
+	note := func(names []string, in func(*element)) {
+		for _, n := range names {
+			if out[n] == nil {
+				out[n] = &element{name: n}
+			}
+			in(out[n])
+		}
 	}
+	note(headings, func(e *element) { e.heading = true })
+	note(standing, func(e *element) { e.standing = true })
+	note(unlisted, func(e *element) { e.unlisted = true })
+	note(void, func(e *element) { e.void = true })
+	return out
+}()
+
+func (r *paragraphs) begin(e *element, attributes bool) {
 	n := len(r.open)
 	if n == 0 {
-		if t.Data == "main" {
-			r.open = append(r.open, level{element: "main"})
+		if e.name == "main" {
+			r.open = append(r.open, level{element: e})
 		}
 		return
 	}
-	now := level{t.Data, r.open[n-1].at, r.open[n-1].hidden || slices.Contains(unlisted, t.Data)}
-	for _, a := range t.Attr {
+	now := level{e, r.open[n-1].at, r.open[n-1].hidden || e.unlisted}
+	for attributes {
+		var key, value []byte
+		key, value, attributes = r.z.TagAttr()
 		switch {
-		case a.Key == "hidden":
+		case string(key) == "hidden":
 			now.hidden = true
-		case a.Key == "id" && !now.hidden:
-			now.at = a.Val
-			if slices.Contains(headings, t.Data) {
-				r.open[n-1].at = a.Val // for what follows it
+		case string(key) == "id" && !now.hidden:
+			now.at = string(value)
+			if e.heading {
+				r.open[n-1].at = now.at // for what follows it
 			}
 		}
 	}
 	r.open = append(r.open, now)
 }
 
-func (r *paragraphs) end(element string) {
-	r.cutAt(element)
-	if n := len(r.open); n > 0 && r.open[n-1].element == element {
+func (r *paragraphs) end(e *element) {
+	if n := len(r.open); n > 0 && r.open[n-1].element.name == e.name {
 		r.open = r.open[:n-1]
 		r.done = r.done || n == 1
 	}
 }
 
 // cutAt ends a paragraph where an element begins or ends that stands by itself. Cells of a row are parted by a blank.
-func (r *paragraphs) cutAt(element string) {
-	if element == "td" || element == "th" {
+func (r *paragraphs) cutAt(e *element) {
+	if e.name == "td" || e.name == "th" {
 		r.run.WriteByte(' ')
 	}
-	if len(r.open) == 0 || !slices.Contains(standing, element) {
+	if r.run.Len() == 0 || len(r.open) == 0 || !e.standing {
 		return
 	}
 	text := strings.Join(strings.Fields(r.run.String()), " ")
@@ -117,6 +145,6 @@ func (r *paragraphs) cutAt(element string) {
 		return
 	}
 	now := r.open[len(r.open)-1]
-	heading := slices.ContainsFunc(r.open, func(l level) bool { return slices.Contains(headings, l.element) })
+	heading := slices.ContainsFunc(r.open, func(l level) bool { return l.element.heading })
 	r.done = !r.yield(Paragraph{now.at, heading, text})
 }

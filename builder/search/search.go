@@ -75,6 +75,7 @@ type Index struct {
 	stems stems
 	skip  map[string]bool
 	terms map[string]*term // by stem
+	said  map[string]*term // by each word of a text; nil for one that is left out
 	pages []indexed
 	sizes []float64 // of each unit
 	tops  []Topic
@@ -105,7 +106,7 @@ type posting struct {
 
 // New gives an index with no page.
 func New(w Words) *Index {
-	x := &Index{words: w, stems: stemsOf(w.Lang), skip: map[string]bool{}, terms: map[string]*term{}}
+	x := &Index{words: w, stems: stemsOf(w.Lang), skip: map[string]bool{}, terms: map[string]*term{}, said: map[string]*term{}}
 	for _, s := range w.Skip {
 		for _, word := range Split(s) {
 			x.skip[word] = true
@@ -185,10 +186,16 @@ func (x *Index) counting(part float64, of func(count func(text string, weight fl
 	at, size := len(x.sizes), 0.0
 	of(func(text string, weight float64) {
 		for _, word := range Split(text) {
-			if x.skip[word] {
+			t, known := x.said[word]
+			if !known {
+				if !x.skip[word] {
+					t = x.term(word)
+				}
+				x.said[word] = t
+			}
+			if t == nil {
 				continue
 			}
-			t := x.term(word)
 			size += weight
 			if n := len(t.in); n > 0 && t.in[n-1].unit == at {
 				t.in[n-1].weight += weight * part
