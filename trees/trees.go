@@ -4,7 +4,7 @@ package trees
 
 import "embed"
 
-// FS holds one YAML file a tree, prompts.yaml, cards.yaml, cases.yaml and planner.yaml, and one file a teaching case in cases/.
+// FS holds one YAML file a tree, prompts.yaml, cards.yaml, told.yaml, safety.yaml and planner.yaml, and one file a teaching case in cases/.
 //
 //go:embed *.yaml cases/*.yaml
 var FS embed.FS

@@ -38,7 +38,7 @@ const (
 // states are one of each kind of page, and each screen of the planner.
 var states = []state{
 	pageState("index.html"), pageState("learn/index.html"), pageState("learn/payer-levels.html"), pageState("learn/foot-types.html"), pageState("learn/glossary.html"),
-	pageState("learn/questions.html"), pageState("teach/index.html"), pageState("teach/loads-and-weight.html"), pageState("clinic/index.html"), pageState("clinic/sources.html"),
+	pageState("learn/questions.html"), pageState("teach/index.html"), pageState("teach/loads-and-weight.html"), pageState("teach/cases.html"), pageState("teach/cases/heels-three-days.html"), pageState("teach/keys/heels-three-days.html"), pageState("clinic/index.html"), pageState("clinic/sources.html"),
 	pageState("prepare/loads-and-weight.html"), pageState("workbench/index.html"), pageState("workbench/heel-change.html"),
 	pageState("learn/search.html"), searchState("found", "my stump sweats"), searchState("sign", "chest pain and I feel hopeless"), searchState("nothing", "xyzzyq"),
 	planner("topics", func(*tab) {}),

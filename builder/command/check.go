@@ -46,7 +46,7 @@ With --json, "paths" counts every way to answer a tree from its start to an endi
 				err = checkText(s, l, list)
 			}
 			if err == nil && cases && !asJSON {
-				err = teaching.BlueprintOf(l.CaseFiles).Print(s.Out)
+				err = teaching.BlueprintOf(l.Cases).Print(s.Out)
 			}
 			if err == nil && list.Errors() > 0 {
 				return errFindings

@@ -28,7 +28,7 @@ func (l *Library) everyCredits() []read.Credits {
 	for _, p := range l.Explainers {
 		out = append(out, p.Credits)
 	}
-	for _, k := range l.CaseFiles {
+	for _, k := range l.Cases {
 		out = append(out, k.Credits)
 	}
 	if s := l.Safety; s != nil {
@@ -64,7 +64,7 @@ func (l *Library) Overdue(today time.Time, list *finding.List) {
 	for _, p := range l.Explainers {
 		due(fmt.Sprintf("the explainer %q", p.ID), p.Credits)
 	}
-	for _, k := range l.CaseFiles {
+	for _, k := range l.Cases {
 		due(fmt.Sprintf("the case %q", k.ID.S), k.Credits)
 	}
 	if s := l.Safety; s != nil {

@@ -38,7 +38,6 @@ var fileKinds = sync.OnceValue(func() []FileKind {
 		{"trees/told.yaml", true, table((*loader).facts)},
 		{"trees/prompts.yaml", true, table((*loader).prompts)},
 		{"trees/cards.yaml", true, table((*loader).cards)},
-		{"trees/cases.yaml", true, table((*loader).cases)},
 		{"content/foot-types.yaml", true, table((*loader).footTypes)},
 		{DrawingsFile, true, table((*loader).readDrawings)},
 		{"content/wishes.yaml", true, table((*loader).wishes)},

@@ -214,7 +214,7 @@ func nearestInput(name string) []string {
 		named = append(named, pagesFolder+f.ID+".md")
 	}
 	help := finding.NearestHelp(name, named, nil)
-	return append(help, "a layer holds trees/ID.yaml, content/en/ID.md, content/en/pages/PAGE.md, content/en/figures/ID.yaml, content/en/trees/ID.yaml, "+strings.Join(tables(), ", "))
+	return append(help, "a layer holds trees/ID.yaml, trees/cases/ID.yaml, content/en/ID.md, content/en/pages/PAGE.md, content/en/figures/ID.yaml, content/en/trees/ID.yaml, "+strings.Join(tables(), ", "))
 }
 
 // names gives the layer's files that pass keep, sorted.

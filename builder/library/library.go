@@ -44,8 +44,7 @@ type Library struct {
 	General     []*Prompt               // the questions that open every sheet
 	Themes      []*Theme
 	Cards       []*Card
-	Cases       []*Case // for residents to argue about
-	CaseFiles   []*teaching.Case
+	Cases       []*teaching.Case
 	Rows        []*Row // of the foot types, side by side
 	FootTypes   []*FootType
 	Wishes      []*Wish
@@ -330,6 +329,16 @@ func (l *Library) Prompts() []*Prompt {
 		out = append(out, t.Prompts...)
 	}
 	return out
+}
+
+// Case gives the teaching case with that id, or nil.
+func (l *Library) Case(id string) *teaching.Case {
+	for _, c := range l.Cases {
+		if c.ID.S == id {
+			return c
+		}
+	}
+	return nil
 }
 
 // Fact gives the fact with that id, or nil.

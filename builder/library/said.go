@@ -120,8 +120,7 @@ func (c *checker) everySaid(do func(said)) {
 	}
 	c.everyWord(say)
 	c.everyDrawingText(do)
-	c.everyCaseText(aside)
-	for _, k := range c.CaseFiles {
+	for _, k := range c.Cases {
 		aside(fmt.Sprintf("case %q", k.ID.S), k.Texts()...)
 	}
 	c.everyScreenText(say)

@@ -20,13 +20,13 @@ func (l *loader) readCase(y Layer, name string) {
 		return
 	}
 	k.ID.S, k.ID.At.File = stem(path.Base(name)), y.name(name) // another name was reported, and the file's counts
-	put(&l.CaseFiles, k, func(k *teaching.Case) string { return k.ID.S })
+	put(&l.Cases, k, func(k *teaching.Case) string { return k.ID.S })
 }
 
-// caseFiles cross-checks the teaching cases and proves each.
-func (c *checker) caseFiles() {
+// cases cross-checks the teaching cases and proves each.
+func (c *checker) cases() {
 	known := teaching.Known{Tree: c.Tree, Proof: func(id string) *proof.Proof { return c.Proofs[id] }, Told: c.Fact, Screen: c.Safety}
-	for _, k := range c.CaseFiles {
+	for _, k := range c.Cases {
 		who := fmt.Sprintf("case %q", k.ID.S)
 		c.trained(k.Credits)
 		c.has(c.sources, who, k.Credits.Sources...)
@@ -40,18 +40,23 @@ func (c *checker) caseFiles() {
 		for _, t := range k.Marked() {
 			c.cited(c.text(who, t), k.Credits)
 		}
+		c.noLevel(who, k)
+		if c.Lang != FirstLanguage {
+			continue // what is proved holds in every language, and the rules of wording are those of the first
+		}
+		c.noFoot(who, k)
 		if c.Safety != nil {
 			k.Prove(known, c.list)
 		}
-		c.noLevel(who, k)
-		if c.Lang == FirstLanguage {
-			c.noFoot(who, k)
-		}
 	}
 	if c.Lang == FirstLanguage {
-		teaching.Bank(c.CaseFiles, c.list)
+		teaching.Bank(c.Cases, c.list)
 	}
 }
+
+// rank is a functional level given to somebody. The id of a source may hold one
+// behind a hyphen.
+var rank = regexp.MustCompile(`(?i)(?:^|[^-\w])(K-?[0-4]|level\s+[0-4])\b`)
 
 // noLevel keeps levels out of a case. In the chart one may stand as history, with its day.
 func (c *checker) noLevel(who string, k *teaching.Case) {

@@ -136,7 +136,7 @@ func (l *loader) speakingIn(voice string, v *translation.Voices, list *finding.L
 	o := newLoader(list)
 	of := l.Library
 	o.Library = &Library{
-		Lang: of.Lang, Voice: voice, Edition: of.Edition, Proofs: of.Proofs, Cases: of.Cases, CaseFiles: of.CaseFiles, Rows: of.Rows, FootTypes: of.FootTypes, Wishes: of.Wishes,
+		Lang: of.Lang, Voice: voice, Edition: of.Edition, Proofs: of.Proofs, Cases: of.Cases, Rows: of.Rows, FootTypes: of.FootTypes, Wishes: of.Wishes,
 		Words: of.Words, SearchWords: of.SearchWords, Drawings: of.Drawings, Sources: of.Sources, Search: of.Search, Parts: of.Parts, Explainers: of.Explainers, Pages: of.Pages,
 		Figures: of.Figures, Rated: of.Rated, Yardsticks: of.Yardsticks, Say: of.Say.InVoice(voice), First: of.First, Second: of.Second,
 		files: of.files, inside: of.inside, onDisk: of.onDisk, by: of.by, counts: map[any]prose.Counts{},
@@ -151,7 +151,7 @@ func (l *loader) readVoiced(ctx context.Context, layers []Layer) error {
 	for i, y := range layers {
 		l.spoken.Layer(i)
 		for _, k := range FileKinds() {
-			if !strings.HasPrefix(k.File, "trees/") || k.read == nil || k.File == "trees/cases.yaml" || k.File == caseFile || k.File == "trees/planner.yaml" {
+			if !strings.HasPrefix(k.File, "trees/") || k.read == nil || k.File == caseFile || k.File == "trees/planner.yaml" {
 				continue
 			}
 			for _, n := range y.names(func(n string) bool { i := fileKindOf(n); return i >= 0 && FileKinds()[i].File == k.File }) {

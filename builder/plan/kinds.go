@@ -16,6 +16,8 @@ const (
 	Inside    Kind = "inside"    // a tree taken apart, for those who teach with it
 	Explainer Kind = "explainer" // an explainer
 	Figure    Kind = "figure"    // a figure of the workbench
+	Case      Kind = "case"      // a teaching case, as a learner has it
+	CaseKey   Kind = "case-key"  // the key of a teaching case
 	Start     Kind = "start"     // leads on to a patients' tree in the planner, or to the planner itself, of StartAll
 )
 
@@ -46,7 +48,7 @@ const (
 type row struct {
 	kind   Kind
 	room   string // the folder too; empty at home
-	folder string // of pages in no room
+	folder string // within the room's, or of pages in no room
 
 	// Of a page that is the only one of its kind: its file's name without ".html", and
 	// what it is called and what it is about, unless its text says so.
@@ -81,6 +83,8 @@ var rows = []row{
 	{kind: Inside, room: "teach", each: insides, byHand: true},
 	{kind: Cases, room: "teach", file: "cases", title: "cases.title", about: "cases.page-about", byHand: true,
 		without: func(l *library.Library) bool { return len(l.Cases) == 0 }},
+	{kind: Case, room: "teach", folder: "cases", each: cases, byHand: true},
+	{kind: CaseKey, room: "teach", folder: "keys", each: caseKeys, byHand: true},
 	{kind: Clinic, room: "clinic", file: "index"},
 	{kind: Ratings, room: "clinic", file: "self-ratings"},
 	{kind: Invite, room: "clinic", file: "invite"},
@@ -152,6 +156,23 @@ func insides(l *library.Library) []Page {
 	var out []Page
 	for _, t := range l.Trees {
 		out = append(out, Page{Of: t.ID.S, Title: l.Say.Say("inside.title", "tree", t.Title.S), About: t.Purpose.S})
+	}
+	return out
+}
+
+func cases(l *library.Library) []Page {
+	var out []Page
+	for _, c := range l.Cases {
+		out = append(out, Page{Of: c.ID.S, Title: c.Title.S, About: l.Say.Say("case.about", "case", c.Title.S)})
+	}
+	return out
+}
+
+// caseKeys are pages of their own, so that whoever has a case open does not have its key.
+func caseKeys(l *library.Library) []Page {
+	var out []Page
+	for _, c := range l.Cases {
+		out = append(out, Page{Of: c.ID.S, Title: l.Say.Say("case.key-title", "case", c.Title.S), About: l.Say.Say("case.key-about", "case", c.Title.S)})
 	}
 	return out
 }

@@ -17,7 +17,7 @@ func TestPlan(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	want := len(l.Figures) + len(l.Explainers) + len(l.Trees) + 2*len(l.PatientTrees()) + 17
+	want := len(l.Figures) + len(l.Explainers) + len(l.Trees) + 2*len(l.PatientTrees()) + 2*len(l.Cases) + 17
 	if len(p.Pages) != want {
 		t.Errorf("%d pages, want %d", len(p.Pages), want)
 	}

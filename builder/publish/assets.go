@@ -71,6 +71,7 @@ var entries = []entry{
 	{from: "client/carry/carry.ts", behind: (*maker).carry}, // takes a sheet along; the planner loads it when asked
 	{from: asidesScript, behind: (*maker).asides},           // another voice, and a question that a figure brought; loaded when asked
 	{from: mark},
+	{from: "style/case.css"},
 	{from: "style/home.css"},
 	{from: "style/wishes.css"},
 	{from: "client/wishes/wishes.ts"},

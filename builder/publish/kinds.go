@@ -44,6 +44,8 @@ var kinds = map[plan.Kind]kind{
 	plan.Teach:      {template: "teach", model: teachModel},
 	plan.Inside:     {template: "inside", model: insideModel, loads: []string{"style/planner.css"}, credits: treeCredits, text: treeText},
 	plan.Cases:      {template: "cases", model: casesModel, loads: []string{"style/planner.css"}},
+	plan.Case:       {template: "case", model: caseModel, loads: []string{"style/planner.css", "style/case.css"}, credits: caseCredits},
+	plan.CaseKey:    {template: "case-key", model: caseKeyModel, loads: []string{"style/planner.css", "style/case.css"}, credits: caseCredits},
 	plan.Clinic:     {template: "clinic", model: clinicModel},
 	plan.Ratings:    {template: "ratings", model: ratingsModel},
 	plan.Invite:     {template: "invite", model: inviteModel, loads: []string{"style/invite.css", "client/handout/handout.ts"}},

@@ -20,7 +20,7 @@ const searchFolder = "search/"
 
 // searched are the kinds of pages that a search looks through: all that have a text of their own.
 var searched = []plan.Kind{
-	plan.Explainer, plan.FootTypes, plan.Paper, plan.Glossary, plan.Questions, plan.Figure, plan.Pulls, plan.MotionPush, plan.Clinic, plan.Ratings, plan.Teach, plan.Cases,
+	plan.Explainer, plan.FootTypes, plan.Paper, plan.Glossary, plan.Questions, plan.Figure, plan.Pulls, plan.MotionPush, plan.Clinic, plan.Ratings, plan.Teach, plan.Cases, plan.Case,
 }
 
 // writeSearch makes the index of each language out of its finished pages.

@@ -37,7 +37,7 @@ func teachModel(v viewer, _ plan.Page) (any, error) {
 	order := v.say().Order()
 	slices.SortStableFunc(out.Resident, func(a, b countsView) int { return order(a.Title, b.Title) })
 	for _, c := range v.shelf.Cases() {
-		out.Cases = append(out.Cases, LinkView{c.ID.S, c.Title.S, v.at(plan.Cases, "case-"+c.ID.S)})
+		out.Cases = append(out.Cases, LinkView{c.ID.S, c.Title.S, v.page(v.of(plan.Case, c.ID.S))})
 	}
 	for i, part := range v.shelf.Parts() {
 		if forResidents(part) {

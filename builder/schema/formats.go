@@ -19,7 +19,6 @@ var kinds = sync.OnceValue(func() []Kind {
 	return []Kind{
 		{"tree", "trees/ID.yaml", "A decision tree that leads to questions to bring.", treeForm()},
 		{"cards", "trees/cards.yaml", "Short notes that answers add to the sheet.", keys(key{"cards", may, "The cards, by id.", each(cardForm)})},
-		{"cases", "trees/cases.yaml", "Invented people for residents to argue about. None has a level, and none has one right answer.", keys(key{"cases", may, "The cases, by id.", each(caseForm)})},
 		{"case", "trees/cases/ID.yaml", "A teaching case: an invented person, beats for a session, and what one changed fact changes.", teachingForm()},
 		{"prompts", "trees/prompts.yaml", "Questions to bring, by theme.", keys(
 			key{"general", may, "The questions that open every sheet.", each(promptForm)},
@@ -198,18 +197,6 @@ var talkForm = keys(
 	key{"type", need, "Id of the foot type.", text()},
 	key{"for", need, "A reason for it.", words()},
 	key{"against", need, "A reason against it.", words()},
-)
-
-var caseForm = keys(
-	placeKey,
-	key{"title", need, "The case in a few words.", words()},
-	key{"who", need, "An invented person: limb, home, work, shoes, wishes, what was found. Never a level.", words()},
-	key{"ask", need, "What to ask first.", list(text())},
-	key{"trees", need, "Ids of trees to walk.", set(text()).with(form{"minItems": 1})},
-	key{"argue", need, "Foot types that come up, each with a reason for and one against.", list(talkForm).with(form{"minItems": library.MinArgued})},
-	key{"change", may, "One fact changed, and what to ask then.", list(text())},
-	key{"errors", need, "Common errors (markdown).", list(text())},
-	key{"sources", may, "Ids of sources that it rests on.", set(text())},
 )
 
 var promptForm = keys(

@@ -62,7 +62,7 @@ func kindOf(name string) string {
 		return "voices"
 	case strings.HasPrefix(name, "content/qaa/"):
 		return "translated"
-	case strings.HasPrefix(name, "content/"), base == "cards", base == "cases", base == "prompts", base == "planner", base == "safety", base == "told":
+	case strings.HasPrefix(name, "content/"), base == "cards", base == "prompts", base == "planner", base == "safety", base == "told":
 		return base
 	}
 	return "tree"

@@ -13,7 +13,7 @@ func teachingForm() form {
 		{"title", need, "The case in a few words.", words()},
 		{"who", need, "An invented person, and why they come.", words()},
 		{"setting", need, "Where it takes place, and with whom.", words()},
-		{"tasks", may, "What it practises: the tasks of its beats.", set(oneOf(teaching.Tasks...))},
+		{"tasks", may, "What it practices: the tasks of its beats.", set(oneOf(teaching.Tasks...))},
 		{"minutes", need, "What its beats take together.", whole(1, teaching.MaxMinutes)},
 		{"limb", need, "Where the leg ends.", oneOf(teaching.Limbs...)},
 		{"facts", need, "What is known of the person, by id: that of trees/told.yaml where it is one of those.", filled(each(caseFactForm))},
@@ -76,7 +76,7 @@ func beatForm() form {
 		return keys(slices.Concat([]key{
 			{"format", need, "The format.", oneOf(format)},
 			{"minutes", need, "How long it takes.", whole(1, teaching.MaxMinutes)},
-			{"tasks", may, "What it practises.", set(oneOf(teaching.Tasks...))},
+			{"tasks", may, "What it practices.", set(oneOf(teaching.Tasks...))},
 			{"says", may, "What comes to be known before the task.", wordsOrNone()},
 			{"lead", need, "The task in one line.", words()},
 		}, own)...)

@@ -21,6 +21,7 @@ import (
 	"keelpath/builder/read"
 	"keelpath/builder/safety"
 	"keelpath/builder/say"
+	"keelpath/builder/teaching"
 	"keelpath/builder/told"
 	"keelpath/builder/tree"
 )
@@ -301,7 +302,10 @@ func (s *Shelf) Card(id string) *library.Card { return take[*library.Card](s, "c
 func (s *Shelf) Cards() []*library.Card { return take[[]*library.Card](s, "cards", "") }
 
 // Cases gives all teaching cases.
-func (s *Shelf) Cases() []*library.Case { return take[[]*library.Case](s, "cases", "") }
+func (s *Shelf) Cases() []*teaching.Case { return take[[]*teaching.Case](s, "cases", "") }
+
+// Case gives the teaching case with that id, or nil.
+func (s *Shelf) Case(id string) *teaching.Case { return take[*teaching.Case](s, "case", id) }
 
 // Rows gives the rows of the table of foot types.
 func (s *Shelf) Rows() []*library.Row { return take[[]*library.Row](s, "rows", "") }

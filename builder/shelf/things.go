@@ -55,6 +55,7 @@ var things = map[string]func(s *Stock, of string) any{
 	"theme":        func(s *Stock, of string) any { return titleOf(s.lib.Theme(of)) },
 	"card":         func(s *Stock, of string) any { return s.lib.Card(of) },
 	"cards":        func(s *Stock, _ string) any { return s.lib.Cards },
+	"case":         func(s *Stock, of string) any { return s.lib.Case(of) },
 	"cases":        func(s *Stock, _ string) any { return s.lib.Cases },
 	"row":          func(s *Stock, of string) any { return s.lib.Row(of) },
 	"rows":         func(s *Stock, _ string) any { return s.lib.Rows },

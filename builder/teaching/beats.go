@@ -26,7 +26,7 @@ func (p *prover) beat(b *Beat) {
 		p.task(t)
 	}
 	if len(b.Tasks) == 0 {
-		p.list.Add(b.ID.At, "case-beat", fmt.Sprintf("beat %q practises no task", b.ID.S), "add tasks: with at least one of "+strings.Join(Tasks, ", "))
+		p.list.Add(b.ID.At, "case-beat", fmt.Sprintf("beat %q practices no task", b.ID.S), "add tasks: with at least one of "+strings.Join(Tasks, ", "))
 	}
 	if asks(b) && b.Lead.S != "" && (!strings.HasSuffix(b.Lead.S, "?") || strings.Count(b.Lead.S, "?") > 1) {
 		p.list.Add(b.Lead.At, "item-form", fmt.Sprintf("the lead of beat %q is not one question", b.ID.S), "word it as one question that can be answered with the options covered")
@@ -226,13 +226,13 @@ func (p *prover) sums() {
 	}
 	for _, t := range p.Tasks {
 		if p.task(t) && !slices.Contains(tasks, t.S) {
-			p.list.Add(t.At, "case-sum", fmt.Sprintf("the case is for the task %q, and no beat practises it", t.S), "give it to a beat, or take it out")
+			p.list.Add(t.At, "case-sum", fmt.Sprintf("the case is for the task %q, and no beat practices it", t.S), "give it to a beat, or take it out")
 		}
 	}
 	for _, b := range p.Beats {
 		for _, t := range b.Tasks {
 			if !slices.Contains(read.Strings(p.Tasks), t.S) && slices.Contains(Tasks, t.S) {
-				p.list.Add(t.At, "case-sum", fmt.Sprintf("beat %q practises the task %q, and the case does not name it", b.ID.S, t.S), "add it to tasks: at the top")
+				p.list.Add(t.At, "case-sum", fmt.Sprintf("beat %q practices the task %q, and the case does not name it", b.ID.S, t.S), "add it to tasks: at the top")
 			}
 		}
 	}

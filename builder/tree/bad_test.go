@@ -12,7 +12,7 @@ import (
 )
 
 // tables stand beside the trees and are none.
-var tables = []string{"cards.yaml", "cases.yaml", "index.yaml", "planner.yaml", "prompts.yaml", "safety.yaml", "told.yaml"}
+var tables = []string{"cards.yaml", "index.yaml", "planner.yaml", "prompts.yaml", "safety.yaml", "told.yaml"}
 
 // ofTree are checks of which every finding is made as a tree is read.
 var ofTree = []string{
