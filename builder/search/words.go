@@ -4,6 +4,7 @@ import (
 	"encoding/json"
 	"slices"
 	"strings"
+	"sync"
 	"unicode"
 
 	"github.com/kljensen/snowball/english"
@@ -48,15 +49,33 @@ type stems struct {
 
 func stemsOf(lang string) stems { return stems{lang, map[string]string{}} }
 
-// of is Stem, remembered.
+// of is Stem, remembered: here without waiting for anybody, and in stemmed for the next index.
 func (s stems) of(word string) string {
-	stem, ok := s.known[word]
-	if !ok {
-		stem = Stem(s.lang, word)
-		s.known[word] = stem
+	if stem, ok := s.known[word]; ok {
+		return stem
+	}
+	key := stemKey{s.lang, word}
+	if stem, ok := stemmed.Load(key); ok {
+		s.known[word] = stem.(string)
+		return stem.(string)
+	}
+	stem := Stem(s.lang, word)
+	s.known[word] = stem
+	if len(word) <= longestKept {
+		key.word = strings.Clone(word)
+		stemmed.Store(key, stem)
 	}
 	return stem
 }
+
+// stemmed keeps the stems of words while the program runs: one who writes builds the site again and again. It grows with the words
+// of the language and not with the texts.
+var stemmed sync.Map
+
+type stemKey struct{ lang, word string }
+
+// longestKept is the longest word whose stem is kept, in bytes. What is longer is hardly said twice.
+const longestKept = 32
 
 // endings are what is put behind a word, or behind it without its last letter, in English. Which of these are
 // forms of the word, its stem tells.

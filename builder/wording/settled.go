@@ -101,6 +101,11 @@ var wordsOfUS = []settledRule{
 // Settled gives the words of a text for patients for which another was settled, from
 // left to right. The place is the edition's, as "the US"; its own list holds too.
 func Settled(text, place string) []Hit {
+	return remembered.or(looked{"settled words in " + place, text}, func() []Hit { return settled(text, place) })
+}
+
+// settled is Settled, looked for.
+func settled(text, place string) []Hit {
 	out := anywhere.in(text)
 	if of := byPlace[place]; of != nil {
 		out = append(out, of.in(text)...)

@@ -33,6 +33,11 @@ type Hit struct {
 // In gives the hits in a text, from left to right. Of hits that overlap it
 // keeps the first and longest.
 func In(text string) []Hit {
+	return remembered.or(looked{"words", text}, func() []Hit { return in(text) })
+}
+
+// in is In, looked for.
+func in(text string) []Hit {
 	may := stems().In(text)
 	if may.None() {
 		return nil // most texts: the expressions are slow, and there are many texts
