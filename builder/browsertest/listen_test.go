@@ -78,6 +78,7 @@ func TestListening(t *testing.T) {
 		names = append(names, fileOf(s))
 	}
 	eachState(t, heard, func(t *testing.T, b *tab, s state) {
+		b.settled() // the slip comes behind the screen
 		got := b.listen()
 		name := filepath.Join(dir, fileOf(s))
 		if *refresh {

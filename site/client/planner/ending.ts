@@ -3,6 +3,7 @@
 import { App } from "../state/app";
 import { addEmergency } from "../sheet/caution";
 import { act, clone, empty, fill, make, put, slot } from "../page/dom";
+import { afterFrame } from "../page/frame";
 import { Theme, Topic, topicOf } from "../state/data";
 import { allPrompts, ask, need } from "./need";
 import { pickItem } from "../sheet/prompts";
@@ -73,6 +74,11 @@ function placeChanges(app: App, view: HTMLElement, tree: string): void {
   slot(view, "changes").addEventListener("toggle", load, { once: true });
 }
 
+interface Further {
+  theme: Theme;
+  rest: string[];
+}
+
 /** How many questions stand open at an ending; the rest is folded. */
 const OPEN = 3;
 
@@ -82,15 +88,18 @@ function placePrompts(app: App, view: HTMLElement, ending: Ending, prompts: stri
   const rest = prompts.slice(OPEN);
   fill(view, "bring-title", words.forSheet(first.length));
   const show = (): void => {
+    const up = app.state.cameUp();
     const themes = furtherThemes(app, ending, prompts);
-    const parts: { [name: string]: HTMLElement[] } = { prompts: first.map((id) => bare(pickItem(app, id))), "more-prompts": rest.map((id) => pickItem(app, id)), further: themes };
-    for (const name of Object.keys(parts)) {
+    const place = (name: string, parts: HTMLElement[]): void => {
       empty(slot(view, name));
-      put(view, name, parts[name] as HTMLElement[]);
-    }
-    const count = themes.reduce((sum, theme) => sum + theme.querySelectorAll("li").length, rest.length);
+      put(view, name, parts);
+    };
+    place("prompts", first.map((id) => bare(pickItem(app, id, up))));
+    place("more-prompts", rest.map((id) => pickItem(app, id, up)));
+    const count = themes.reduce((sum, theme) => sum + theme.rest.length, rest.length);
     fill(view, "more-count", words.moreQuestions(count));
     slot(view, "more").hidden = !count;
+    afterFrame(() => place("further", themes.map((theme) => fold(app, theme, up)))); // it is folded, and nobody waits for it
   };
   show();
   if (app.parts.lacking([allPrompts()]).length) app.parts.load([allPrompts()]).then(show, () => undefined);
@@ -103,21 +112,21 @@ function bare(item: HTMLElement): HTMLElement {
 }
 
 /** Prompts of the ending's themes that are not among those shown, folded in by theme. */
-function furtherThemes(app: App, ending: Ending, shown: string[]): HTMLElement[] {
-  const parts: HTMLElement[] = [];
+function furtherThemes(app: App, ending: Ending, shown: string[]): Further[] {
+  const parts: Further[] = [];
   for (const id of ending.themes || []) {
     const theme = app.state.data.themes.find((t) => t.id === id);
     const rest = theme ? app.state.fitting(theme.prompts).filter((p) => shown.indexOf(p) < 0) : [];
-    if (theme && rest.length) parts.push(fold(app, theme, rest));
+    if (theme && rest.length) parts.push({ theme, rest });
   }
   return parts;
 }
 
-function fold(app: App, theme: Theme, prompts: string[]): HTMLElement {
+function fold(app: App, { theme, rest }: Further, up: string[]): HTMLElement {
   const details = make("details");
   const list = make("ul", "", "prompts");
   details.appendChild(make("summary", words.further(theme.title)));
-  for (const id of prompts) list.appendChild(pickItem(app, id));
+  for (const id of rest) list.appendChild(pickItem(app, id, up));
   details.appendChild(list);
   return details;
 }

@@ -7,12 +7,13 @@ import { unseen } from "../page/dom";
 import * as words from "../words/words";
 
 export function tendLinks(app: App, view: HTMLElement): void {
+  const here = new URL(".", location.href).href; // where the topics' own pages lie too
   for (const link of Array.from(view.querySelectorAll<HTMLAnchorElement>("a[href]"))) {
     if (link.hasAttribute("data-slot")) { // to a topic's own page, for a reader who takes it by hand
       openBeside(link);
       continue;
     }
-    const tree = app.state.data.topics.find((t) => [`${t.id}.html`, `index.html${TAKE}${t.id}`].some((to) => link.href === new URL(to, location.href).href));
+    const tree = app.state.data.topics.find((t) => link.href === `${here}${t.id}.html` || link.href === `${here}index.html${TAKE}${t.id}`);
     if (tree) takeHere(app, link, tree.id);
     else if (link.protocol !== "tel:") openBeside(link);
   }

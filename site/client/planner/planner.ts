@@ -7,6 +7,7 @@ import { read, receive, topicOf } from "../state/data";
 import { act, empty, slot } from "../page/dom";
 import { endingView } from "./ending";
 import { takeFragment } from "../page/fragment";
+import { afterFrame } from "../page/frame";
 import { gatheredView } from "./gathered";
 import { changeAnswers, guarded, wrongNow } from "../state/guard";
 import { TAKE, invited } from "../invite/address";
@@ -242,6 +243,7 @@ class Planner implements App {
     tendLinks(this, place);
     this.drawGround(screen, place);
     this.showBar(screen);
+    afterFrame(() => this.showSlip());
     return screen;
   }
 
@@ -341,14 +343,18 @@ class Planner implements App {
     slot(this.root, "to-safety").hidden = screen.view === "safety" || !told;
     slot(this.root, "to-sheet").hidden = !!this.waits || screen.view === "sheet";
     slot(this.root, "to-topics").hidden = !!this.waits || screen.view === "topics";
-    this.showSlip();
+    if (!this.isBeside()) this.slip.show([]);
   }
 
   /** The sheet as it grows stands beside the topics' screens, as soon as what it is made with has come. */
+  private isBeside(): boolean {
+    return ["topics", "question", "ending"].indexOf(this.at.view) >= 0 && !this.parts.lacking(sheets()).length;
+  }
+
   private showSlip(): void {
-    const beside = ["topics", "question", "ending"].indexOf(this.at.view) >= 0 && !this.parts.lacking(sheets()).length;
-    this.slip.show(beside ? this.sheets().about(this.state) : []);
-    if (beside) slot(this.root, "to-sheet").hidden = !slot(this.root, "slip").hidden;
+    if (!this.isBeside()) return;
+    this.slip.show(this.sheets().about(this.state));
+    slot(this.root, "to-sheet").hidden = !slot(this.root, "slip").hidden;
   }
 
   /** Asks once more before clearing, here in the page. */
@@ -371,6 +377,7 @@ class Planner implements App {
     this.tab.forget();
     this.waits = undefined;
     this.screens.forget();
+    this.slip.show([]);
     this.go({ view: "topics" }, () => this.say(words.cleared, true));
   }
 }

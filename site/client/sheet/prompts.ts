@@ -28,12 +28,12 @@ function keepWhom(place: HTMLElement, whom: string[]): void {
   place.hidden = !whom.length;
 }
 
-/** A prompt with a tick box that says whether it is on the sheet. */
-export function pickItem(app: App, id: string): HTMLElement {
+/** A prompt with a tick box that says whether it is on the sheet, by what came up. */
+export function pickItem(app: App, id: string, up?: string[]): HTMLElement {
   const li = promptItem(app, id, "part-pick");
   const box = li.querySelector("input") as HTMLInputElement;
   box.id = `pick-${id}`;
-  box.checked = app.state.isOn(id);
+  box.checked = app.state.isOn(id, up);
   box.addEventListener("change", () => {
     app.state.pick(id, box.checked);
     const ask = app.state.ask(id);

@@ -131,8 +131,8 @@ export class State {
     return this.known.told;
   }
 
-  isTold(fact: string): boolean {
-    return fact === this.data.tells || !!entry(this.told(), fact) || this.sitting.facts().indexOf(fact) >= 0 || (fact === DAY && !!this.kept.day);
+  isTold(fact: string, told = this.told()): boolean {
+    return fact === this.data.tells || !!entry(told, fact) || this.sitting.facts().indexOf(fact) >= 0 || (fact === DAY && !!this.kept.day);
   }
 
   /** What was told, in words that a question can show; empty where it was not. */
@@ -158,20 +158,21 @@ export class State {
   }
 
   /** Whether a prompt fits what the reader told. */
-  private fits(prompt: string): boolean {
+  private fits(prompt: string, told: told.Told): boolean {
     const p = entry(this.data.prompts, prompt);
-    return !!p && (p.presumes || []).every((f) => this.isTold(f)) && !this.isNeedless(prompt);
+    return !!p && (p.presumes || []).every((f) => this.isTold(f, told)) && !this.isNeedless(prompt, told);
   }
 
   /** Whether something was told that makes a prompt needless. */
-  private isNeedless(prompt: string): boolean {
+  private isNeedless(prompt: string, told?: told.Told): boolean {
     const p = entry(this.data.prompts, prompt);
-    return ((p && p.unless) || []).some((f) => this.isTold(f));
+    return ((p && p.unless) || []).some((f) => this.isTold(f, told));
   }
 
   /** The prompts that fit. */
   fitting(prompts: string[]): string[] {
-    return prompts.filter((id) => this.fits(id));
+    const told = this.told();
+    return prompts.filter((id) => this.fits(id, told));
   }
 
   path(tree: string): Path {
@@ -223,9 +224,10 @@ export class State {
     const prompts: string[] = [];
     addOnce(prompts, this.kept.order);
     addOnce(prompts, this.data.general);
-    addOnce(prompts, this.cameUp());
+    const up = this.cameUp();
+    addOnce(prompts, up);
     addOnce(prompts, Object.keys(this.kept.picks));
-    return prompts.filter((id) => this.isOn(id));
+    return prompts.filter((id) => this.isOn(id, up));
   }
 
   /** Prompts that the reader took off and may put back. */
@@ -233,9 +235,10 @@ export class State {
     return Object.keys(this.kept.picks).filter((id) => !this.isOn(id) && !this.isNeedless(id));
   }
 
-  isOn(prompt: string): boolean {
+  /** Whoever asks of many prompts works out once what came up, and gives it. */
+  isOn(prompt: string, up?: string[]): boolean {
     const pick = entry(this.kept.picks, prompt);
-    return pick === undefined ? this.byDefault(prompt) : pick && !this.isNeedless(prompt);
+    return pick === undefined ? this.byDefault(prompt, up) : pick && !this.isNeedless(prompt);
   }
 
   /** Only a choice against the default is kept, so changed answers still count. */
@@ -245,8 +248,8 @@ export class State {
     if (!on) this.unstar(prompt);
   }
 
-  private byDefault(prompt: string): boolean {
-    return this.data.general.indexOf(prompt) >= 0 || this.cameUp().indexOf(prompt) >= 0;
+  private byDefault(prompt: string, up?: string[]): boolean {
+    return this.data.general.indexOf(prompt) >= 0 || (up || this.cameUp()).indexOf(prompt) >= 0;
   }
 
   /** Starred prompts and own questions. A prompt that no longer comes up lends its star to others. */

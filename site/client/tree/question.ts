@@ -7,7 +7,7 @@ import { Tables } from "../types/quantity";
 import { SKIP, entry, left } from "../walk/walker";
 import * as words from "../words/words";
 import { Box } from "./box";
-import { drawTiles, nameTiles } from "./ground";
+import { nameTiles } from "./ground";
 import { before, missing } from "./steps";
 import { showTrail } from "./trail";
 import { Question } from "./tree";
@@ -27,7 +27,6 @@ export function questionView(walk: Walk, id: string): HTMLElement {
   const glossary = body.querySelector(".words");
   if (glossary) slot(view, "words").appendChild(glossary);
   nameTiles(body, question);
-  drawTiles(body);
   tieButtons(walk, view, id);
   tieBoxes(view, walk.ticked(id));
   const box = boxOf(walk, view, id, question);
