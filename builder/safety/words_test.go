@@ -45,6 +45,20 @@ func TestTheGateNamesEachSign(t *testing.T) {
 	}
 }
 
+// The gate is read in one go, so a line has 24 words at most, and all have 110.
+func TestTheGateIsShort(t *testing.T) {
+	all := 0
+	for _, g := range shipped(t).Groups {
+		n := len(strings.Fields(g.Line.S))
+		if all += n; n > 24 {
+			t.Errorf("the line of %q has %d words: %s", g.ID.S, n, g.Line.S)
+		}
+	}
+	if all == 0 || all > 110 {
+		t.Errorf("the lines have %d words", all)
+	}
+}
+
 // ofTheLeg are words that presume an artificial leg.
 var ofTheLeg = regexp.MustCompile(`(?i)\b(leg (off|along)|(bring|wear) (the|your) leg|leg itself|loaner|(artificial|prosthetic) leg|(my|the) (foot|leg|socket|liner))\b`)
 
