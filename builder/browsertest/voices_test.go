@@ -117,3 +117,45 @@ func codeWithoutALine(b *tab) coded {
 	}
 	return out
 }
+
+// A figure beside a question speaks in the voice at hand, and so does the question that it puts on the sheet: each figure of the
+// planner, at its first question. Back in the reader's own voice it says what it said.
+func TestFiguresInVoices(t *testing.T) {
+	for _, at := range [][2]string{{"heel-height", "usual"}, {"loads-and-weight", "body"}, {"hills-and-ramps", "steepness"}} {
+		t.Run(at[0], func(t *testing.T) {
+			t.Parallel()
+			b := newTab(t)
+			b.openPlanner(onDisk)
+			b.at(at[0], witness(lib.Tree(at[0]), at[1]))
+			figure := func() string {
+				b.waitFor(`document.querySelector("#planner .see summary") !== null`)
+				b.openFigure()
+				return eval[string](b, `(() => { const f = document.querySelector("#planner .figure"); return Array.from(f.querySelectorAll("p, option, label, text, button, summary, td, th"), (e) => e.textContent).join("\n"); })()`)
+			}
+			speak := func(voice string) {
+				b.run(`new Promise((on) => setTimeout(() => { planner.querySelector('[data-act="bar-topics"]').click(); on(); }, 600))`)
+				b.run(fmt.Sprintf(`new Promise((on) => setTimeout(() => { planner.querySelector('.for [value=%q]').click(); on(); }, 600))`, voice))
+				b.waitFor(fmt.Sprintf(`(planner.querySelector('.for [aria-pressed="true"]') || {}).value === %q`, voice))
+				b.run(fmt.Sprintf(`new Promise((on) => setTimeout(() => { planner.querySelector('[data-topic][value=%q]').click(); on(); }, 600))`, at[0]))
+			}
+			own := figure()
+			if !ofWearer.MatchString(own) {
+				t.Fatalf("in the reader's own voice it says %q", own)
+			}
+			for _, voice := range []string{"child", "person"} {
+				speak(voice)
+				said := figure()
+				for _, left := range ofWearer.FindAllString(ofProgram.ReplaceAllString(ofReader.ReplaceAllString(said, "-"), "-"), -1) {
+					t.Errorf("to one who speaks for a %s it says %q", voice, left)
+				}
+			}
+			speak("")
+			if again := figure(); again != own {
+				t.Errorf("back in the reader's own voice it says %q, and it said %q", again, own)
+			}
+		})
+	}
+}
+
+// ofProgram is what the program and the questions of figures say of the one who sets them.
+var ofProgram = regexp.MustCompile(`(?i)\bI measured|check that with me|on (my|your) sheet|you can put the question`)

@@ -50,7 +50,7 @@ var fileKinds = sync.OnceValue(func() []FileKind {
 		{caseFile, true, (*loader).readCase},
 		{explainerFile, true, (*loader).readExplainer},
 		{pagesFolder + "PAGE.md", true, (*loader).readPageText},
-		{"content/en/figures/ID.yaml", true, (*loader).readFigure},
+		{figureFile, true, (*loader).readFigure},
 		{SearchWordsFile, true, table((*loader).searchWords)},
 		{voicesFile, false, nil}, // read with each voice; see voices
 		{"content/learn.yaml", true, table(func(l *loader, m *read.Map) { l.learn = append(l.learn, m) })},
@@ -61,6 +61,14 @@ var fileKinds = sync.OnceValue(func() []FileKind {
 func isExplainer(name string) bool {
 	i := fileKindOf(name)
 	return i >= 0 && FileKinds()[i].File == explainerFile
+}
+
+// figureFile is the kind of the files of figures.
+const figureFile = "content/en/figures/ID.yaml"
+
+func isFigure(name string) bool {
+	i := fileKindOf(name)
+	return i >= 0 && FileKinds()[i].File == figureFile
 }
 
 // explainerFile is the kind of the files of explainers.

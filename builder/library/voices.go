@@ -7,6 +7,7 @@ import (
 	"slices"
 	"strings"
 
+	"keelpath/builder/figure"
 	"keelpath/builder/finding"
 	"keelpath/builder/prose"
 	"keelpath/builder/read"
@@ -46,13 +47,73 @@ func (l *loader) voices(ctx context.Context, layers []Layer) error {
 			l.Voices = append(l.Voices, o.Library)
 		}
 	}
+	found := map[string]bool{}
+	for _, f := range l.list.Sorted() {
+		found[f.Place.String()+f.Text] = true
+	}
 	for _, f := range list.Sorted() {
-		if _, own := ofVoices(l.insideOf(f.File)); own {
+		_, own := ofVoices(l.insideOf(f.File))
+		if figures := isFigure(l.insideOf(f.File)) && !found[f.Place.String()+f.Text]; own || figures {
 			l.list.Append(f)
 		}
 	}
+	for _, o := range l.Voices[:min(1, len(l.Voices))] { // a text is said in all voices or in none
+		l.figuresLack(o)
+	}
 	v.Report(translation.Telling{Offered: offered, Spoken: l.inEachVoice, Wrong: l.list.Add, Layer: l.lacksVoice})
 	return nil
+}
+
+// inPlanner gives what the planner shows of a figure: all but its page's own texts, and the table of its limits.
+func inPlanner(f *figure.Figure) []read.Text {
+	var out []read.Text
+	for _, in := range f.Inputs {
+		out = append(out, in.Label, in.Hint, in.Hand)
+		for _, c := range in.Choices {
+			out = append(out, c.Text)
+		}
+		for _, c := range in.Say {
+			out = append(out, c.Text)
+		}
+	}
+	for _, t := range f.Texts {
+		for _, c := range t.Cases {
+			if t.Place != figure.Row && t.Place != figure.Fold {
+				out = append(out, c.Text)
+			}
+		}
+	}
+	return out
+}
+
+// figuresLack tells which texts of figures beside patients' questions are in a voice the reader's own and speak to or of the reader. Their
+// voices stand in the figure's file, at the text itself.
+func (l *loader) figuresLack(o *Library) {
+	for _, f := range l.Figures {
+		patients := slices.ContainsFunc(f.At, func(at *figure.Spot) bool {
+			id, _, _ := strings.Cut(at.Question, "/")
+			t := l.Tree(id)
+			return t != nil && t.Audience.S == "patient"
+		})
+		if other := o.Figure(f.ID); patients && other != nil {
+			l.figureLacks(inPlanner(f), inPlanner(other))
+		}
+	}
+}
+
+func (l *loader) figureLacks(own, voiced []read.Text) {
+	for _, t := range own {
+		word := translation.Personal(t)
+		if word == "" || !slices.Contains(voiced, t) {
+			continue
+		}
+		tell := l.lacksVoice
+		if l.insideOf(t.At.File) == t.At.File {
+			tell = func(at finding.Place, check, text string, help ...string) { l.list.Add(at, check, text, help...) }
+		}
+		tell(t.At, "missing-voice", fmt.Sprintf("this text says %q, the planner shows it beside a question, and it is said in the reader's own voice alone", word),
+			"say it in each voice: { me: ..., child: ..., person: ... }")
+	}
 }
 
 // lacksVoice warns of a layer's text that is said in the reader's own voice alone, where nothing else is to be mended first.
@@ -117,6 +178,7 @@ func (l *loader) inVoice(ctx context.Context, voice string, v *translation.Voice
 		return nil, err
 	}
 	o.leaveAway()
+	o.figuresInOrder()
 	o.signEndings()
 	o.order()
 	if l.above(layers) { // without such files nothing that is sealed can have other words
@@ -128,7 +190,7 @@ func (l *loader) inVoice(ctx context.Context, voice string, v *translation.Voice
 		g.Words, g.Explainers, g.Pages, g.Figures = nil, nil, nil, nil // they have one voice
 		o.unchanged(g.sealGround())
 	}
-	return o, o.checkVoice(ctx)
+	return o, o.checkVoice(ctx, l.Figures)
 }
 
 // speakingIn gives a loader with all that has one voice, and nothing yet of what has several.
@@ -138,10 +200,10 @@ func (l *loader) speakingIn(voice string, v *translation.Voices, list *finding.L
 	o.Library = &Library{
 		Lang: of.Lang, Voice: voice, Edition: of.Edition, Proofs: of.Proofs, Cases: of.Cases, Rows: of.Rows, FootTypes: of.FootTypes, Wishes: of.Wishes,
 		Words: of.Words, SearchWords: of.SearchWords, Drawings: of.Drawings, Sources: of.Sources, Search: of.Search, Parts: of.Parts, Explainers: of.Explainers, Pages: of.Pages,
-		Figures: of.Figures, Rated: of.Rated, Yardsticks: of.Yardsticks, Say: of.Say.InVoice(voice), First: of.First, Second: of.Second,
+		Rated: of.Rated, Yardsticks: of.Yardsticks, Say: of.Say.InVoice(voice), First: of.First, Second: of.Second,
 		files: of.files, inside: of.inside, onDisk: of.onDisk, by: of.by, counts: map[any]prose.Counts{},
 	}
-	o.by.trees, o.by.themes, o.by.prompts, o.by.facts, o.by.cards = nil, nil, nil, nil, nil
+	o.by.trees, o.by.themes, o.by.prompts, o.by.facts, o.by.cards, o.by.figures = nil, nil, nil, nil, nil, nil
 	o.spoken, o.unread, o.away, o.planner, o.dirs = v, l.unread, l.away, l.planner, l.dirs
 	return o
 }
@@ -151,7 +213,7 @@ func (l *loader) readVoiced(ctx context.Context, layers []Layer) error {
 	for i, y := range layers {
 		l.spoken.Layer(i)
 		for _, k := range FileKinds() {
-			if !strings.HasPrefix(k.File, "trees/") || k.read == nil || k.File == caseFile || k.File == "trees/planner.yaml" {
+			if !strings.HasPrefix(k.File, "trees/") && k.File != figureFile || k.read == nil || k.File == caseFile || k.File == "trees/planner.yaml" {
 				continue
 			}
 			for _, n := range y.names(func(n string) bool { i := fileKindOf(n); return i >= 0 && FileKinds()[i].File == k.File }) {
@@ -165,8 +227,8 @@ func (l *loader) readVoiced(ctx context.Context, layers []Layer) error {
 	return nil
 }
 
-// checkVoice holds the words of a voice to the rules of words.
-func (l *loader) checkVoice(ctx context.Context) error {
+// checkVoice holds the words of a voice to the rules of words; own are the figures in the reader's own.
+func (l *loader) checkVoice(ctx context.Context, own []*figure.Figure) error {
 	c := newChecker(l)
 	for _, k := range c.Cards {
 		c.claims(c.text(fmt.Sprintf("card %q", k.ID.S), k.Text).Blocks)
@@ -176,8 +238,17 @@ func (l *loader) checkVoice(ctx context.Context) error {
 	for _, t := range l.PatientTrees() {
 		c.tree(t)
 	}
+	first := map[finding.Place]bool{} // of texts of figures, which were held in the reader's own voice
+	for _, f := range own {
+		figureSaid(f, func(_ string, ts ...read.Text) {
+			for _, t := range ts {
+				first[t.At] = true
+			}
+		})
+	}
 	c.everySaid(func(s said) {
-		if _, own := ofVoices(l.insideOf(s.at.File)); own {
+		_, beside := ofVoices(l.insideOf(s.at.File))
+		if beside || isFigure(l.insideOf(s.at.File)) && !first[s.at] {
 			c.held(s, true)
 		}
 	})

@@ -101,7 +101,7 @@ func TestVoices(t *testing.T) {
 }
 
 // ofPatients is what patients come to in the planner and on the sheet.
-var ofPatients = regexp.MustCompile(`^(prompt|theme|card|fact|what the sheet says|question|answer|ending|the tree|the safety screen|group|sign|the screen's ending)\b`)
+var ofPatients = regexp.MustCompile(`^(prompt|theme|card|fact|what the sheet says|question|answer|ending|the tree|the safety screen|group|sign|the screen's ending)\b|^(input|text) "[a-z0-9-]+" of figure "(heel-change|load|slope)"`)
 
 var markIn = regexp.MustCompile(`\]\([a-z]+:[^)]*\)|\{[a-z-]+\}`)
 
@@ -146,5 +146,40 @@ func TestVoicesOfALayer(t *testing.T) {
 		"content/en/trees/prompts.yaml": "themes.heel.prompts.heel-7.ask: { of: " + read.Fingerprint("Is there one height for the shoes that I own?") + ", child: \"Is there one height for my child’s shoes?\", person: \"Is there one height for their shoes?\" }\n",
 	}); len(found) > 0 {
 		t.Errorf("a layer's own prompt in each voice gives %v", found)
+	}
+}
+
+// A figure beside a patients' question is said in each voice at its texts: one that is not is found, in a layer's own as a warning, and what is wrong
+// in a voice alone is found at that voice. Of a figure that the planner does not show nothing is asked.
+func TestVoicesOfAFigure(t *testing.T) {
+	file := "content/en/figures/load.yaml"
+	built := string(library.Builtin().File(file))
+	nothing := `{ me: You carry nothing., child: Your child carries nothing., person: The person carries nothing. }`
+	with := func(says string) map[string]string {
+		changed := strings.Replace(built, nothing, says, 1)
+		if changed == built {
+			t.Fatalf("the figure does not say %s", nothing)
+		}
+		return map[string]string{file: changed}
+	}
+	for _, c := range []struct {
+		says, check string
+		weight      finding.Weight
+	}{
+		{"You carry nothing.", "missing-voice", finding.Warning},
+		{"{ me: You carry nothing., child: Your child carries nothing. }", "missing-voice", finding.Error},
+		{"{ me: You carry nothing., child: \"Your child carries {nothing}.\", person: The person carries nothing. }", "unknown-name", finding.Error},
+	} {
+		found := spokenBy(t, with(c.says))
+		if len(found) != 1 || found[0].Check != c.check || found[0].Weight != c.weight || found[0].File != "layer/"+file {
+			t.Errorf("%s gives %v", c.says, found)
+		}
+	}
+	if found := spokenBy(t, with("Nothing is carried.")); len(found) > 0 {
+		t.Errorf("a text that suits every voice gives %v", found)
+	}
+	room := "content/en/figures/room-under-the-socket.yaml"
+	if found := spokenBy(t, map[string]string{room: string(library.Builtin().File(room))}); len(found) > 0 {
+		t.Errorf("a figure of the workbench alone gives %v", found)
 	}
 }

@@ -63,9 +63,6 @@ func (m *maker) parts() []entry {
 	trees := m.lib.PatientTrees()
 	out := append(m.spokenOf(trees), entry{from: cutScript, behind: (*maker).cuts}, entry{from: shownScript, behind: (*maker).shown})
 	out = append(out, groundParts(trees)...)
-	for _, f := range besideTrees(m.lib.Figures, trees) {
-		out = append(out, entry{from: partOfFigure(f.ID) + ".js", behind: func(m *maker) ([]byte, error) { return m.figurePart(f) }})
-	}
 	return out
 }
 
@@ -74,6 +71,9 @@ func (m *maker) spokenOf(trees []*tree.Tree) []entry {
 	out := []entry{{from: m.part(partPrompts) + ".js", behind: (*maker).promptsPart}, {from: m.part(partAbout) + ".js", behind: (*maker).aboutPart}}
 	for _, t := range trees {
 		out = append(out, entry{from: m.part(partOfTree(t.ID.S)) + ".js", behind: func(m *maker) ([]byte, error) { return m.treePart(t) }})
+	}
+	for _, f := range besideTrees(m.lib.Figures, trees) {
+		out = append(out, entry{from: m.part(partOfFigure(f.ID)) + ".js", behind: func(m *maker) ([]byte, error) { return m.figurePart(f) }})
 	}
 	return out
 }
@@ -130,7 +130,7 @@ func (m *maker) treePart(t *tree.Tree) ([]byte, error) {
 	if measured(t) {
 		out.Units = v.amounts()
 	}
-	if out.Beside, err = v.beside(t); err != nil {
+	if out.Beside, err = v.beside(t, m.part); err != nil {
 		return nil, err
 	}
 	if out.HTML, err = m.made("planner-tree", treePartView{tv, same}); err != nil {
@@ -146,11 +146,11 @@ type treePartView struct {
 	Same []string
 }
 
-// beside gives the figures that help with questions of a tree.
-func (v viewer) beside(t *tree.Tree) (map[string]dataBeside, error) {
+// beside gives the figures that help with questions of a tree; part names a part in the voice at hand.
+func (v viewer) beside(t *tree.Tree, part func(base string) string) (map[string]dataBeside, error) {
 	out := map[string]dataBeside{}
 	for _, f := range besideTrees(v.shelf.Figures(), []*tree.Tree{t}) {
-		script, err := v.shelf.Asset(partOfFigure(f.ID) + ".js")
+		script, err := v.shelf.Asset(part(partOfFigure(f.ID)) + ".js")
 		if err != nil {
 			return nil, err
 		}
@@ -172,7 +172,7 @@ func (m *maker) figurePart(f *figure.Figure) ([]byte, error) {
 	if err != nil {
 		return nil, err
 	}
-	return part{HTML: html, Figures: map[string]figure.Coded{f.ID: f.Coded()}}.script(partOfFigure(f.ID))
+	return part{HTML: html, Figures: map[string]figure.Coded{f.ID: f.Coded()}, Voice: m.voice}.script(m.part(partOfFigure(f.ID)))
 }
 
 var betweenTags = regexp.MustCompile(`>\n+<`)

@@ -416,14 +416,18 @@ func (m *Map) Pairs(key string, do func(k Text, values []Text)) {
 		return
 	}
 	for _, k := range top.keys {
-		switch v := top.vals[k.S]; {
-		case v.Tag == "!!null":
-			do(k, nil)
-		case v.Kind == yaml.SequenceNode:
-			do(k, top.Texts(k.S))
-		default:
-			do(k, []Text{top.r.text(v, k.S)})
-		}
+		do(k, top.pair(k))
+	}
+}
+
+func (m *Map) pair(k Text) []Text {
+	switch v := m.vals[k.S]; {
+	case v.Tag == "!!null":
+		return nil
+	case v.Kind == yaml.SequenceNode:
+		return m.Texts(k.S)
+	default:
+		return []Text{m.r.text(v, k.S)}
 	}
 }
 

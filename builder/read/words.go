@@ -79,9 +79,19 @@ func (m *Map) EachWords(key, kind string, do func(id, words Text)) {
 	}
 }
 
-// WordPairs is Pairs for values that readers see.
+// WordPairs is Pairs for values that readers see. One of them may be said in several voices.
 func (m *Map) WordPairs(key string, do func(k Text, values []Text)) {
-	m.Pairs(key, func(k Text, values []Text) { do(k, m.listInLanguage(key+"."+k.S, values)) })
+	top := m.Sub(key, quote(key))
+	if top == nil {
+		return
+	}
+	for _, k := range top.keys {
+		if v := top.vals[k.S]; several(v) {
+			do(k, []Text{top.chosen(v, k.S)})
+			continue
+		}
+		do(k, top.listInLanguage(k.S, top.pair(k)))
+	}
 }
 
 func (m *Map) inLanguage(key string, t Text) Text {

@@ -41,7 +41,7 @@ var inputForm = keys(
 	key{"hint", may, "A line of help below it.", wordsOrNone()},
 	key{"hand", may, "With a measure: a few words of the label. With them its slider stands under the drawing.", wordsOrNone()},
 	key{"if", may, "A condition of choices: where it fails the input is not shown.", formulaForm},
-	key{"choices", may, "The choices, id to words that go into sentences; the first is the start.", namedForm.with(form{"minProperties": 1})},
+	key{"choices", may, "The choices, id to words that go into sentences; the first is the start.", form{"type": "object", "minProperties": 1, "additionalProperties": anyOf(words(), some(text()).with(form{"maxItems": 1}))}},
 	key{"measure", may, "In place of choices: the amount that it takes.", keys(
 		key{"unit", need, "The unit that a bare number counts in.", oneOf(units(false)...)},
 		key{"accept", may, "Other units that a reader may use.", list(oneOf(units(true)...))},

@@ -235,6 +235,9 @@ func marks(text string) []string {
 	return out
 }
 
+// Personal gives the first word of a text that speaks to or of the reader, or "".
+func Personal(t read.Text) string { return personal([]read.Text{t}) }
+
 // personal gives the first word of a text that speaks to or of the reader, or "".
 func personal(ts []read.Text) string {
 	for _, t := range ts {

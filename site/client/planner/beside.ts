@@ -29,10 +29,11 @@ export function placeFigure(app: App, view: HTMLElement, screen: Screen, box: Bo
   const open = (): void => {
     if (asking || !(see as HTMLDetailsElement).open) return;
     asking = true;
-    const part = { name: `figure-${beside.figure}`, script: beside.script, style: addressOf("figure-style") };
+    const name = `figure-${beside.figure}`;
+    const part = { name: name + addressOf("voice"), script: beside.script, style: addressOf("figure-style") };
     Promise.all([need("keelpathFigure"), app.parts.load([part])]).then(
       ([run]) => {
-        const made = see.appendChild(clone(part.name));
+        const made = see.appendChild(clone(name));
         box.follow = run(made, entry(data.figures, beside.figure) as Coded, units(app.state), "", reader);
       },
       () => {
