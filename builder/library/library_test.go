@@ -640,3 +640,40 @@ func TestSearchAddsUp(t *testing.T) {
 		t.Errorf("%d were taken in or left out, and %d were looked at", sum, s.LookedAt)
 	}
 }
+
+// A layer adds to each part of the words of the search, and takes nothing away.
+func TestLayerAddsSearchWords(t *testing.T) {
+	var list, both finding.List
+	alone := load(t, &list, library.Builtin()).SearchWords
+	added := load(t, &both, library.Builtin(), layer(t, `
+-- content/en/search-words.yaml --
+skip: [quayish]
+means:
+  stairs: { says: [gangway], means: [ramp] }
+  our-bus: { says: [quay bus], means: [travel] }
+signs:
+  chest: [quay pressure]
+asked:
+  explainer:stairs#what-about-curbs: [step at the quay]
+`, &both)).SearchWords
+	if list.Len() > 0 || both.Len() > 0 {
+		t.Fatalf("%v %v", list.Sorted(), both.Sorted())
+	}
+	grown := func(before, after []read.Text, more string) {
+		t.Helper()
+		if got := read.Strings(after); !slices.Equal(got, append(read.Strings(before), more)) {
+			t.Errorf("%q and %q make %q", read.Strings(before), more, got)
+		}
+	}
+	grown(alone.Skip, added.Skip, "quayish")
+	grown(alone.Sign("chest").Says, added.Sign("chest").Says, "quay pressure")
+	grown(alone.AskedAt("explainer:stairs#what-about-curbs").Says, added.AskedAt("explainer:stairs#what-about-curbs").Says, "step at the quay")
+	if n := len(alone.Means); len(added.Means) != n+1 || added.Means[n].ID.S != "our-bus" {
+		t.Errorf("%d meanings became %d", n, len(added.Means))
+	}
+	meaning := func(s library.SearchWords) *library.Meaning {
+		return s.Means[slices.IndexFunc(s.Means, func(m *library.Meaning) bool { return m.ID.S == "stairs" })]
+	}
+	grown(meaning(alone).Says, meaning(added).Says, "gangway")
+	grown(meaning(alone).Means, meaning(added).Means, "ramp")
+}

@@ -2,6 +2,7 @@ package library
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"keelpath/builder/finding"
@@ -16,6 +17,7 @@ type SearchWords struct {
 	Skip  []read.Text // words that say nothing of what is looked for
 	Means []*Meaning
 	Signs []*SignWords
+	Asked []*AskedWords
 }
 
 // Meaning says what everyday words mean here.
@@ -29,6 +31,13 @@ type Meaning struct {
 type SignWords struct {
 	Sign read.Text
 	Says []read.Text
+}
+
+// AskedWords are ways in which people ask for a place of the site, which is named as a link names it:
+// "explainer:stairs#what-about-curbs", "page:clinic#own".
+type AskedWords struct {
+	Place read.Text
+	Says  []read.Text
 }
 
 func (l *loader) searchWords(m *read.Map) {
@@ -52,7 +61,24 @@ func (l *loader) searchWords(m *read.Map) {
 			s.Signs = append(s.Signs, &SignWords{sign, says})
 		}
 	})
+	m.WordPairs("asked", func(place read.Text, says []read.Text) {
+		if known := s.AskedAt(place.S); known != nil {
+			known.Says = append(known.Says, says...)
+		} else {
+			s.Asked = append(s.Asked, &AskedWords{place, says})
+		}
+	})
 	m.Done()
+}
+
+// AskedAt gives how people ask for a place, or nil.
+func (s *SearchWords) AskedAt(place string) *AskedWords {
+	for _, w := range s.Asked {
+		if w.Place.S == place {
+			return w
+		}
+	}
+	return nil
 }
 
 // Sign gives the wordings of a sign, or nil.
@@ -68,6 +94,7 @@ func (s *SearchWords) Sign(id string) *SignWords {
 // searchWords reports wordings of no sign, and those that any search would have. A sign without wordings is found by
 // its name alone.
 func (c *checker) searchWords() {
+	c.askedPlaces()
 	if c.Safety == nil {
 		return
 	}
@@ -83,4 +110,29 @@ func (c *checker) searchWords() {
 			}
 		}
 	}
+}
+
+// askedPlaces reports ways of asking for a place that is not there. In another language headings have that language's
+// ids, and a layer that lays another text over a page may word its headings as it likes: both lead to the page as a whole.
+func (c *checker) askedPlaces() {
+	for _, w := range c.SearchWords.Asked {
+		if !w.Place.Given() || c.Lang != FirstLanguage || c.there(w.Place) {
+			continue
+		}
+		c.list.Add(w.Place.At, "unknown-name", fmt.Sprintf("people are said to ask for %q, and the site has no such place", w.Place.S), "name a heading as a link does: explainer:stairs#what-about-curbs, page:clinic#own")
+	}
+}
+
+// there tells whether a place has its heading, or a layer laid another text over its page.
+func (c *checker) there(place read.Text) bool {
+	kind, rest, _ := strings.Cut(place.S, ":")
+	page, heading, _ := strings.Cut(rest, "#")
+	switch e := c.Explainer(page); {
+	case kind == "explainer" && e != nil:
+		return c.HasHeading(page, heading) || c.laidOver(e.File, place.At.File)
+	case kind == "page" && slices.Contains(OwnPages, page):
+		p := c.Page(page)
+		return c.HasOwnHeading(page, heading) || p != nil && c.laidOver(p.File, place.At.File)
+	}
+	return false
 }

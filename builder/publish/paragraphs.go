@@ -14,6 +14,8 @@ type Paragraph struct {
 	At      string // the id of the place on the page that is nearest above it; empty before the first
 	Heading bool
 	Text    string // plain, on one line
+	Lead    string // what the text begins with, set apart from it: its bold words, or the first cell of its row
+	Beside  bool   // it stands beside what is said: under a picture, at the head of a table, in a listing
 }
 
 // unlisted are elements of a page's own part whose text says nothing of their own: scripts, what a script
@@ -48,6 +50,8 @@ type paragraphs struct {
 	yield func(Paragraph) bool
 	open  []level // from the page's own part on
 	run   strings.Builder
+	lead  string // of the run; what is set apart first
+	first string // the element that it stands in, while that is open
 	done  bool
 }
 
@@ -77,8 +81,8 @@ func (r *paragraphs) next() {
 
 // element is what counts of a kind of elements.
 type element struct {
-	name                              string
-	heading, standing, unlisted, void bool
+	name                                               string
+	heading, standing, unlisted, void, leading, beside bool
 }
 
 // known are the elements of which anything counts, by name: a page has hundreds of them.
@@ -96,6 +100,8 @@ var known = func() map[string]*element {
 	note(standing, func(e *element) { e.standing = true })
 	note(unlisted, func(e *element) { e.unlisted = true })
 	note(void, func(e *element) { e.void = true })
+	note(leading, func(e *element) { e.leading = true })
+	note(besides, func(e *element) { e.beside = true })
 	return out
 }()
 
@@ -122,9 +128,23 @@ func (r *paragraphs) begin(e *element, attributes bool) {
 		}
 	}
 	r.open = append(r.open, now)
+	if r.lead == "" && r.first == "" && e.leading && onOneLine(r.run.String()) == "" {
+		r.first = e.name
+	}
 }
 
+// leading are the elements that set apart what a paragraph begins with.
+var leading = []string{"strong", "b", "th", "td"}
+
+// besides are the elements whose text stands beside what is said.
+var besides = []string{"figcaption", "caption", "thead", "pre"}
+
+func onOneLine(s string) string { return strings.Join(strings.Fields(s), " ") }
+
 func (r *paragraphs) end(e *element) {
+	if r.first == e.name {
+		r.lead, r.first = onOneLine(r.run.String()), ""
+	}
 	if n := len(r.open); n > 0 && r.open[n-1].element.name == e.name {
 		r.open = r.open[:n-1]
 		r.done = r.done || n == 1
@@ -139,12 +159,17 @@ func (r *paragraphs) cutAt(e *element) {
 	if r.run.Len() == 0 || len(r.open) == 0 || !e.standing {
 		return
 	}
-	text := strings.Join(strings.Fields(r.run.String()), " ")
+	text, lead := onOneLine(r.run.String()), r.lead
 	r.run.Reset()
+	r.lead, r.first = "", ""
 	if text == "" || r.done {
 		return
 	}
 	now := r.open[len(r.open)-1]
 	heading := slices.ContainsFunc(r.open, func(l level) bool { return l.element.heading })
-	r.done = !r.yield(Paragraph{now.at, heading, text})
+	if heading || lead == text {
+		lead = "" // it is not set apart from anything
+	}
+	beside := slices.ContainsFunc(r.open, func(l level) bool { return l.element.beside })
+	r.done = !r.yield(Paragraph{now.at, heading, text, lead, beside})
 }

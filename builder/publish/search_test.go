@@ -90,15 +90,36 @@ func places(found []placeFound) []string {
 	return out
 }
 
-// How many of the questions of testdata/questions.txt that have an answer find it first, and among the first three. The
-// numbers are what was reached; the aim is 75 and 90. The everyday words of the content were written by people who
-// knew these questions, so others may be found less well.
-const reachedFirst, reachedThree = 46, 64
+// reached says how many of a list of questions find the place of their answer first, among the first three and among the
+// first ten.
+type reached struct{ first, three, ten int }
+
+// How many of the questions of testdata/questions.txt that have an answer find it; 75 and 90 are the aim. The everyday words of the
+// content were written by people who knew these questions, so others may be found less well: what is reached by those of
+// questions-aside.txt, which were written before and on which nothing is tuned, stands beside.
+var (
+	reachedAsked = reached{75, 91, 98}
+	reachedAside = reached{28, 47, 61} // of 74
+)
 
 func TestSearchAnswers(t *testing.T) {
-	s := searching(t)
-	first, three := 0, 0
-	for _, q := range questionsAsked(t) {
+	for _, c := range []struct {
+		file string
+		all  []asked
+		want reached
+	}{{"questions.txt", questionsAsked(t), reachedAsked}, {"questions-aside.txt", questionsAside(t), reachedAside}} {
+		got := searching(t).reached(t, c.all)
+		t.Logf("%s: %+v of %d", c.file, got, len(c.all))
+		if got.first < c.want.first || got.three < c.want.three || got.ten < c.want.ten {
+			t.Errorf("%s: %+v, and it was %+v", c.file, got, c.want)
+		}
+	}
+}
+
+func (s *searchable) reached(t *testing.T, all []asked) reached {
+	t.Helper()
+	var out reached
+	for _, q := range all {
 		if q.answer == "" {
 			continue
 		}
@@ -108,18 +129,18 @@ func TestSearchAnswers(t *testing.T) {
 		}
 		at := slices.Index(places(s.find(t, q.question)), answer)
 		if at == 0 {
-			first++
+			out.first++
 		}
 		if at >= 0 && at < 3 {
-			three++
+			out.three++
 		} else {
 			t.Logf("%q finds its answer at %d", q.question, at+1)
 		}
+		if at >= 0 && at < 10 {
+			out.ten++
+		}
 	}
-	t.Logf("%d first, %d among the first three", first, three)
-	if first < reachedFirst || three < reachedThree {
-		t.Errorf("%d are found first and %d among the first three, and it was %d and %d", first, three, reachedFirst, reachedThree)
-	}
+	return out
 }
 
 // Each everyday question, asked in its page's own words, finds the place that answers it.

@@ -94,16 +94,20 @@ func (m *maker) searchWords() search.Words {
 	return out
 }
 
-// answered has the everyday questions by the place to which their answers lead, and which
-// of them stand at a place of their own.
+// answered has the everyday questions by the place to which their answers lead, which
+// of them stand at a place of their own, and how else people ask for a place.
 type answered struct {
 	at   map[string][]search.Asked
-	gone map[string]bool // names of places that are found where they lead
+	gone map[string]bool     // names of places that are found where they lead
+	also map[string][]string // by the place as a link names it, "explainer:stairs#what-about-curbs"
 }
 
 // asked takes the everyday questions out of their pages. An answer that leads to one place is found there.
 func (m *maker) asked(files []File, to Site) (answered, error) {
-	out := answered{map[string][]search.Asked{}, map[string]bool{}}
+	out := answered{map[string][]search.Asked{}, map[string]bool{}, map[string][]string{}}
+	for _, w := range m.stock.Shelf().SearchWords().Asked {
+		out.also[w.Place.S] = read.Strings(w.Says)
+	}
 	for _, f := range files {
 		if f.by != m || f.Page.Kind != plan.Explainer || !strings.HasPrefix(f.Page.Of, everyday) {
 			continue
@@ -116,7 +120,7 @@ func (m *maker) asked(files []File, to Site) (answered, error) {
 		for _, u := range unitsOf(f.Page, data, answered{}).Units {
 			here := f.Page.Name + "#" + u.At
 			if there := leads[u.At]; there != "" && u.At != "" {
-				out.at[there] = append(out.at[there], search.Asked{Question: u.Heading, Answer: strings.Join(answerOf(u), " "), Name: here})
+				out.at[there] = append(out.at[there], search.Asked{Question: u.Heading, Answer: answerOf(u), Name: here})
 				out.gone[here] = true
 			}
 		}
@@ -125,11 +129,16 @@ func (m *maker) asked(files []File, to Site) (answered, error) {
 }
 
 // answerOf leaves out the last line of an answer, which leads on.
-func answerOf(u search.Unit) []string {
-	if n := len(u.Paragraphs); n > 1 {
-		return u.Paragraphs[:n-1]
+func answerOf(u search.Unit) string {
+	lines := u.Lines
+	if n := len(lines); n > 1 {
+		lines = lines[:n-1]
 	}
-	return u.Paragraphs
+	var out []string
+	for _, l := range lines {
+		out = append(out, l.Text)
+	}
+	return strings.Join(out, " ")
 }
 
 // unitsOf cuts a page at its places. What only lists sources or leads on is left out.
@@ -148,7 +157,7 @@ func unitsOf(p plan.Page, page []byte, asked answered) search.Page {
 		if !known {
 			i = len(out.Units)
 			at[q.At] = i
-			out.Units = append(out.Units, search.Unit{At: q.At, Asked: asked.at[p.Name+"#"+q.At], Part: partOf(p, q.At)})
+			out.Units = append(out.Units, search.Unit{At: q.At, Asked: asked.at[p.Name+"#"+q.At], Also: asked.also[linkTo(p, q.At)], Part: partOf(p, q.At)})
 		}
 		if p.Kind == plan.Questions && known && q.Heading {
 			continue // what a prompt rests on
@@ -156,18 +165,26 @@ func unitsOf(p plan.Page, page []byte, asked answered) search.Page {
 		if u := &out.Units[i]; (q.Heading || p.Kind == plan.Questions) && u.Heading == "" {
 			u.Heading = q.Text
 		} else if q.Text != u.Heading {
-			u.Paragraphs = append(u.Paragraphs, q.Text)
+			u.Lines = append(u.Lines, search.Line{Text: q.Text, Lead: q.Lead, Beside: q.Beside})
 		}
 	}
 	return out
 }
 
+// linkTo names a place as a link does.
+func linkTo(p plan.Page, at string) string {
+	if p.Kind == plan.Explainer {
+		return "explainer:" + p.Of + "#" + at
+	}
+	return "page:" + string(p.Kind) + "#" + at
+}
+
 // topicOf is one place: a topic is taken from its beginning.
 func topicOf(out search.Page, p plan.Page, page []byte) search.Page {
-	u := search.Unit{Heading: p.Title, Paragraphs: []string{p.About}}
+	u := search.Unit{Part: partOf(p, "top"), Heading: p.Title, Lines: []search.Line{{Text: p.About}}}
 	for q := range Paragraphs(page) {
 		if !strings.HasPrefix(q.At, "page_safety") && !leftOut(q.At) && q.Text != p.About {
-			u.Paragraphs = append(u.Paragraphs, q.Text)
+			u.Lines = append(u.Lines, search.Line{Text: q.Text, Lead: q.Lead, Beside: q.Beside})
 		}
 	}
 	out.Units = []search.Unit{u}
@@ -179,13 +196,35 @@ func leftOut(at string) bool {
 	return strings.HasPrefix(at, "source-") || at == "page_sources" || at == "page_prompts"
 }
 
-// partOf says how much a place counts beside others that fit alike. The top of a page says little of its own, and so does what
-// is on every page: what is known, and what to do next. A prompt asks what a page answers. The numbers were found by trying.
+// partOf says how much a place counts beside others that fit alike. The numbers were found by trying.
 func partOf(p plan.Page, at string) float64 {
-	switch {
-	case p.Kind == plan.Questions:
+	return kindPart(p) * placePart(at)
+}
+
+// kindPart is that of a page. A prompt asks what a page answers, a table or a figure has single words, and what is written
+// for teachers and residents is asked for in their words.
+func kindPart(p plan.Page) float64 {
+	switch p.Kind {
+	case plan.Questions:
 		return 0.2
-	case at == "" || p.Kind == plan.Ratings || at == "what-is-known-and-what-is-not" || strings.HasPrefix(at, "what-can-") && strings.HasSuffix(at, "-do-next"):
+	case plan.Ratings, plan.Teach, plan.Cases, plan.Pulls, plan.MotionPush, plan.Figure:
+		return 0.5
+	case plan.Paper:
+		return 2.4 // one long place, and offered apart from the others
+	case plan.FootTypes, plan.Glossary:
+		return 0.8
+	case plan.Explainer:
+		if strings.HasPrefix(p.Of, everyday) {
+			return 0.5 // of an answer that leads nowhere else
+		}
+	}
+	return 1
+}
+
+// placePart is that of a place on its page. The top of a page says little of its own, and so does what is on every page: what is
+// known, whom to ask and what to do next.
+func placePart(at string) float64 {
+	if at == "" || at == "what-is-known-and-what-is-not" || strings.HasPrefix(at, "what-can-") && strings.HasSuffix(at, "-do-next") {
 		return 0.6
 	}
 	return 1

@@ -45,6 +45,7 @@ var kinds = sync.OnceValue(func() []Kind {
 				key{"means", need, "Words of the site.", some(text())},
 			))},
 			key{"signs", may, "How people name each sign of the safety screen, by the sign's id. All words of a wording have to be there; a stroke parts those of which one will do: chest hurt/pain.", form{"type": "object", "additionalProperties": someOrNone}},
+			key{"asked", may, "Other ways in which people ask for a place of the site, which is named as a link names it: explainer:stairs#what-about-curbs, page:clinic#own.", form{"type": "object", "additionalProperties": someOrNone}},
 		)},
 		{"foot-types", "content/foot-types.yaml", "Foot types side by side, each for its kind as a whole.", keys(
 			key{"rows", may, "The rows of the table, the same for every type.", each(rowForm)},

@@ -397,7 +397,7 @@ func plain(n *yaml.Node) {
 }
 
 // holdsIDs are the mappings whose keys are ids.
-var holdsIDs = regexp.MustCompile(`/(inputs|texts|questions|endings|answers|values|like|cards|general|themes|drawings|labels|prompts|sources|words|rows|types|cells|wishes|rated|yardsticks|parts|items|readings|readings/ID|pictures|signs|means|facts|walks|beats|options|flips|groups)$|^words (/ID)?$|^voices $`)
+var holdsIDs = regexp.MustCompile(`/(inputs|texts|questions|endings|answers|values|like|cards|general|themes|drawings|labels|prompts|sources|words|rows|types|cells|wishes|rated|yardsticks|parts|items|readings|readings/ID|pictures|signs|means|asked|facts|walks|beats|options|flips|groups)$|^words (/ID)?$|^voices $`)
 
 func change(n *yaml.Node, i int, at string, isID bool, add func(string)) {
 	key, old := n.Content[i], n.Content[i+1]

@@ -7,6 +7,7 @@ import (
 	"cmp"
 	"fmt"
 	"maps"
+	"math"
 	"slices"
 	"strings"
 )
@@ -21,12 +22,21 @@ type Page struct {
 
 // Unit is a place on a page that can be found: a heading with what stands below it.
 type Unit struct {
-	At         string // the id of the place; empty at the top of the page
-	Heading    string
-	Paragraphs []string
-	Asked      []Asked // everyday questions whose answer leads here
+	At      string // the id of the place; empty at the top of the page
+	Heading string
+	Lines   []Line
+	Asked   []Asked  // everyday questions whose answer leads here
+	Also    []string // other ways in which people ask for it
 
 	Part float64 // how much it counts beside others that fit alike: 1, or less where it says little of its own
+}
+
+// Line is a paragraph, a line of a list or a row of a table.
+type Line struct {
+	Text string
+	Lead string // what it begins with, set apart: bold words, or a row's first cell
+
+	Beside bool // it stands beside what is said, as what stands under a picture does
 }
 
 // Asked is an everyday question with its short answer.
@@ -51,23 +61,36 @@ type Words struct {
 // The weight of a word by where it stands. That what stands in a heading says more than what
 // stands below it is common practice; the numbers were found by trying.
 const (
-	inTitle   = 1.5
+	inTitle   = 1.2
 	inHeading = 3
-	inAsked   = 3
-	inAnswer  = 1.5
 	inText    = 1
+	inLead    = 1.5 // beside inText
+	inBeside  = 0.3
 )
+
+// alsoPart is how much another way of asking counts beside a question that a page asks and answers.
+const alsoPart = 0.95
 
 // How often a word stands in a place counts less each time, and less in a long place: the formula is
 // BM25 (Robertson and Zaragoza, "The Probabilistic Relevance Framework", 2009; from memory), with weights in
-// the place of counts. K and B are its k1 and b.
+// the place of counts. K and B are its k1 and b. A place's headings are weighed by themselves, and so is each of its lines.
 const (
 	K = 1.2
 	B = 0.5
 )
 
 // Steps is how many a weight in the index has, from 1 up.
-const Steps = 8
+const Steps = 12
+
+// Parts is how many there are to one of how much a unit counts.
+const Parts = 20
+
+// Rarities is how many steps there are to one of how rare a stem is (the IDF of BM25).
+const Rarities = 5
+
+// mostListed is in how many lines a stem is looked up: where it stands in more, in those in which it weighs most. So the time
+// that a search takes has a limit, however large a site is.
+const mostListed = 4000
 
 // Index is made page by page. The texts of pages are not held.
 type Index struct {
@@ -77,9 +100,12 @@ type Index struct {
 	terms map[string]*term // by stem
 	said  map[string]*term // by each word of a text; nil for one that is left out
 	pages []indexed
-	sizes []float64 // of each unit
+	heads sizes     // how much stands in the headings of each unit
+	lines sizes     // and in each line
+	of    []int     // how many lines each unit has
+	count []float64 // how much each unit counts
 	tops  []Topic
-	leads [][2]int // of each unit that is a question, and the one that answers it
+	leads [][2]int // of each unit that is a question, and the one that answers it; those with an answer of their own first
 }
 
 // Topic is the unit of a topic.
@@ -93,14 +119,16 @@ type indexed struct {
 	units int
 }
 
-// term is a stem: the words that have it, and where it stands.
+// term is a stem: the words that have it, in which units' headings and in which lines it stands, and in how many units.
 type term struct {
-	words map[string]bool
-	in    []posting
+	words        map[string]bool
+	heads, lines []posting
+	units, last  int // last is the one counted last, from 1
 }
 
+// posting is a place of a stem: a unit or a line.
 type posting struct {
-	unit   int
+	at     int
 	weight float64
 }
 
@@ -143,68 +171,92 @@ func (x *Index) term(word string) *term {
 
 // Add enters a page.
 func (x *Index) Add(p Page) {
-	first := len(x.sizes)
+	first := len(x.heads)
 	if p.Topic != "" {
-		x.tops = append(x.tops, Topic{len(x.sizes), p.Topic})
+		x.tops = append(x.tops, Topic{first, p.Topic})
 	}
 	for _, u := range p.Units {
 		x.unit(p.Title, u)
 	}
 	for i, u := range p.Units {
 		for _, a := range u.Asked {
-			x.leads = append(x.leads, [2]int{len(x.sizes), first + i})
-			x.question(p.Title, u.Heading, a)
+			x.leads = append(x.leads, [2]int{len(x.heads), first + i})
+			x.unit(u.Heading, Unit{Heading: a.Question, Lines: []Line{{Text: a.Answer}}, Part: u.Part})
+		}
+		for _, also := range u.Also {
+			x.leads = append(x.leads, [2]int{len(x.heads), first + i})
+			x.unit(u.Heading, Unit{Heading: also, Part: alsoPart * cmp.Or(u.Part, 1)})
 		}
 	}
-	x.pages = append(x.pages, indexed{p.Name, len(x.sizes) - first})
+	x.pages = append(x.pages, indexed{p.Name, len(x.heads) - first})
 }
 
+// unit enters a place. The title of its page says what it is about and is not counted among its own words.
 func (x *Index) unit(title string, u Unit) {
-	x.counting(cmp.Or(u.Part, 1), func(count func(string, float64)) {
-		count(title, inTitle)
-		if u.Heading != title {
-			count(u.Heading, inHeading)
-		}
-		for _, p := range u.Paragraphs {
-			count(p, inText)
-		}
-	})
+	at := len(x.heads)
+	size := x.enter(u.Heading, inHeading, at, headsOf)
+	if u.Heading != title {
+		size += x.enter(title, inTitle, at, headsOf)
+	}
+	x.stands(u.Heading, at)
+	x.heads = append(x.heads, size)
+	for _, l := range u.Lines {
+		line := len(x.lines)
+		x.lines = append(x.lines, x.line(line, l))
+		x.stands(l.Text, at)
+	}
+	x.of, x.count = append(x.of, len(u.Lines)), append(x.count, cmp.Or(u.Part, 1))
 }
 
-// question enters an everyday question as a unit of its own. It is found at the place to which its answer leads.
-func (x *Index) question(title, heading string, a Asked) {
-	x.counting(1, func(count func(string, float64)) {
-		count(title, inText)
-		count(heading, inText)
-		count(a.Question, inAsked)
-		count(a.Answer, inAnswer)
-	})
+func (x *Index) line(at int, l Line) float64 {
+	if l.Beside {
+		return x.enter(l.Text, inBeside, at, linesOf)
+	}
+	return x.enter(l.Text, inText, at, linesOf) + x.enter(l.Lead, inLead, at, linesOf)
 }
 
-// counting enters a unit.
-func (x *Index) counting(part float64, of func(count func(text string, weight float64))) {
-	at, size := len(x.sizes), 0.0
-	of(func(text string, weight float64) {
-		for _, word := range Split(text) {
-			t, known := x.said[word]
-			if !known {
-				if !x.skip[word] {
-					t = x.term(word)
-				}
-				x.said[word] = t
-			}
-			if t == nil {
-				continue
-			}
-			size += weight
-			if n := len(t.in); n > 0 && t.in[n-1].unit == at {
-				t.in[n-1].weight += weight * part
-			} else {
-				t.in = append(t.in, posting{at, weight * part})
-			}
+func headsOf(t *term) *[]posting { return &t.heads }
+func linesOf(t *term) *[]posting { return &t.lines }
+
+// enter enters the words of a text that stands at a place, and gives how much it counts.
+func (x *Index) enter(text string, weight float64, at int, list func(*term) *[]posting) float64 {
+	size := 0.0
+	for _, word := range Split(text) {
+		t := x.counts(word)
+		if t == nil {
+			continue
 		}
-	})
-	x.sizes = append(x.sizes, size)
+		size += weight
+		in := list(t)
+		if n := len(*in); n > 0 && (*in)[n-1].at == at {
+			(*in)[n-1].weight += weight
+		} else {
+			*in = append(*in, posting{at, weight})
+		}
+	}
+	return size
+}
+
+// counts gives the term of a word of a text; nil for one that is left out.
+func (x *Index) counts(word string) *term {
+	t, known := x.said[word]
+	if !known {
+		if !x.skip[word] {
+			t = x.term(word)
+		}
+		x.said[word] = t
+	}
+	return t
+}
+
+// stands counts a unit for each stem of a text, once.
+func (x *Index) stands(text string, unit int) {
+	for _, word := range Split(text) {
+		if t := x.counts(word); t != nil && t.last != unit+1 {
+			t.units++
+			t.last = unit + 1
+		}
+	}
 }
 
 // File is a file of the index.
@@ -225,7 +277,7 @@ func (x *Index) Files() []File {
 	}
 	first := First{
 		Words: strings.Join(table, "|"), Skip: strings.Join(slices.Sorted(maps.Keys(x.skip)), " "),
-		Units: len(x.sizes), Topics: x.tops, Leads: x.leads, Means: x.means(place),
+		Lines: x.of, Counted: x.counted(), Topics: x.tops, Leads: x.leads, Means: x.means(place),
 	}
 	for _, p := range x.pages {
 		first.Pages = append(first.Pages, strings.TrimSuffix(p.name, ".html"))
@@ -245,15 +297,16 @@ const FirstFile = "first.js"
 
 // First is what the file that is loaded first brings.
 type First struct {
-	Words  string       `json:"words"`  // of each stem, in order; see frontCoded
-	Skip   string       `json:"skip"`   // words that are left out
-	Units  int          `json:"units"`  // how many there are
-	Pages  []string     `json:"pages"`  // names without ".html"
-	Counts []int        `json:"counts"` // how many units each page has
-	Topics []Topic      `json:"topics,omitempty"`
-	Leads  [][2]int     `json:"leads,omitempty"` // units that are questions, and those that answer them
-	Means  []MeansCoded `json:"means,omitempty"`
-	Parts  []Part       `json:"parts"`
+	Words   string       `json:"words"`   // of each stem, in order; see frontCoded
+	Skip    string       `json:"skip"`    // words that are left out
+	Lines   []int        `json:"lines"`   // how many lines each unit has
+	Counted string       `json:"counted"` // how much each unit counts, in steps of Parts: a digit each
+	Pages   []string     `json:"pages"`   // names without ".html"
+	Counts  []int        `json:"counts"`  // how many units each page has
+	Topics  []Topic      `json:"topics,omitempty"`
+	Leads   [][2]int     `json:"leads,omitempty"` // units that are questions, and those that answer them
+	Means   []MeansCoded `json:"means,omitempty"`
+	Parts   []Part       `json:"parts"`
 }
 
 // MeansCoded is a phrase and what it means, by the places of stems.
@@ -309,8 +362,9 @@ type part struct {
 func (x *Index) parts(stems []string) []part {
 	var out []part
 	now, size := part{}, 0
+	heads, lines := x.heads.weigher(), x.lines.weigher()
 	for i, s := range stems {
-		list := x.coded(x.terms[s].in)
+		list := x.list(x.terms[s], heads, lines)
 		now.lists = append(now.lists, list)
 		size += len(list)
 		if size >= partSize || i == len(stems)-1 {
@@ -322,27 +376,67 @@ func (x *Index) parts(stems []string) []part {
 	return out
 }
 
-// coded writes a stem's places down: the way from each unit to the next, then the weight of each.
-func (x *Index) coded(in []posting) string {
-	if len(in) == 0 {
-		return ""
+// counted writes down how much each unit counts.
+func (x *Index) counted() string {
+	var b strings.Builder
+	for _, part := range x.count {
+		b.WriteByte(digits[int(part*Parts+0.5)])
 	}
-	mean := 0.0
-	for _, s := range x.sizes {
-		mean += s
+	return b.String()
+}
+
+// sizes are how much stands at each place.
+type sizes []float64
+
+func (s sizes) mean() float64 {
+	sum := 0.0
+	for _, n := range s {
+		sum += n
 	}
-	mean = cmp.Or(mean/float64(max(1, len(x.sizes))), 1)
+	return cmp.Or(sum/float64(max(1, len(s))), 1)
+}
+
+// weigher gives how much a stem counts at a place, of K+1 at most.
+func (s sizes) weigher() weigher {
+	mean := s.mean()
+	return func(p posting) float64 {
+		return p.weight * (K + 1) / (p.weight + K*(1-B+B*s[p.at]/mean))
+	}
+}
+
+type weigher func(posting) float64
+
+// list writes a stem down: how rare it is, the units in whose headings it stands, and the lines.
+func (x *Index) list(t *term, heads, lines weigher) string {
+	n, all := float64(t.units), float64(len(x.heads))
+	rare := int(math.Log(1+(all-n+0.5)/(n+0.5))*Rarities + 0.5)
+	return string(digits[min(rare, len(digits)-1)]) + coded(t.heads, heads) + "," + coded(strongest(t.lines, lines), lines)
+}
+
+// strongest gives the lines in which a stem weighs most, in their order.
+func strongest(in []posting, weigh weigher) []posting {
+	if len(in) <= mostListed {
+		return in
+	}
+	in = slices.Clone(in)
+	slices.SortStableFunc(in, func(a, b posting) int { return cmp.Compare(weigh(b), weigh(a)) })
+	in = in[:mostListed]
+	slices.SortFunc(in, func(a, b posting) int { return cmp.Compare(a.at, b.at) })
+	return in
+}
+
+// coded writes places down: the way from each to the next, then the weight of each.
+func coded(in []posting, weigh weigher) string {
 	var ways, weights strings.Builder
 	before := -1
 	for _, p := range in {
-		n := p.unit - before
-		before = p.unit
+		n := p.at - before
+		before = p.at
 		for ; n >= 32; n >>= 5 {
 			ways.WriteByte(digits[32+n&31])
 		}
 		ways.WriteByte(digits[n])
-		part := p.weight * (K + 1) / (p.weight + K*(1-B+B*x.sizes[p.unit]/mean))
-		step := int(part/(K+1)*Steps + 0.5)
+		step := int(weigh(p)/(K+1)*Steps + 0.5)
 		weights.WriteByte(digits[max(1, min(Steps, step))])
 	}
 	return ways.String() + "." + weights.String()

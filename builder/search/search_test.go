@@ -84,20 +84,20 @@ func TestFrontCoded(t *testing.T) {
 // first says which file has it.
 func TestFiles(t *testing.T) {
 	x := New(Words{Lang: "en", Skip: []string{"the"}, Means: []Means{{Says: []string{"fake leg"}, Means: []string{"prosthesis"}}}})
-	x.Add(Page{Name: "learn/a.html", Title: "Feet", Units: []Unit{{At: "one", Heading: "The ankle", Paragraphs: []string{"An ankle bends."}}, {At: "two", Heading: "Toes"}}})
+	x.Add(Page{Name: "learn/a.html", Title: "Feet", Units: []Unit{{At: "one", Heading: "The ankle", Lines: []Line{{Text: "An ankle bends."}}}, {At: "two", Heading: "Toes"}}})
 	x.Add(Page{Name: "prepare/b.html", Title: "Ankles", Topic: "b", Units: []Unit{{Heading: "Ankles"}}})
 	files := x.Files()
 	if len(files) != 2 || files[0].Name != FirstFile || files[1].Name != "places-1.js" {
 		t.Fatalf("files %v", files)
 	}
 	first := string(files[0].Data)
-	for _, part := range []string{Call + `("first","",{`, `"pages":["learn/a","prepare/b"]`, `"counts":[2,1]`, `"topics":[{"unit":2,"id":"b"}]`, `"units":3`, `"skip":"the"`, `|bends|`} {
+	for _, part := range []string{Call + `("first","",{`, `"pages":["learn/a","prepare/b"]`, `"counts":[2,1]`, `"topics":[{"unit":2,"id":"b"}]`, `"lines":[1,0,0]`, `"counted":"KKK"`, `"skip":"the"`, `|bends|`} {
 		if !strings.Contains(first, part) {
 			t.Errorf("%s lacks %s", first, part)
 		}
 	}
 	places := string(files[1].Data)
-	for _, part := range []string{Call + `("part","places-1.js",[`, `"12.`} { // an ankle at the first place, and two further on
+	for _, part := range []string{Call + `("part","places-1.js",[`, `"212.89,1.5"`} { // an ankle: how rare, in the headings of the first place and of the one two further on, and in the first line
 		if !strings.Contains(places, part) {
 			t.Errorf("%s lacks %s", places, part)
 		}
@@ -112,5 +112,44 @@ func TestSignsOf(t *testing.T) {
 	groups := strings.Split(s.Words, "|")
 	if at := s.Signs[0].Says[0][1][0]; !strings.HasPrefix(groups[at], "hurt") || !strings.Contains(groups[at], "ing") {
 		t.Errorf("the second word is one of %q", groups[at])
+	}
+}
+
+// A question leads to the place that answers it, and so does each other way of asking for it; those with an answer come first.
+func TestLeads(t *testing.T) {
+	x := New(Words{Lang: "en"})
+	x.Add(Page{Name: "a.html", Title: "Feet", Units: []Unit{
+		{At: "one", Heading: "Stairs", Also: []string{"steps", "staircase"}},
+		{At: "two", Heading: "Hills", Also: []string{"slopes"}, Asked: []Asked{{Question: "How steep?", Answer: "Not very."}}},
+	}})
+	first := string(x.Files()[0].Data)
+	if want := `"leads":[[2,0],[3,0],[4,1],[5,1]]`; !strings.Contains(first, want) || !strings.Contains(first, `"lines":[0,0,0,0,1,0]`) {
+		t.Errorf("%s lacks %s", first, want)
+	}
+}
+
+// What is set apart at the beginning of a line weighs more, and what stands beside it less.
+func TestLines(t *testing.T) {
+	x := New(Words{Lang: "en"})
+	x.Add(Page{Name: "a.html", Title: "T", Units: []Unit{{Heading: "H", Lines: []Line{{Text: "Squeak of a part", Lead: "Squeak"}, {Text: "A squeak of it"}, {Text: "Squeak below a picture", Beside: true}}}}})
+	in := x.terms[Stem("en", "squeak")].lines
+	if d := cmp.Diff([]posting{{0, inText + inLead}, {1, inText}, {2, inBeside}}, in, cmp.AllowUnexported(posting{})); d != "" {
+		t.Error(d)
+	}
+}
+
+// Of a stem that stands nearly everywhere, the lines are looked up in which it weighs most, so that a search ends in time.
+func TestStrongest(t *testing.T) {
+	var in []posting
+	for i := range mostListed + 3 {
+		in = append(in, posting{i, 1})
+	}
+	in[1].weight, in[2].weight, in[mostListed].weight = 0.5, 0.5, 0.5
+	got := strongest(in, func(p posting) float64 { return p.weight })
+	if len(got) != mostListed || slices.ContainsFunc(got, func(p posting) bool { return p.weight < 1 }) || !slices.IsSortedFunc(got, func(a, b posting) int { return a.at - b.at }) {
+		t.Errorf("%d lines are kept, of %d", len(got), len(in))
+	}
+	if few := in[:5]; len(strongest(few, nil)) != 5 {
+		t.Error("of a few lines some are left out")
 	}
 }

@@ -20,7 +20,10 @@ type UnitText struct {
 func TextFile(p Page) File {
 	out := Text{Title: p.Title}
 	for _, u := range p.Units {
-		t := UnitText{At: u.At, Paragraphs: u.Paragraphs}
+		t := UnitText{At: u.At}
+		for _, l := range u.Lines {
+			t.Paragraphs = append(t.Paragraphs, l.Text)
+		}
 		if u.Heading != p.Title {
 			t.Heading = u.Heading
 		}

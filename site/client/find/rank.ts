@@ -15,12 +15,25 @@ export interface Asked {
   taken: [string, string][];
 }
 
-/** How much an everyday word's meaning counts beside the word itself. */
-const MEANING = 1;
+/** How much an everyday word's meaning counts beside the word itself, and a word of a phrase that means something as a whole. */
+const MEANING = 0.85;
+const IN_PHRASE = 0.6;
+
+/** How much a word in a heading counts beside one below it. */
+const HEADING = 1.15;
+
+/** How much it counts that words stand in one line, and not here and there below a heading. */
+const TOGETHER = 0.9;
+
+/** How much less a place counts that has only some of what is asked: the power of the part that it has. */
+const COVERS = 0.7;
+
+/** How much more the first line of a place says than others that have as much, when the one to be shown is chosen. */
+const FIRST = 1.5;
 
 /** A short question that fits says more than a long text, and a place that both fit is the better one. By trying. */
-const QUESTION = 1.2;
-const BOTH = 0.2;
+const QUESTION = 1.4;
+const BOTH = 0.5;
 
 export class Index {
   readonly table: Table;
@@ -28,9 +41,12 @@ export class Index {
   private readonly means = new Map<number, { says: number[]; means: number[] }[]>(); // by the first term of what is said
   private readonly lists: (string | undefined)[] = [];
   private readonly read = new Map<number, Places>();
-  private readonly scores: Float32Array;
-  private readonly best: Float32Array; // of one concept; all 0 between two
+  private readonly units: number;
+  private readonly unitOf: Int32Array; // of each line
   private readonly starts: number[] = []; // the first unit of each page
+  private readonly firstLine: Int32Array; // of each unit
+  private readonly asks = new Map<number, number>(); // of units that are questions: which one it is of those that lead to its place
+  private readonly sums: Sums;
 
   constructor(readonly first: First) {
     this.table = new Table(first.words);
@@ -41,12 +57,25 @@ export class Index {
       if (all) all.push(m);
       else this.means.set(first, [m]);
     }
-    this.scores = new Float32Array(first.units);
-    this.best = new Float32Array(first.units);
+    this.units = first.lines.length;
+    this.firstLine = new Int32Array(this.units);
+    let lines = 0;
+    first.lines.forEach((n, unit) => {
+      this.firstLine[unit] = lines;
+      lines += n;
+    });
+    this.unitOf = new Int32Array(lines);
+    first.lines.forEach((n, unit) => this.unitOf.fill(unit, this.firstLine[unit], (this.firstLine[unit] as number) + n));
+    this.sums = new Sums(this.units, lines);
     let n = 0;
     for (const count of first.counts) {
       this.starts.push(n);
       n += count;
+    }
+    const led = new Map<number, number>();
+    for (const [from, to] of first.leads || []) {
+      this.asks.set(from, led.get(to) || 0);
+      led.set(to, (led.get(to) || 0) + 1);
     }
   }
 
@@ -55,35 +84,41 @@ export class Index {
     const words = split(question);
     const out: Asked = { concepts: [], taken: [] };
     const terms = words.map((w) => this.table.term(w));
-    const said = this.phrases(terms);
-    words.forEach((word, i) => {
+    for (let i = 0; i < words.length; ) {
+      const said = this.phrase(terms, i);
       const concept: Concept = { terms: {} };
-      const term = terms[i] as number;
-      if (this.skip.has(word)) {
-        // it says nothing alone
-      } else if (term >= 0) {
-        add(concept, term, 1);
-      } else {
-        const near = this.table.near(word, typing && i === words.length - 1);
-        for (const n of near) {
-          add(concept, n.term, n.part);
-          for (const m of this.means.get(n.term) || []) if (m.says.length === 1) m.means.forEach((t) => add(concept, t, MEANING * n.part));
-        }
-        const taken = near[0];
-        if (taken && taken.part < 1) out.taken.push([word, taken.word]);
-      }
-      for (const m of said[i] || []) m.forEach((t) => add(concept, t, MEANING));
+      for (const m of said.means) m.forEach((t) => add(concept, t, MEANING));
+      for (let k = i; k < i + said.length; k++) this.word(concept, words[k] as string, terms[k] as number, said.length > 1 ? IN_PHRASE : 1, typing && k === words.length - 1, out);
       if (Object.keys(concept.terms).length) out.concepts.push(concept);
-    });
+      i += said.length;
+    }
     return out;
   }
 
-  /** What the phrases of a question mean, by the place of each one's first word. */
-  private phrases(terms: number[]): number[][][] {
-    return terms.map((term, i) => {
-      const all = (this.means.get(term) || []).filter((m) => m.says.every((t, j) => terms[i + j] === t));
-      return all.map((m) => m.means);
-    });
+  /** Puts a word into a concept, or the nearest ones where the index lacks it. */
+  private word(concept: Concept, word: string, term: number, part: number, begun: boolean, out: Asked): void {
+    if (this.skip.has(word)) return; // it says nothing alone
+    if (term >= 0) return add(concept, term, part);
+    const near = this.table.near(word, begun);
+    for (const n of near) {
+      add(concept, n.term, n.part * part);
+      for (const m of this.means.get(n.term) || []) if (m.says.length === 1) m.means.forEach((t) => add(concept, t, MEANING * n.part * part));
+    }
+    const taken = near[0];
+    if (taken && taken.part < 1) out.taken.push([word, taken.word]);
+  }
+
+  /** The longest phrase that begins with a word and means something, and what it means; the word alone where none does. */
+  private phrase(terms: number[], i: number): { length: number; means: number[][] } {
+    let length = 1;
+    let means: number[][] = [];
+    for (const m of this.means.get(terms[i] as number) || []) {
+      if (m.says.length < length || !m.says.every((t, j) => terms[i + j] === t)) continue;
+      if (m.says.length > length) means = [];
+      length = m.says.length;
+      means.push(m.means);
+    }
+    return { length, means };
   }
 
   /** The files with the places of the terms that are asked for and not here yet. */
@@ -111,56 +146,63 @@ export class Index {
 
   /** The units that answer best, the best first. */
   find(asked: Asked, most: number): Found[] {
-    const scores = this.scores.fill(0);
-    const best = this.best;
-    const touched: number[] = [];
+    const sums = this.sums;
+    sums.clear();
+    let all = 0;
     for (const concept of asked.concepts) {
-      const now: number[] = [];
+      let says = 0;
       for (const [key, part] of Object.entries(concept.terms)) {
         const places = this.places(Number(key));
-        const weight = part * this.rare(places.units.length);
-        for (let i = 0; i < places.units.length; i++) {
-          const unit = places.units[i] as number;
-          const score = weight * (places.weights[i] as number);
-          const before = best[unit] as number;
-          if (!before) now.push(unit);
-          if (score > before) best[unit] = score;
-        }
+        const weight = part * places.rare;
+        says = Math.max(says, weight);
+        sums.heads(places, HEADING * weight);
+        sums.lines(places, weight);
       }
-      for (const unit of now) {
-        if (!scores[unit]) touched.push(unit);
-        scores[unit] = (scores[unit] as number) + (best[unit] as number);
-        best[unit] = 0;
-      }
+      all += says;
+      sums.close(this.unitOf, says);
     }
-    return top(this.led(touched, scores), scores, most);
+    sums.end(this.unitOf, this.firstLine);
+    const counted = this.first.counted;
+    for (const unit of sums.touched) {
+      const part = (values[counted.charCodeAt(unit)] as number) / PARTS;
+      const together = (sums.head[unit] as number) + (sums.most[unit] as number);
+      const score = TOGETHER * together + (1 - TOGETHER) * (sums.all[unit] as number);
+      sums.score[unit] = part * score * Math.pow((sums.covers[unit] as number) / all, COVERS);
+    }
+    this.led();
+    return top(sums.touched, sums.score, most).map((f) => this.shows(f));
   }
 
   /** A question is found at the place that answers it. */
-  private led(touched: number[], scores: Float32Array): number[] {
+  private led(): void {
+    const { score, said, touched } = this.sums;
     for (const [from, to] of this.first.leads || []) {
-      const score = scores[from] as number;
-      if (!score) continue;
-      scores[from] = 0;
-      const own = scores[to] as number;
+      const asked = QUESTION * (score[from] as number);
+      if (!asked) continue;
+      score[from] = 0;
+      const own = score[to] as number;
       if (!own) touched.push(to);
-      scores[to] = Math.max(own, QUESTION * score) + BOTH * Math.min(own, QUESTION * score);
+      score[to] = Math.max(own, asked) + BOTH * Math.min(own, asked);
+      if (asked > own) said[to] = from + 1;
     }
-    return touched;
   }
 
-  /** How much it says that a place has a term: the fewer have it, the more (the IDF of BM25). */
-  private rare(n: number): number {
-    return Math.log(1 + (this.first.units - n + 0.5) / (n + 0.5));
+  /** What is shown of a unit: the question that it answers, where that fits better, and the line that does. */
+  private shows(f: Found): Found {
+    const { line, said } = this.sums;
+    const from = said[f.unit] as number;
+    f.line = line[f.unit] ? (line[f.unit] as number) - 1 - (this.firstLine[f.unit] as number) : 0;
+    if (from) f.asked = this.asks.get(from - 1) as number;
+    return f;
   }
 
-  /** How much each of the terms says, for choosing what is shown of a place. */
+  /** How much each of the terms says, for marking what is shown of a place. */
   says(asked: Asked): Map<number, number> {
     const out = new Map<number, number>();
     for (const concept of asked.concepts)
       for (const [key, part] of Object.entries(concept.terms)) {
         const term = Number(key);
-        out.set(term, Math.max(out.get(term) || 0, part * this.rare(this.places(term).units.length)));
+        out.set(term, Math.max(out.get(term) || 0, part * this.places(term).rare));
       }
     return out;
   }
@@ -168,7 +210,7 @@ export class Index {
   private places(term: number): Places {
     const known = this.read.get(term);
     if (known) return known;
-    const made = decode(this.lists[term] || "");
+    const made = decode(this.lists[term] || "0.,.");
     this.read.set(term, made);
     return made;
   }
@@ -205,11 +247,111 @@ export class Index {
 export interface Found {
   unit: number;
   score: number;
+  /** Which of the unit's lines fits best. */
+  line?: number;
+  /** Which of the everyday questions that lead to it fits better than the place itself. */
+  asked?: number;
 }
 
+/** Where a term stands. */
 interface Places {
+  rare: number; // how much it says that a place has the term
   units: Int32Array;
-  weights: Float32Array;
+  inHeads: Float32Array;
+  lines: Int32Array;
+  inLines: Float32Array;
+}
+
+/** Adds up what places have of what is asked, concept by concept. A line has all that its headings have. */
+class Sums {
+  readonly head: Float32Array; // of each unit: what its headings have
+  readonly all: Float32Array; // what it has anywhere
+  readonly covers: Float32Array; // what the concepts say that it has
+  readonly most: Float32Array; // what its best line adds to its headings
+  readonly line: Int32Array; // the line that fits best, from 1 on
+  readonly said: Int32Array; // the question that fits better, from 1 on
+  readonly score: Float32Array;
+  touched: number[] = [];
+  private readonly adds: Float32Array; // of each line
+  private readonly bestFit: Float32Array; // of each unit
+  private added: number[] = [];
+  private readonly nowHead: Float32Array; // of one concept; all 0 between two
+  private readonly nowAny: Float32Array;
+  private readonly nowLine: Float32Array;
+  private nowUnits: number[] = [];
+  private nowLines: number[] = [];
+
+  constructor(units: number, lines: number) {
+    const unit = (): Float32Array => new Float32Array(units);
+    [this.head, this.all, this.covers, this.most, this.score, this.bestFit, this.nowHead, this.nowAny] = [unit(), unit(), unit(), unit(), unit(), unit(), unit(), unit()];
+    [this.line, this.said] = [new Int32Array(units), new Int32Array(units)];
+    [this.adds, this.nowLine] = [new Float32Array(lines), new Float32Array(lines)];
+  }
+
+  clear(): void {
+    for (const a of [this.head, this.all, this.covers, this.most, this.line, this.said, this.score, this.bestFit, this.adds]) a.fill(0);
+    this.touched = [];
+    this.added = [];
+  }
+
+  heads(places: Places, weight: number): void {
+    const { nowHead, nowAny, nowUnits } = this;
+    for (let i = 0; i < places.units.length; i++) {
+      const unit = places.units[i] as number;
+      const score = weight * (places.inHeads[i] as number);
+      if (!nowAny[unit]) nowUnits.push(unit);
+      if (score > (nowHead[unit] as number)) nowHead[unit] = score;
+      if (score > (nowAny[unit] as number)) nowAny[unit] = score;
+    }
+  }
+
+  lines(places: Places, weight: number): void {
+    const { nowLine, nowLines } = this;
+    for (let i = 0; i < places.lines.length; i++) {
+      const line = places.lines[i] as number;
+      const score = weight * (places.inLines[i] as number);
+      if (!nowLine[line]) nowLines.push(line);
+      if (score > (nowLine[line] as number)) nowLine[line] = score;
+    }
+  }
+
+  /** Ends a concept, which says so much. */
+  close(unitOf: Int32Array, says: number): void {
+    const { nowHead, nowAny, nowLine, adds, all } = this;
+    for (const line of this.nowLines) {
+      const unit = unitOf[line] as number;
+      const score = nowLine[line] as number;
+      nowLine[line] = 0;
+      if (!nowAny[unit]) this.nowUnits.push(unit);
+      if (score > (nowAny[unit] as number)) nowAny[unit] = score;
+      const more = score - (nowHead[unit] as number);
+      if (more <= 0) continue;
+      if (!adds[line]) this.added.push(line);
+      adds[line] = (adds[line] as number) + more;
+    }
+    for (const unit of this.nowUnits) {
+      if (!all[unit]) this.touched.push(unit);
+      all[unit] = (all[unit] as number) + (nowAny[unit] as number);
+      this.head[unit] = (this.head[unit] as number) + (nowHead[unit] as number);
+      this.covers[unit] = (this.covers[unit] as number) + says;
+      nowHead[unit] = nowAny[unit] = 0;
+    }
+    this.nowUnits = [];
+    this.nowLines = [];
+  }
+
+  /** Ends the last one: the best line of each unit; of two that fit alike, the first. */
+  end(unitOf: Int32Array, firstLine: Int32Array): void {
+    for (const line of this.added) {
+      const unit = unitOf[line] as number;
+      const adds = this.adds[line] as number;
+      if (adds > (this.most[unit] as number)) this.most[unit] = adds;
+      const fit = line === firstLine[unit] ? FIRST * adds : adds;
+      if (fit < (this.bestFit[unit] as number) || (fit === this.bestFit[unit] && line + 1 > (this.line[unit] as number))) continue;
+      this.bestFit[unit] = fit;
+      this.line[unit] = line + 1;
+    }
+  }
 }
 
 function add(to: Concept, term: number, part: number): void {
@@ -241,16 +383,25 @@ const digits = "0123456789ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz-_
 const values = new Uint8Array(128);
 for (let i = 0; i < digits.length; i++) values[digits.charCodeAt(i)] = i;
 
-/** The steps of a weight; see Steps in builder/search. */
-const STEPS = 8;
+/** The steps of a weight, of how much a unit counts and of how rare a term is; see Steps, Parts and Rarities in builder/search. */
+const STEPS = 12;
+const PARTS = 20;
+const RARITIES = 5;
 
-/** Reads a term's places, as builder/search writes them. */
+/** Reads where a term stands, as builder/search writes it. */
 function decode(list: string): Places {
+  const [heads, lines] = list.slice(1).split(",");
+  const [units, inHeads] = listed(heads || ".");
+  const [inLine, inLines] = listed(lines || ".");
+  return { rare: (values[list.charCodeAt(0)] as number) / RARITIES, units, inHeads, lines: inLine, inLines };
+}
+
+function listed(list: string): [Int32Array, Float32Array] {
   const end = list.indexOf(".");
-  const n = end < 0 ? 0 : list.length - end - 1;
-  const units = new Int32Array(n);
+  const n = list.length - end - 1;
+  const places = new Int32Array(n);
   const weights = new Float32Array(n);
-  let unit = -1;
+  let place = -1;
   let way = 0;
   let shift = 0;
   for (let i = 0, k = 0; i < end; i++) {
@@ -258,11 +409,11 @@ function decode(list: string): Places {
     way += (d & 31) << shift;
     shift += 5;
     if (d > 31) continue;
-    unit += way;
-    units[k] = unit;
+    place += way;
+    places[k] = place;
     weights[k] = (values[list.charCodeAt(end + 1 + k)] as number) / STEPS;
     k++;
     way = shift = 0;
   }
-  return { units, weights };
+  return [places, weights];
 }

@@ -11,6 +11,9 @@ import { shown } from "./shown";
 /** How long after the last letter the number of places is told, so that a screen reader is not talked over. */
 const TELL = 700;
 
+/** How long after the last letter a question is kept, which takes longer in some browsers than to find what is asked. */
+const KEEP = 300;
+
 /** How near a topic has to come to the best place to be offered. */
 const AS_GOOD = 0.5;
 
@@ -21,6 +24,7 @@ class Search {
   private readonly root: string;
   private said = ""; // the question that is shown
   private telling = 0;
+  private keeping = 0;
 
   constructor(private readonly page: HTMLElement, private readonly data: DataSearch, form: HTMLFormElement) {
     this.field = form.querySelector("input") as HTMLInputElement;
@@ -32,6 +36,7 @@ class Search {
       event.preventDefault();
       this.ask(false).then(() => this.toFirst());
     });
+    slot(page, "found").addEventListener("click", () => this.keep()); // a link may lead away at once
     this.begin();
   }
 
@@ -59,7 +64,8 @@ class Search {
   private async ask(typing: boolean): Promise<void> {
     const question = this.field.value.trim();
     this.said = question;
-    this.keep(question);
+    clearTimeout(this.keeping);
+    this.keeping = window.setTimeout(() => this.keep(), KEEP);
     slot(this.page, "browse").hidden = false;
     if (!question) {
       slot(this.page, "found").hidden = true;
@@ -91,7 +97,7 @@ class Search {
       const page = index.page(f.unit);
       const text = this.files.text(page);
       const unit = text && text.units[index.place(f.unit).nth];
-      if (text && unit) rows.appendChild(shown(index, says, this.root, page, text, unit));
+      if (text && unit) rows.appendChild(shown(index, says, this.root, page, text, unit, f));
     }
     empty(list);
     list.appendChild(rows);
@@ -146,10 +152,11 @@ class Search {
   }
 
   /** So that a reader who comes back finds what was asked. It is in this tab's history alone. */
-  private keep(question: string): void {
+  private keep(): void {
+    clearTimeout(this.keeping);
     if (this.data.shared) return;
     try {
-      history.replaceState({ asked: question }, "");
+      history.replaceState({ asked: this.said }, "");
     } catch {
       // a viewer that keeps no history
     }

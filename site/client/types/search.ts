@@ -4,7 +4,8 @@
 export interface First {
   words: string;
   skip: string;
-  units: number;
+  lines: number[];
+  counted: string;
   pages: string[];
   counts: number[];
   topics?: Topic[];
