@@ -49,7 +49,7 @@ class Handout {
     this.tighten();
   }
 
-  /** Long titles at a long address have room on a taller card. */
+  /** Long titles at a long address have room on a card in smaller type. */
   private tighten(): void {
     const cards = Array.from(this.sheet.querySelectorAll<HTMLElement>(".card"));
     const set = (tight: boolean): void => cards.forEach((card) => card.classList.toggle("tight", tight));
