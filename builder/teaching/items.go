@@ -2,6 +2,7 @@ package teaching
 
 import (
 	"fmt"
+	"path"
 	"slices"
 	"strings"
 	"unicode"
@@ -92,9 +93,21 @@ func wordsOf(s string) []string {
 // bankFrom is how many one-best-answer questions there have to be before a share of them says anything.
 const bankFrom = 10
 
-// Bank holds all one-best-answer questions together: chance makes the key the longest option of one in as many as there
-// are options, and ten points more is the most that passes.
+// Bank holds the one-best-answer questions of a folder together, since whoever adds cases in a layer can change those alone.
 func Bank(cs []*Case, list *finding.List) {
+	folders := map[string][]*Case{}
+	for _, c := range cs {
+		dir := path.Dir(c.ID.At.File)
+		folders[dir] = append(folders[dir], c)
+	}
+	for _, own := range folders {
+		longestKeys(own, list)
+	}
+}
+
+// longestKeys tells of keys that are the longest option: chance makes them so in one of as many as there are options, and
+// ten points more is the most that passes.
+func longestKeys(cs []*Case, list *finding.List) {
 	n, longest, chance := 0, 0, 0.0
 	for b := range items(cs) {
 		n++
