@@ -40,6 +40,34 @@ func YAML(src string) (template.HTML, error) {
 	return template.HTML(b.String()), nil
 }
 
+// bare writes no element around the parts.
+var bare = html.New(html.WithClasses(true), html.ClassPrefix("y-"), html.PreventSurroundingPre(true))
+
+// Numbered gives src as YAML does, with each line in an element of its own. Those that are led to have the id "line-"
+// and their number, from 1. The style wraps lines and writes the numbers, so that they are not copied along.
+func Numbered(src string, led map[int]bool) (template.HTML, error) {
+	s := &scanner{}
+	var b strings.Builder
+	b.WriteString(`<pre class="listing numbered"><code>`)
+	n := 0
+	for line := range strings.Lines(src) {
+		n++
+		s.tokens = nil
+		s.line(strings.TrimRight(line, "\n"))
+		if led[n] {
+			fmt.Fprintf(&b, `<span id="line-%d">`, n)
+		} else {
+			b.WriteString("<span>")
+		}
+		if err := bare.Format(&b, plainStyle, chroma.Literator(s.tokens...)); err != nil {
+			return "", fmt.Errorf("colour a listing: %w", err)
+		}
+		b.WriteString("\n</span>")
+	}
+	b.WriteString("</code></pre>\n")
+	return template.HTML(b.String()), nil
+}
+
 // scanner knows the plain part of YAML that Keelpath's files use: comments,
 // keys, texts in quotes, lists and maps on one line. A text that runs over lines
 // is coloured line by line.
@@ -67,7 +95,7 @@ func (s *scanner) line(rest string) {
 	key := true
 	for rest != "" {
 		space := rest[:len(rest)-len(strings.TrimLeft(rest, " \t\n"))]
-		s.add(chroma.TextWhitespace, space)
+		s.add(chroma.Text, space) // which has no colour, and so needs no element
 		if rest = rest[len(space):]; rest == "" {
 			return
 		}

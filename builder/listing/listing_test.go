@@ -30,6 +30,19 @@ func TestNothingIsLost(t *testing.T) {
 		if err != nil {
 			t.Fatalf("%.40q: %v", src, err)
 		}
+		numbered, err := Numbered(src, map[int]bool{1: true})
+		if err != nil {
+			t.Fatalf("%.40q: %v", src, err)
+		}
+		if got := html.UnescapeString(tags.ReplaceAllString(string(numbered), "")); strings.TrimRight(got, "\n") != strings.TrimRight(src, "\n") {
+			t.Errorf("%.40q is shown with numbers as %.200q", src, got)
+		}
+		if src != "" && !strings.HasPrefix(string(numbered), `<pre class="listing numbered"><code><span id="line-1">`) {
+			t.Errorf("%.40q: nothing leads to its first line", src)
+		}
+		if n, want := strings.Count(string(numbered), "\n</span>"), strings.Count(strings.TrimSuffix(src, "\n"), "\n")+1; n != want && src != "" {
+			t.Errorf("%.40q has %d lines, want %d", src, n, want)
+		}
 		got := html.UnescapeString(tags.ReplaceAllString(string(out), ""))
 		if strings.TrimRight(got, "\n") != strings.TrimRight(src, "\n") {
 			t.Errorf("%.40q is shown as %.200q", src, got)

@@ -80,6 +80,7 @@ var entries = []entry{
 	{from: "client/feet/beside.ts"},
 	{from: "style/feet.css"}, // the page of all kinds of feet
 	{from: aloudScript},
+	{from: "style/map.css"}, // maps of trees
 	{from: "style/seek.css"},
 	{from: "style/search.css"},
 	{from: fieldScript},

@@ -17,6 +17,7 @@ type insideView struct {
 	Counts   countsView
 	Paper    string // address of the tree's paper page; empty for a tree that patients do not take
 	Tree     TreeView
+	Map      mapView
 	Sources  []SourceView
 	Examples []exampleView
 	File     string
@@ -49,6 +50,9 @@ func insideModel(v viewer, p plan.Page) (any, error) {
 	if out.Tree, err = v.tree(t); err != nil {
 		return nil, err
 	}
+	if out.Map, err = v.treeMap(t); err != nil {
+		return nil, err
+	}
 	for _, e := range t.Examples {
 		ev, err := exampleOf(v, t, e)
 		if err != nil {
@@ -56,7 +60,7 @@ func insideModel(v viewer, p plan.Page) (any, error) {
 		}
 		out.Examples = append(out.Examples, ev)
 	}
-	out.Listing, err = listing.YAML(string(text))
+	out.Listing, err = listing.Numbered(string(text), placesIn(t))
 	return out, err
 }
 

@@ -42,7 +42,7 @@ var kinds = map[plan.Kind]kind{
 	plan.Glossary:   {template: "glossary", model: glossaryModel, aloud: true},
 	plan.Questions:  {template: "questions", model: questionsModel},
 	plan.Teach:      {template: "teach", model: teachModel},
-	plan.Inside:     {template: "inside", model: insideModel, loads: []string{"style/planner.css"}, credits: treeCredits, text: treeText},
+	plan.Inside:     {template: "inside", model: insideModel, loads: []string{"style/planner.css", "style/map.css"}, credits: treeCredits, text: treeText},
 	plan.Cases:      {template: "cases", model: casesModel, loads: []string{"style/planner.css"}},
 	plan.Case:       {template: "case", model: caseModel, loads: []string{"style/planner.css", "style/case.css"}, credits: caseCredits},
 	plan.CaseKey:    {template: "case-key", model: caseKeyModel, loads: []string{"style/planner.css", "style/case.css"}, credits: caseCredits},

@@ -168,8 +168,8 @@ func TestNames(t *testing.T) {
 	trees := load(t).PatientTrees()
 	// As parts the prompts and the words about a reader in three voices, what the page says in two, three figures in three, the cutaways, the
 	// drawings of what to do, each topic in three voices, and what shows its answers.
-	if parts := 19 + 3*len(trees) + len(groundParts(trees)); len(assets) != 31+parts {
-		t.Errorf("%d assets: %v, want sixteen styles, twelve scripts, the mark, two weights of the typeface, and %d parts", len(assets), assets, parts)
+	if parts := 19 + 3*len(trees) + len(groundParts(trees)); len(assets) != 32+parts {
+		t.Errorf("%d assets: %v, want seventeen styles, twelve scripts, the mark, two weights of the typeface, and %d parts", len(assets), assets, parts)
 	}
 }
 

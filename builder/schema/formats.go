@@ -457,9 +457,13 @@ func answersAll(rule form) form {
 	return form{"properties": form{"answers": form{"additionalProperties": rule}}}
 }
 
+// shortForm is words of tree.MaxShort letters; the checker counts them.
+var shortForm = words()
+
 var answerForm = keys(
 	placeKey,
 	key{"text", need, "The answer as the reader sees it.", words()},
+	key{"short", may, "What a map of the tree says in its place, where it is long.", shortForm},
 	key{"go", may, "Where it leads: a question or an ending.", id()},
 	key{"sign", may, "In place of go: the sign of the safety screen that this answer tells.", id()},
 	key{"tells", may, "Ids of told facts.", oneOrMore()},
@@ -470,6 +474,7 @@ var answerForm = keys(
 
 var routeForm = keys(
 	key{"if", may, `A condition: steepness > 8.5*percent. Only the last route may lack it, and is taken where no other is.`, line().with(form{"maxLength": formula.MaxLength})},
+	key{"short", may, "What a map of the tree says in place of the condition.", shortForm},
 	key{"go", need, "Where it leads: a question or an ending.", id()},
 	key{"cards", may, "Ids of cards that it adds.", set(text())},
 )

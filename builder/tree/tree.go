@@ -80,6 +80,7 @@ type Question struct {
 type Answer struct {
 	ID    read.Text
 	Text  read.Text
+	Short read.Text   // what a map of the tree says in its place; optional
 	Go    read.Text   // a question or an ending; optional with pick any
 	Cards []read.Text // ids of cards this answer adds
 	Alone bool        // pick any: cannot be chosen together with others
