@@ -221,3 +221,25 @@ func TestSearchAnswersOnTheFirstScreen(t *testing.T) {
 		t.Errorf("%d are answered on the first screen, and it was %d", answered, answeredOnScreen)
 	}
 }
+
+// What is cut from a long paragraph ends with a sentence, since whom to call often stands at the end of one.
+func TestSearchShowsWholeSentences(t *testing.T) {
+	t.Parallel()
+	b := newTab(t)
+	cut := 0
+	for _, question := range []string{"how many socks", "my limb is swollen", "I fell in the shower", "can I drive", "blister under the liner", "what do I pay"} {
+		b.search(question, onDisk)
+		for _, shown := range b.found().Texts {
+			if !strings.HasSuffix(shown, " …") {
+				continue
+			}
+			cut++
+			if text := strings.TrimRight(strings.TrimSuffix(shown, " …"), `"”')`); !strings.ContainsRune(".?!", rune(text[len(text)-1])) {
+				t.Errorf("%q shows %q", question, shown)
+			}
+		}
+	}
+	if cut == 0 {
+		t.Error("no paragraph was cut")
+	}
+}

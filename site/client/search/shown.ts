@@ -49,7 +49,7 @@ function mark(place: HTMLElement, index: Index, says: Map<number, number>, text:
   place.appendChild(document.createTextNode(plain));
 }
 
-/** A long text from the sentence on that has most of what is looked for near it; of several, the first. */
+/** A long text from the sentence on that has most of what is looked for near it, of several the first, in whole sentences. */
 export function cut(index: Pick<Index, "termIn">, says: Map<number, number>, text: string): string {
   if (text.length <= ROOM) return text;
   const words = text.split(" ");
@@ -63,14 +63,24 @@ export function cut(index: Pick<Index, "termIn">, says: Map<number, number>, tex
     for (let k = i; k < to; k++) score += weights[k] as number;
     if (score > most) [most, from] = [score, i];
   }
-  const to = fits(words, from);
+  const to = whole(words, fits(words, from));
   return (from ? "… " : "") + words.slice(from, to).join(" ") + (to < words.length ? " …" : "");
 }
 
+/** How many letters a sentence may go on past the room: whom to call stands at the end of one. */
+const BEYOND = 160;
+
+/** Up to which word the sentence goes on that is cut at one; where it is too long, that one. */
+function whole(words: string[], to: number): number {
+  const end = fits(words, to, BEYOND);
+  for (let k = to; k <= end; k++) if (/[.?!]["”')]*$/.test(words[k - 1] || "")) return k;
+  return to;
+}
+
 /** Up to which word there is room, from one on. */
-function fits(words: string[], from: number): number {
+function fits(words: string[], from: number, room = ROOM): number {
   let letters = 0;
   let to = from;
-  while (to < words.length && letters + (words[to] as string).length < ROOM) letters += (words[to++] as string).length + 1;
+  while (to < words.length && letters + (words[to] as string).length < room) letters += (words[to++] as string).length + 1;
   return to;
 }
