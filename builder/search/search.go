@@ -194,38 +194,48 @@ func (x *Index) Add(p Page) {
 // unit enters a place. The title of its page says what it is about and is not counted among its own words.
 func (x *Index) unit(title string, u Unit) {
 	at := len(x.heads)
-	size := x.enter(u.Heading, inHeading, at, headsOf)
+	heading := x.termsOf(u.Heading)
+	size := enter(heading, inHeading, at, headsOf)
 	if u.Heading != title {
-		size += x.enter(title, inTitle, at, headsOf)
+		size += enter(x.termsOf(title), inTitle, at, headsOf)
 	}
-	x.stands(u.Heading, at)
+	stands(heading, at)
 	x.heads = append(x.heads, size)
 	for _, l := range u.Lines {
-		line := len(x.lines)
-		x.lines = append(x.lines, x.line(line, l))
-		x.stands(l.Text, at)
+		x.lines = append(x.lines, x.line(len(x.lines), at, l))
 	}
 	x.of, x.count = append(x.of, len(u.Lines)), append(x.count, cmp.Or(u.Part, 1))
 }
 
-func (x *Index) line(at int, l Line) float64 {
+// line enters a line of a unit.
+func (x *Index) line(at, unit int, l Line) float64 {
+	text := x.termsOf(l.Text)
+	stands(text, unit)
 	if l.Beside {
-		return x.enter(l.Text, inBeside, at, linesOf)
+		return enter(text, inBeside, at, linesOf)
 	}
-	return x.enter(l.Text, inText, at, linesOf) + x.enter(l.Lead, inLead, at, linesOf)
+	return enter(text, inText, at, linesOf) + enter(x.termsOf(l.Lead), inLead, at, linesOf)
 }
 
 func headsOf(t *term) *[]posting { return &t.heads }
 func linesOf(t *term) *[]posting { return &t.lines }
 
-// enter enters the words of a text that stands at a place, and gives how much it counts.
-func (x *Index) enter(text string, weight float64, at int, list func(*term) *[]posting) float64 {
-	size := 0.0
-	for _, word := range Split(text) {
-		t := x.counts(word)
-		if t == nil {
-			continue
+// termsOf gives the terms of a text's words, in their order, without those that are left out.
+func (x *Index) termsOf(text string) []*term {
+	words := Split(text)
+	out := make([]*term, 0, len(words))
+	for _, word := range words {
+		if t := x.counts(word); t != nil {
+			out = append(out, t)
 		}
+	}
+	return out
+}
+
+// enter enters the terms of a text that stands at a place, and gives how much it counts.
+func enter(text []*term, weight float64, at int, list func(*term) *[]posting) float64 {
+	size := 0.0
+	for _, t := range text {
 		size += weight
 		in := list(t)
 		if n := len(*in); n > 0 && (*in)[n-1].at == at {
@@ -250,9 +260,9 @@ func (x *Index) counts(word string) *term {
 }
 
 // stands counts a unit for each stem of a text, once.
-func (x *Index) stands(text string, unit int) {
-	for _, word := range Split(text) {
-		if t := x.counts(word); t != nil && t.last != unit+1 {
+func stands(text []*term, unit int) {
+	for _, t := range text {
+		if t.last != unit+1 {
 			t.units++
 			t.last = unit + 1
 		}
