@@ -93,7 +93,7 @@ func (l *loader) check(ctx context.Context) error {
 		c.figure(f)
 	}
 	first := l.Lang == FirstLanguage
-	steps := []func(){c.fileNames, c.pageTextsThere, c.cases, c.drawings, c.namedDrawings, c.told, c.wordForms, c.searchWords, func() { c.saidHeld(first) }, func() { proof.HandOvers(l.Trees, l.list) }, func() { c.readingGrades(first) }}
+	steps := []func(){c.fileNames, c.shorts, c.pageTextsThere, c.cases, c.drawings, c.namedDrawings, c.told, c.wordForms, c.searchWords, func() { c.saidHeld(first) }, func() { proof.HandOvers(l.Trees, l.list) }, func() { c.readingGrades(first) }}
 	if first { // rules of its words
 		steps = append(steps, c.oneMark, c.twins, c.anchors)
 	}

@@ -40,7 +40,7 @@ func (l *Library) everyCredits() []read.Credits {
 // PastReview names the findings of Overdue.
 const PastReview = "past-review"
 
-// Overdue warns of each tree and explainer, and of the safety screen, whose next review was due before
+// Overdue warns of each tree, explainer and case, and of the safety screen, whose next review was due before
 // today. The date stands on the page for the reader as well; this is for those
 // who can do something about it.
 //

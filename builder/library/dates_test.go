@@ -32,7 +32,7 @@ func TestOverdue(t *testing.T) {
 	}{
 		{"long before", corpusDay, 0},
 		{"on the very day, late", due.Add(23*time.Hour + 59*time.Minute), -1},
-		{"the day after", due.AddDate(0, 0, 1), len(l.Trees) + len(l.Explainers) + 1},
+		{"the day after", due.AddDate(0, 0, 1), len(l.Trees) + len(l.Explainers) + len(l.Cases) + 1},
 	} {
 		var list finding.List
 		l.Overdue(c.today, &list)

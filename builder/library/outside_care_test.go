@@ -9,6 +9,7 @@ import (
 
 	"keelpath/builder/internal/librarytest"
 	"keelpath/builder/read"
+	"keelpath/builder/teaching"
 	"keelpath/builder/tree"
 )
 
@@ -148,7 +149,7 @@ func TestHydraulicAnkleAtOnePace(t *testing.T) {
 		hold(id, l.Tree("foot-class-matching").Ending(id).Types)
 	}
 	for _, c := range l.Cases {
-		if strings.Contains(c.Who.S, ", one pace") {
+		if slices.ContainsFunc(c.Facts, func(f *teaching.Fact) bool { return strings.HasSuffix(f.Says.S, ": one pace.") }) {
 			hold(c.ID.S, c.Argue)
 		}
 	}

@@ -20,6 +20,7 @@ import (
 	"keelpath/builder/ledger"
 	"keelpath/builder/library"
 	"keelpath/builder/plan"
+	"keelpath/builder/search"
 	"keelpath/content"
 	"keelpath/trees"
 )
@@ -280,7 +281,11 @@ func TestWhatIsMadeAgain(t *testing.T) {
 		}
 	}
 	slices.Sort(changed)
-	if len(changed) != 3 || changed[0] != "learn/falls.html" || changed[1] != "search/learn/falls.js" || !strings.HasPrefix(changed[2], "search/places-") {
+	// The index is of all pages: where words stand counts in order, and how long texts are on the whole counts for what is first.
+	pages := slices.DeleteFunc(slices.Clone(changed), func(name string) bool {
+		return name == "search/"+search.FirstFile || strings.HasPrefix(name, "search/places-")
+	})
+	if !slices.Equal(pages, []string{"learn/falls.html", "search/learn/falls.js"}) {
 		t.Errorf("a line more on one page changed %q", changed)
 	}
 	if made := len(now) - 1 - kept; made != len(changed) {

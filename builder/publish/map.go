@@ -58,7 +58,7 @@ func (v viewer) treeMap(t *tree.Tree) (mapView, error) {
 	}
 	path, known := pathOf(g, walked)
 	out.Who = e.Who.S
-	out.Walked = m.SVG(treemap.Drawing{Name: v.say().Say("map.walked", "who", e.Who.S), Path: path, Known: known})
+	out.Walked = m.SVG(treemap.Drawing{Name: v.say().Say("map.walked", "who", e.Who.S), Path: path, Known: known, Number: v.say().Number})
 	return out, nil
 }
 

@@ -81,11 +81,8 @@ const longestKept = 32
 // forms of the word, its stem tells.
 var endings = []string{"", "s", "es", "ed", "d", "ing", "er", "ers", "ly", "y", "ies", "ied"}
 
-// Forms gives a word, and others that it may be written as, which have the same stem. Some of them nobody
+// forms gives a word, and others that it may be written as, which have the same stem. Some of them nobody
 // writes, which does no harm.
-func Forms(lang, word string) []string { return stemsOf(lang).forms(word) }
-
-// forms is Forms.
 func (s stems) forms(word string) []string {
 	out := []string{word}
 	stem := s.of(word)

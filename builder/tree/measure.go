@@ -130,7 +130,7 @@ func parseRoutes(m *read.Map, list *finding.List) []*Route {
 	var out []*Route
 	maps := m.Maps("routes", "a route")
 	for i, r := range maps {
-		route := &Route{At: r.At(), If: parseFormula(r.Text("if"), list), Short: parseShort(r, list), Go: r.NeedText("go"), Cards: r.IDs("cards")}
+		route := &Route{At: r.At(), If: parseFormula(r.Text("if"), list), Short: r.Words("short"), Go: r.NeedText("go"), Cards: r.IDs("cards")}
 		r.Done()
 		if !route.If.Given() && i < len(maps)-1 {
 			list.Add(r.At(), "route-order", "a route without a condition stands before others", "put it last: it is taken where no other is")

@@ -5,7 +5,6 @@ import (
 	"path"
 	"slices"
 	"strings"
-	"unicode/utf8"
 
 	"keelpath/builder/drawing"
 	"keelpath/builder/finding"
@@ -123,7 +122,7 @@ func parseQuestion(id read.Text, m *read.Map, list *finding.List) *Question {
 
 func parseAnswer(id read.Text, m *read.Map, q *Question, of *read.Map, list *finding.List) *Answer {
 	a := &Answer{
-		ID: id, Text: m.NeedWords("text"), Short: parseShort(m, list), Go: m.Text("go"), Cards: m.IDs("cards"), Alone: m.Bool("alone"),
+		ID: id, Text: m.NeedWords("text"), Short: m.Words("short"), Go: m.Text("go"), Cards: m.IDs("cards"), Alone: m.Bool("alone"),
 		Sign: m.Text("sign"), Tells: m.OneOrMore("tells"),
 	}
 	who := fmt.Sprintf("answer %q of question %q", id.S, q.ID.S)
@@ -147,18 +146,8 @@ func parseAnswer(id read.Text, m *read.Map, q *Question, of *read.Map, list *fin
 	return a
 }
 
-// MaxShort is how many letters a short text may have, so that it stands on a map in two lines or fewer.
+// MaxShort is how many letters a short text may have, so that it stands on a map in two lines or fewer. The library counts them.
 const MaxShort = 28
-
-// parseShort reads what a map says in place of an answer or a condition.
-func parseShort(m *read.Map, list *finding.List) read.Text {
-	short := m.Words("short")
-	if n := utf8.RuneCountInString(short.S); n > MaxShort {
-		list.Add(short.At, "too-long", fmt.Sprintf("the short text %q has %d letters, and at most %d were expected", short.S, n, MaxShort),
-			"say it in fewer words; the whole answer stands on the tree's other pages")
-	}
-	return short
-}
 
 // parseGround reads the name of the tile that shows an answer, or the amounts of a measure of a kind. An unknown name is
 // left out.

@@ -12,10 +12,11 @@ import (
 
 // Drawing says what of a map is drawn. The classes are made visible by site/style/map.css.
 type Drawing struct {
-	Name  string                // for who listens
-	Link  func(line int) string // where a node leads, by its line in the file; nil for nowhere
-	Path  []string              // questions in the order in which they were answered, and the ending; drawn thick, with numbered beads
-	Known map[string]bool       // the questions and endings whose words are shown; nil for all. The answers of a known question are shown
+	Name   string                // for who listens
+	Link   func(line int) string // where a node leads, by its line in the file; nil for nowhere
+	Path   []string              // questions in the order in which they were answered, and the ending; drawn thick, with numbered beads
+	Number func(int) string      // how the page says a bead's number; asked for where there is a path
+	Known  map[string]bool       // the questions and endings whose words are shown; nil for all. The answers of a known question are shown
 }
 
 // SVG draws a map. Its units are millimetres.
@@ -122,8 +123,8 @@ func (p *picture) place(node Node, known bool) {
 	bead, class := slices.Index(p.Path, node.ID), "m-stone"
 	switch {
 	case bead >= 0 && !node.Again:
-		fmt.Fprintf(&p.b, `<circle class="m-bead" cx="%s" cy="%s" r="%s"/><text class="m-number" x="%s" y="%s" font-size="2.6">%d</text>`,
-			n(node.X), n(node.Y), n(beadRadius), n(node.X), n(node.Y+0.95), bead+1)
+		fmt.Fprintf(&p.b, `<circle class="m-bead" cx="%s" cy="%s" r="%s"/><text class="m-number" x="%s" y="%s" font-size="2.6">%s</text>`,
+			n(node.X), n(node.Y), n(beadRadius), n(node.X), n(node.Y+0.95), p.Number(bead+1))
 		return
 	case !known:
 		class = "m-unknown"
