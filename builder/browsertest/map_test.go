@@ -22,3 +22,27 @@ func TestMapOnOnePage(t *testing.T) {
 		}
 	}
 }
+
+// An A4 map is as wide as its window where there is room for type of 11 px; on a phone it begins with its first question.
+func TestMapInItsWindow(t *testing.T) {
+	t.Parallel()
+	b := newTab(t)
+	b.open(onDisk("teach/loads-and-weight.html"))
+	for _, wide := range []int64{320, 1200, 1280} {
+		b.size(wide, 640)
+		got := eval[struct{ Window, Map, Type, First float64 }](b, `(() => {
+  const around = document.querySelector(".map-window"), map = around.querySelector("svg"), text = map.querySelector(".m-name");
+  return { Window: around.clientWidth, Map: around.scrollWidth, First: text.getBoundingClientRect().right,
+    Type: parseFloat(getComputedStyle(text).fontSize) * map.getBoundingClientRect().width / map.viewBox.baseVal.width };
+})()`)
+		if wide >= 1200 && got.Map > got.Window {
+			t.Errorf("at %d px the map is %.0f px wide in a window of %.0f", wide, got.Map, got.Window)
+		}
+		if got.Type < 11 {
+			t.Errorf("at %d px its type has %.1f px", wide, got.Type)
+		}
+		if got.First > float64(wide) {
+			t.Errorf("at %d px its first question ends at %.0f px", wide, got.First)
+		}
+	}
+}

@@ -123,8 +123,8 @@ func (p *picture) place(node Node, known bool) {
 	bead, class := slices.Index(p.Path, node.ID), "m-stone"
 	switch {
 	case bead >= 0 && !node.Again:
-		fmt.Fprintf(&p.b, `<circle class="m-bead" cx="%s" cy="%s" r="%s"/><text class="m-number" x="%s" y="%s" font-size="2.6">%s</text>`,
-			n(node.X), n(node.Y), n(beadRadius), n(node.X), n(node.Y+0.95), p.Number(bead+1))
+		fmt.Fprintf(&p.b, `<circle class="m-bead" cx="%s" cy="%s" r="%s"/><text class="m-number" x="%s" y="%s" font-size="%s">%s</text>`,
+			n(node.X), n(node.Y), n(beadRadius), n(node.X), n(node.Y+1), n(p.Sheet.Size), p.Number(bead+1))
 		return
 	case !known:
 		class = "m-unknown"
