@@ -146,6 +146,9 @@ func TestInvitationsPrinted(t *testing.T) {
 				}
 				p := b.print(paper, fmt.Sprintf("invitation-%s-%d", kind, i))
 				checkInvitation(t, p, kind, invitationTo(at, topics), topics)
+				if kind == "cards" {
+					b.checkCardType()
+				}
 			}
 		}
 	}
@@ -164,6 +167,26 @@ func invitationTo(at string, topics []string) string {
 	return at + "prepare/index.html#take=" + strings.Join(topics, ",")
 }
 
+// cardsOf is how many cards are on a sheet: long titles of three topics or more may need higher ones.
+func cardsOf(topics []string) int {
+	if len(topics) > 2 {
+		return 6
+	}
+	return 8
+}
+
+// checkCardType holds that no type on a card is smaller than 3 mm.
+func (b *tab) checkCardType() {
+	b.t.Helper()
+	mm := eval[float64](b, `(() => {
+  const card = document.querySelector(".handout .card"), all = Array.from(card.querySelectorAll("p, li, span, a"));
+  return Math.min(...all.map((e) => parseFloat(getComputedStyle(e).fontSize))) / (card.getBoundingClientRect().width / 85.6);
+})()`)
+	if mm < 2.99 {
+		b.t.Errorf("type on a card is %.2f mm", mm)
+	}
+}
+
 func checkInvitation(t *testing.T, p printout, kind, want string, topics []string) {
 	t.Helper()
 	name := fmt.Sprintf("%s to %q", kind, topics)
@@ -172,7 +195,7 @@ func checkInvitation(t *testing.T, p printout, kind, want string, topics []strin
 	}
 	codes, n := p.codes(), 1
 	if kind == "cards" {
-		n = 8
+		n = cardsOf(topics)
 	}
 	if len(codes) != n {
 		t.Errorf("%s: %d codes are read, want %d", name, len(codes), n)
@@ -205,7 +228,8 @@ func checkInvitation(t *testing.T, p printout, kind, want string, topics []strin
 	}
 }
 
-// The longest address, and topics with the longest names there are, still have room: a card's last line is printed.
+// The longest address, and topics with the longest names there are, still have room: a card's last line is printed,
+// and its type is not smaller.
 func TestInvitationsAtTheirLongest(t *testing.T) {
 	t.Parallel()
 	at := "https://keelpath.alder-quay.example/" + strings.Repeat("feet-and-legs/", 4)
@@ -218,8 +242,11 @@ func TestInvitationsAtTheirLongest(t *testing.T) {
 		b.pickForPrint(kind, topics...)
 		p := b.print("Letter", "invitation-longest-"+kind)
 		checkInvitation(t, p, kind, invitationTo(at, topics), topics)
-		if kind == "cards" && strings.Count(p.asWritten(), "weekdays 8 to 4") != 8 {
+		if kind == "cards" && strings.Count(p.asWritten(), "weekdays 8 to 4") != cardsOf(topics) {
 			t.Errorf("a card's last line is cut off")
+		}
+		if kind == "cards" {
+			b.checkCardType()
 		}
 	}
 }

@@ -46,16 +46,18 @@ class Handout {
     const address = invitation(this.at, ids);
     broken(slot(this.root, "leads"), address);
     this.code(address);
-    this.tighten();
+    this.raise();
   }
 
-  /** Long titles at a long address have room on a card in smaller type. */
-  private tighten(): void {
+  /** Long titles at a long address have room on a higher card. */
+  private raise(): void {
     const cards = Array.from(this.sheet.querySelectorAll<HTMLElement>(".card"));
-    const set = (tight: boolean): void => cards.forEach((card) => card.classList.toggle("tight", tight));
-    set(false);
     const first = cards[0];
-    if (first) set(first.scrollHeight > first.clientHeight);
+    if (!first) return;
+    for (const high of ["", "high", "highest"]) {
+      for (const card of cards) card.className = `card ${high}`;
+      if (first.scrollHeight <= first.clientHeight) return;
+    }
   }
 
   private holds(when: string): boolean {
@@ -77,8 +79,9 @@ class Handout {
     if (!code) return;
     const all = side(code);
     const drawn = path(code);
-    for (const picture of Array.from(this.sheet.querySelectorAll('[data-slot="code"]'))) {
+    for (const picture of Array.from(this.sheet.querySelectorAll<SVGElement>('[data-slot="code"]'))) {
       picture.setAttribute("viewBox", `0 0 ${all} ${all}`);
+      picture.style.setProperty("--modules", String(all));
       (picture.firstElementChild as Element).setAttribute("d", drawn);
     }
   }
