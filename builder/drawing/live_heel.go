@@ -133,8 +133,9 @@ func drawHeelChange(b *bench) {
 	b.moving("g-told", "ball-size")
 	b.handle("heel-handle", true)
 	b.handle("ball-handle", true)
+	// Between the shin and the edge of the narrowest screen: longer words grow to both sides.
 	for i, id := range []string{"knee-1", "knee-2", "knee-3"} {
-		b.says("d-text d-halo", id, pt{540, 104 + float64(i)*19}, right)
+		b.says("d-text d-halo", id, pt{567, 109 + float64(i)*19}, above)
 	}
 	b.says("d-text", "usual-word", pt{usualAt, 239}, right)
 	b.says("d-text", "other-word", pt{otherAt, 239}, right)
