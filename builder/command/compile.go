@@ -146,6 +146,7 @@ func (s site) before(root, old *os.Root, key inputs) publish.Before {
 	if old != nil {
 		b.Ledger = s.ledger
 		b.Keep = func(f ledger.File) bool { return folder.Keep(root, old, f.Name, f.Size, f.Sum) }
+		b.Read = func(f ledger.File) []byte { return folder.Read(old, f.Name, folder.Sum{Size: f.Size, Sum: f.Sum}) }
 	}
 	return b
 }

@@ -14,8 +14,9 @@ import (
 
 // Before is what a build may take over from the one before.
 type Before struct {
-	Ledger *ledger.Ledger         // of this program; nil where there is none that can be trusted
-	Keep   func(ledger.File) bool // takes a file over as it is; false where it is not what the ledger says
+	Ledger *ledger.Ledger           // of this program; nil where there is none that can be trusted
+	Keep   func(ledger.File) bool   // takes a file over as it is; false where it is not what the ledger says
+	Read   func(ledger.File) []byte // gives what a file held; nil where it is not what the ledger says
 
 	Inputs, Due string // for the new ledger; see there
 

@@ -3,6 +3,7 @@ package publish
 import (
 	"bytes"
 	"crypto/sha256"
+	"iter"
 	"path"
 	"slices"
 	"strings"
@@ -23,9 +24,10 @@ var searched = []plan.Kind{
 	plan.Explainer, plan.FootTypes, plan.Paper, plan.Glossary, plan.Questions, plan.Figure, plan.Pulls, plan.MotionPush, plan.Clinic, plan.Ratings, plan.Teach, plan.Cases, plan.Case,
 }
 
-// writeSearch makes the index of each language out of its finished pages.
-func writeSearch(_ *maker, files []File, to Site) ([]File, error) {
+// writeSearch makes the index of each language out of its finished pages, and writes down what these say.
+func writeSearch(first *maker, files []File, to Site) ([]File, error) {
 	var made []File
+	pages := saidBefore(first.before)
 	for _, m := range makersOf(files) {
 		add := func(f search.File) error {
 			name := m.folder + searchFolder + f.Name
@@ -36,11 +38,15 @@ func writeSearch(_ *maker, files []File, to Site) ([]File, error) {
 			}
 			return to.Write(name, f.Data)
 		}
-		if err := m.index(files, to, add); err != nil {
+		if err := m.index(files, pages, to, add); err != nil {
 			return nil, err
 		}
 	}
-	return made, nil
+	f := pages.file(first)
+	if made = append(made, f); first.stands(f.File) {
+		return made, nil
+	}
+	return made, to.Write(f.Name, pages.now)
 }
 
 // makersOf gives those who made pages, one for each language. Those of a voice make parts of pages alone.
@@ -54,9 +60,9 @@ func makersOf(files []File) []*maker {
 	return out
 }
 
-func (m *maker) index(files []File, to Site, add func(search.File) error) error {
+func (m *maker) index(files []File, pages *pagesSaid, to Site, add func(search.File) error) error {
 	x := search.New(m.searchWords())
-	asked, err := m.asked(files, to)
+	asked, err := m.asked(files, pages, to)
 	if err != nil {
 		return err
 	}
@@ -64,11 +70,11 @@ func (m *maker) index(files []File, to Site, add func(search.File) error) error 
 		if f.by != m || !slices.Contains(searched, f.Page.Kind) {
 			continue
 		}
-		data, err := to.Read(f.Name)
+		said, err := pages.page(f, to)
 		if err != nil {
 			return err
 		}
-		p := unitsOf(f.Page, data, asked)
+		p := unitsOf(f.Page, said, asked)
 		if len(p.Units) == 0 {
 			continue
 		}
@@ -103,7 +109,7 @@ type answered struct {
 }
 
 // asked takes the everyday questions out of their pages. An answer that leads to one place is found there.
-func (m *maker) asked(files []File, to Site) (answered, error) {
+func (m *maker) asked(files []File, pages *pagesSaid, to Site) (answered, error) {
 	out := answered{map[string][]search.Asked{}, map[string]bool{}, map[string][]string{}}
 	for _, w := range m.stock.Shelf().SearchWords().Asked {
 		out.also[w.Place.S] = read.Strings(w.Says)
@@ -116,8 +122,12 @@ func (m *maker) asked(files []File, to Site) (answered, error) {
 		if err != nil {
 			return out, err
 		}
+		said, err := pages.page(f, to)
+		if err != nil {
+			return out, err
+		}
 		leads := leadsOf(f.Page.Name, data)
-		for _, u := range unitsOf(f.Page, data, answered{}).Units {
+		for _, u := range unitsOf(f.Page, said, answered{}).Units {
 			here := f.Page.Name + "#" + u.At
 			if there := leads[u.At]; there != "" && u.At != "" {
 				out.at[there] = append(out.at[there], search.Asked{Question: u.Heading, Answer: answerOf(u), Name: here})
@@ -142,14 +152,14 @@ func answerOf(u search.Unit) string {
 }
 
 // unitsOf cuts a page at its places. What only lists sources or leads on is left out.
-func unitsOf(p plan.Page, page []byte, asked answered) search.Page {
+func unitsOf(p plan.Page, said iter.Seq[Paragraph], asked answered) search.Page {
 	out := search.Page{Name: p.Name, Title: p.Title}
 	if p.Kind == plan.Paper {
 		out.Topic = p.Of
-		return topicOf(out, p, page)
+		return topicOf(out, p, said)
 	}
 	at := map[string]int{}
-	for q := range Paragraphs(page) {
+	for q := range said {
 		if leftOut(q.At) || asked.gone[p.Name+"#"+q.At] {
 			continue
 		}
@@ -180,9 +190,9 @@ func linkTo(p plan.Page, at string) string {
 }
 
 // topicOf is one place: a topic is taken from its beginning.
-func topicOf(out search.Page, p plan.Page, page []byte) search.Page {
+func topicOf(out search.Page, p plan.Page, said iter.Seq[Paragraph]) search.Page {
 	u := search.Unit{Part: partOf(p, "top"), Heading: p.Title, Lines: []search.Line{{Text: p.About}}}
-	for q := range Paragraphs(page) {
+	for q := range said {
 		if !strings.HasPrefix(q.At, "page_safety") && !leftOut(q.At) && q.Text != p.About {
 			u.Lines = append(u.Lines, search.Line{Text: q.Text, Lead: q.Lead, Beside: q.Beside})
 		}
