@@ -183,9 +183,9 @@ func BenchmarkSearch(bench *testing.B) {
 }
 
 // How many of the 100 questions of testdata/questions.txt are answered within the first phone screen of where the first of the
-// three results leads that is the right place: the paragraph or row that answers begins on it. It was 62, and the aim is 70; where
-// the browser scrolls to a paragraph by itself, two may be missed.
-const answeredOnScreen = 60
+// three results leads that is the right place: the paragraph or row that answers begins on it. The aim is 70. It was 62 while links named
+// words that do not stand together on the page, for which the browser shows its top, and is 75.
+const answeredOnScreen = 74
 
 func TestSearchAnswersOnTheFirstScreen(t *testing.T) {
 	src, err := os.ReadFile("../../testdata/questions.txt")

@@ -5,6 +5,7 @@ import (
 	"iter"
 	"slices"
 	"strings"
+	"unicode"
 
 	"golang.org/x/net/html"
 )
@@ -16,6 +17,7 @@ type Paragraph struct {
 	Text    string // plain, on one line
 	Lead    string // what the text begins with, set apart from it: its bold words, or the first cell of its row
 	Beside  bool   // it stands beside what is said: under a picture, at the head of a table, in a listing
+	Lands   [2]int // by which words a link finds it: from which one on, and how many; none where too few stand together
 }
 
 // unlisted are elements of a page's own part whose text says nothing of their own: scripts, what a script
@@ -52,8 +54,15 @@ type paragraphs struct {
 	run   strings.Builder
 	lead  string // of the run; what is set apart first
 	first string // the element that it stands in, while that is open
+	since int    // where in the run its last piece begins: what stands together, with no number of a source or edge of a cell in it
+	apart int    // how many labels are open, whose text some screens hide
+	lands [2]int // of the run
 	done  bool
 }
+
+// landing is how many words of a piece have to stand together for a link to find it by them, and no other place. A browser that is given
+// words that do not stand together on a page shows the page's top.
+const landing = 4
 
 func (r *paragraphs) next() {
 	switch kind := r.z.Next(); kind {
@@ -70,6 +79,7 @@ func (r *paragraphs) next() {
 			e = &element{name: string(name)}
 		}
 		r.cutAt(e)
+		r.partAt(e, kind == html.EndTagToken)
 		switch {
 		case kind == html.StartTagToken && !e.void:
 			r.begin(e, attributes)
@@ -78,6 +88,43 @@ func (r *paragraphs) next() {
 		}
 	}
 }
+
+// partAt ends a piece where an element begins or ends that parts what stands together.
+func (r *paragraphs) partAt(e *element, ends bool) {
+	if e.name != "td" && e.name != "th" && e.name != "span" && !e.unlisted {
+		return
+	}
+	r.endPiece()
+	switch {
+	case e.name != "span":
+	case ends:
+		r.apart--
+	default:
+		r.apart++
+	}
+}
+
+// endPiece keeps the first piece of a run that is long enough. A word that goes on behind it, or began before it, is none of its own.
+func (r *paragraphs) endPiece() {
+	run := r.run.String()
+	before, piece := run[:r.since], run[r.since:]
+	r.since = len(run)
+	if r.lands != [2]int{} || r.apart > 0 {
+		return
+	}
+	from, n := len(strings.Fields(before)), len(strings.Fields(piece))
+	if endsInWord(before) && piece != "" && !unicode.IsSpace(rune(piece[0])) {
+		n--
+	}
+	if endsInWord(piece) {
+		n--
+	}
+	if n >= landing {
+		r.lands = [2]int{from, n}
+	}
+}
+
+func endsInWord(s string) bool { return s != "" && !unicode.IsSpace(rune(s[len(s)-1])) }
 
 // element is what counts of a kind of elements.
 type element struct {
@@ -159,8 +206,11 @@ func (r *paragraphs) cutAt(e *element) {
 	if r.run.Len() == 0 || len(r.open) == 0 || !e.standing {
 		return
 	}
-	text, lead := onOneLine(r.run.String()), r.lead
+	r.run.WriteByte(' ') // here its last word ends
+	r.endPiece()
+	text, lead, lands := onOneLine(r.run.String()), r.lead, r.lands
 	r.run.Reset()
+	r.since, r.lands = 0, [2]int{}
 	r.lead, r.first = "", ""
 	if text == "" || r.done {
 		return
@@ -171,5 +221,5 @@ func (r *paragraphs) cutAt(e *element) {
 		lead = "" // it is not set apart from anything
 	}
 	beside := slices.ContainsFunc(r.open, func(l level) bool { return l.element.beside })
-	r.done = !r.yield(Paragraph{now.at, heading, text, lead, beside})
+	r.done = !r.yield(Paragraph{now.at, heading, text, lead, beside, lands})
 }

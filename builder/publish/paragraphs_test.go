@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"github.com/google/go-cmp/cmp"
+	"github.com/google/go-cmp/cmp/cmpopts"
 	"golang.org/x/net/html"
 )
 
@@ -33,8 +34,27 @@ func TestParagraphs(t *testing.T) {
 		"nothing":               {``, nil},
 		"no end":                {`<main><p>Here`, nil},
 	} {
-		if d := cmp.Diff(c.want, slices.Collect(Paragraphs([]byte(c.page)))); d != "" {
+		if d := cmp.Diff(c.want, slices.Collect(Paragraphs([]byte(c.page))), cmpopts.IgnoreFields(Paragraph{}, "Lands")); d != "" {
 			t.Errorf("%s:\n%s", name, d)
+		}
+	}
+}
+
+// A link finds a paragraph by its first words that stand together: the number of a source, the edge of a cell and a label that
+// some screens hide part them.
+func TestLandings(t *testing.T) {
+	for text, want := range map[string][2]int{
+		`<p>Four words stand together.</p>`:                                                {0, 4},
+		`<p>Only these three.</p>`:                                                         {},
+		`<p>You <a>get less</a> push <b>back</b><sup>4</sup> late.</p>`:                    {0, 4},
+		`<p>Less push back<sup>4</sup>, and so it takes more work.</p>`:                    {3, 6},
+		`<table><tr><th>Higher heel</th><td>It tips forward, and bends.</td></tr></table>`: {2, 5},
+		`<table><tr><th>Walk</th><td><span class="row">What is known of it:</span> It went with the level.<sup>1</sup> <span>(data)</span></td></tr></table>`: {6, 4},
+	} {
+		for p := range Paragraphs([]byte("<main>" + text + "</main>")) {
+			if p.Lands != want {
+				t.Errorf("%s: %v, not %v", text, p.Lands, want)
+			}
 		}
 	}
 }

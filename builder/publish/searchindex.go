@@ -175,7 +175,7 @@ func unitsOf(p plan.Page, said iter.Seq[Paragraph], asked answered) search.Page 
 		if u := &out.Units[i]; (q.Heading || p.Kind == plan.Questions) && u.Heading == "" {
 			u.Heading = q.Text
 		} else if q.Text != u.Heading {
-			u.Lines = append(u.Lines, search.Line{Text: q.Text, Lead: q.Lead, Beside: q.Beside})
+			u.Lines = append(u.Lines, search.Line{Text: q.Text, Lead: q.Lead, Beside: q.Beside, Lands: q.Lands})
 		}
 	}
 	return out
@@ -194,7 +194,7 @@ func topicOf(out search.Page, p plan.Page, said iter.Seq[Paragraph]) search.Page
 	u := search.Unit{Part: partOf(p, "top"), Heading: p.Title, Lines: []search.Line{{Text: p.About}}}
 	for q := range said {
 		if !strings.HasPrefix(q.At, "page_safety") && !leftOut(q.At) && q.Text != p.About {
-			u.Lines = append(u.Lines, search.Line{Text: q.Text, Lead: q.Lead, Beside: q.Beside})
+			u.Lines = append(u.Lines, search.Line{Text: q.Text, Lead: q.Lead, Beside: q.Beside, Lands: q.Lands})
 		}
 	}
 	out.Units = []search.Unit{u}

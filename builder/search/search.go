@@ -37,6 +37,8 @@ type Line struct {
 	Lead string // what it begins with, set apart: bold words, or a row's first cell
 
 	Beside bool // it stands beside what is said, as what stands under a picture does
+
+	Lands [2]int // by which of its words a link finds it: from which one on, and how many; 0 where the link leads to the heading
 }
 
 // Asked is an everyday question with its short answer.

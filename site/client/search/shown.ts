@@ -16,21 +16,25 @@ export function shown(index: Index, says: Map<number, number>, root: string, pag
   const link = slot(row, "link") as HTMLAnchorElement;
   link.textContent = unit.heading || text.title;
   if (!unit.heading) slot(row, "page").hidden = true;
-  link.href = address(root + page + ".html", unit.at || "", line);
+  link.href = address(root + page + ".html", unit.at || "", words(unit, found.line || 0));
   mark(slot(row, "text"), index, says, asked ? asked[1] : line);
   return row;
 }
 
 /** Where a place is. The browser itself shows the paragraph, where it can ("text fragments" of the WICG). */
 export function address(page: string, at: string, text: string): string {
-  const directive = "fragmentDirective" in document && text ? ":~:text=" + fragment(text) : "";
+  const directive = "fragmentDirective" in document && text ? ":~:text=" + encodeURIComponent(text).replace(/-/g, "%2D") : "";
   return page + (at || directive ? "#" + at + directive : "");
 }
 
-function fragment(text: string): string {
-  const words = text.split(" ");
-  const coded = (some: string[]): string => encodeURIComponent(some.join(" ")).replace(/-/g, "%2D");
-  return words.length < 12 ? coded(words) : coded(words.slice(0, 5)) + "," + coded(words.slice(-4));
+/** How many words of a paragraph a link names at most; see Landing in builder/search. */
+const LANDING = 8;
+
+/** The words by which the browser finds a line. They stand together: where it finds none, it shows the top of the page. */
+function words(unit: UnitText, nth: number): string {
+  const text = (unit.paragraphs || [])[nth] || "";
+  const [, from, n] = (unit.lands || []).find((l) => l[0] === nth) || [nth, 0, LANDING];
+  return text.split(" ").slice(from, from + n).join(" ");
 }
 
 /** Puts a text into a place, cut to its room, with the words marked. */

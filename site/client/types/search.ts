@@ -48,5 +48,6 @@ export interface UnitText {
   at?: string;
   heading?: string;
   paragraphs?: string[];
+  lands?: ([number, number, number])[];
   asked?: ([string, string, string])[];
 }
