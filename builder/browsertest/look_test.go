@@ -21,6 +21,9 @@ document.adoptedStyleSheets = [s];
 // wider than the window. A box that can be scrolled with keys may be wider inside.
 const layout = `(() => {
 const out = [];
+const all = new CSSStyleSheet(); // what is below the screen is laid out as when it comes up
+all.replaceSync(".found li { content-visibility: visible !important }");
+document.adoptedStyleSheets.push(all);
 const wide = document.documentElement.clientWidth;
 const name = (e) => e.tagName.toLowerCase() + (e.id ? "#" + e.id : "") + Array.from(e.classList, (c) => "." + c).join("") + " " + JSON.stringify(e.textContent.replace(/\s+/g, " ").trim().slice(0, 50));
 const seen = (e) => e.checkVisibility({ visibilityProperty: true, opacityProperty: true }) && !e.closest(".unseen, .skip, .sheet-paper");

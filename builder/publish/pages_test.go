@@ -1046,3 +1046,14 @@ func TestOpeningQuestionsAreCredited(t *testing.T) {
 		}
 	}
 }
+
+// The header's link to the search is marked as the current page on that page alone, whichever page was made first.
+func TestOnlyTheSearchIsTheSearch(t *testing.T) {
+	for name, n := range pagesOf(t, builtin(t)) {
+		for _, a := range elements(n, "a") {
+			if on, _ := attr(a, "aria-current"); on == "page" && name != "learn/search.html" {
+				t.Errorf("%s: %q is marked as the page itself", name, textOf(a))
+			}
+		}
+	}
+}

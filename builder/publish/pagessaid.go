@@ -98,6 +98,7 @@ const (
 	isBeside
 	isElsewhere // a place follows
 	hasLead     // a lead follows
+	hasLands    // by which words a link finds it follows
 )
 
 // kind says what a paragraph is behind one at a place.
@@ -113,6 +114,9 @@ func (p Paragraph) kind(at string) (kind byte) {
 	}
 	if p.Lead != "" {
 		kind |= hasLead
+	}
+	if p.Lands != [2]int{} {
+		kind |= hasLands
 	}
 	return kind
 }
@@ -130,6 +134,9 @@ func writtenParagraphs(said []Paragraph) string {
 		}
 		if kind&hasLead != 0 {
 			b = appendText(b, p.Lead)
+		}
+		if kind&hasLands != 0 {
+			b = binary.AppendUvarint(binary.AppendUvarint(b, uint64(p.Lands[0])), uint64(p.Lands[1]))
 		}
 		b = appendText(b, p.Text)
 	}
@@ -149,6 +156,9 @@ func readParagraphs(s string) (said []Paragraph, ok bool) {
 		p.At = at
 		if kind&hasLead != 0 {
 			p.Lead = r.text()
+		}
+		if kind&hasLands != 0 {
+			p.Lands = [2]int{r.number(), r.number()}
 		}
 		p.Text = r.text()
 		said = append(said, p)
@@ -178,13 +188,16 @@ func (r *saidReader) raw(n int) string {
 	return out
 }
 
-func (r *saidReader) text() string {
+// number is one that may count something in what is read: a larger one is bad.
+func (r *saidReader) number() int {
 	var buf [binary.MaxVarintLen64]byte
 	n, size := binary.Uvarint(buf[:copy(buf[:], r.s)])
-	if size <= 0 || n > uint64(len(r.s)) {
+	if size <= 0 || n > mostSaid {
 		r.bad = true
-		return ""
+		return 0
 	}
 	r.raw(size)
-	return r.raw(int(n))
+	return int(n)
 }
+
+func (r *saidReader) text() string { return r.raw(r.number()) }

@@ -50,7 +50,7 @@ func TestPagesSaidAreReadAgain(t *testing.T) {
 	said := []Paragraph{
 		{Text: "Before the first place"},
 		{At: "top", Heading: true, Text: "Falls"},
-		{At: "top", Text: "Stop. If you fell", Lead: "Stop."},
+		{At: "top", Text: "Stop. If you fell", Lead: "Stop.", Lands: [2]int{1, 3}},
 		{At: "how-common", Beside: true, Text: strings.Repeat("ü", 300)},
 		{Text: "At no place again"},
 	}

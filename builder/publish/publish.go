@@ -206,7 +206,7 @@ func (m *maker) shared(v *PageView) error {
 		on       string
 		to       *template.HTML
 	}{
-		{"layout-top", fmt.Sprintf("%q %q", v.Root, v.Room), &v.Top},
+		{"layout-top", fmt.Sprintf("%q %q %t", v.Root, v.Room, v.Search == v.Root+v.Name), &v.Top},
 		{"layout-stance", "", &v.Stance},
 		{"layout-credits", fmt.Sprintf("%q", v.Credits), &v.CreditLines},
 		{"layout-last", fmt.Sprintf("%q %q", v.Root, v.Clinic), &v.Last},

@@ -217,6 +217,8 @@ func kindPart(p plan.Page) float64 {
 	switch p.Kind {
 	case plan.Questions:
 		return 0.2
+	case plan.Case: // what it says of a person is no answer
+		return 0.3
 	case plan.Ratings, plan.Teach, plan.Cases, plan.Pulls, plan.MotionPush, plan.Figure:
 		return 0.5
 	case plan.Paper:
