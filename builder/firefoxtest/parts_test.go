@@ -3,6 +3,7 @@ package firefoxtest
 import (
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 
@@ -17,6 +18,7 @@ func TestPartsFromDisk(t *testing.T) {
 		t.Fatal(err)
 	}
 	found, err := filepath.Glob(filepath.Join(dir, "assets", "tree-hills-and-ramps.*.js"))
+	found = slices.DeleteFunc(found, func(name string) bool { return strings.Count(filepath.Base(name), ".") > 2 }) // other voices
 	if err != nil || len(found) != 1 {
 		t.Fatalf("the topic's part is %v: %v", found, err)
 	}
