@@ -120,6 +120,11 @@ func TestPayerPagesAreReadYearly(t *testing.T) {
 	for _, id := range []string{"paying-and-coverage", "payer-levels", "documenting-need", "levels-in-other-countries"} {
 		due[id] = l.Explainer(id).Credits
 	}
+	for _, c := range l.Cases {
+		if slices.ContainsFunc(c.Credits.Sources, func(s read.Text) bool { return strings.HasPrefix(s.S, "medicare-") }) {
+			due[c.ID.S] = c.Credits
+		}
+	}
 	for id, c := range due {
 		from, err1 := time.Parse(time.DateOnly, c.Reviewed.S)
 		by, err2 := time.Parse(time.DateOnly, c.ReviewBy.S)

@@ -6,6 +6,7 @@ import (
 
 	"keelpath/builder/plan"
 	"keelpath/builder/read"
+	"keelpath/builder/safety"
 	"keelpath/builder/say"
 	"keelpath/builder/shelf"
 	"keelpath/builder/teaching"
@@ -76,6 +77,7 @@ type keyView struct {
 	PageView
 	caseHead
 	Hidden  []factView
+	Screen  []restedView // what is answered on the safety screen; none where no walk comes by it
 	Walks   []walkView
 	Beats   []beatView
 	Argue   []TalkView
@@ -199,6 +201,7 @@ func caseKeyModel(v viewer, p plan.Page) (any, error) {
 			out.Hidden = append(out.Hidden, v.fact(f))
 		}
 	}
+	out.Screen = v.screened(c)
 	var err error
 	for _, w := range c.Walks {
 		view, err := v.walk(c, w)
@@ -244,6 +247,42 @@ func (v viewer) marked(c *teaching.Case, t read.Text) (template.HTML, error) {
 	}
 	html, _, err := v.told(t, c.Credits.Sources)
 	return html, err
+}
+
+// screened is what the person answers on the safety screen, with the facts on which that rests.
+func (v viewer) screened(c *teaching.Case) []restedView {
+	if c.Screen == nil {
+		return nil
+	}
+	s := v.shelf.Safety()
+	says := map[string]string{safety.None: v.say().Say("safety.none"), safety.NotSure: v.say().Say("safety.not-sure")}
+	for _, a := range s.Leg.Answers {
+		says[a.ID.S] = a.Text.S
+	}
+	asks := map[string]string{}
+	for _, g := range s.Groups {
+		says[g.ID.S], asks[g.ID.S] = g.Title.S, g.Text.S
+		for _, sign := range g.Signs {
+			says[sign.ID.S] = sign.Title.S
+		}
+	}
+	var out []restedView
+	add := func(question string, a *teaching.Answer) {
+		if a == nil {
+			return
+		}
+		var answers []string
+		for _, is := range a.Is {
+			answers = append(answers, says[is.S])
+		}
+		out = append(out, restedView{stepView{Question: question, Answers: answers}, factsSay(c, a.Rests)})
+	}
+	add(s.Leg.Text.S, c.Screen.Leg)
+	add(s.Gate.Text.S, c.Screen.Gate)
+	for _, g := range c.Screen.Groups {
+		add(asks[g.Question.S], g)
+	}
+	return out
 }
 
 func (v viewer) walk(c *teaching.Case, w *teaching.Walk) (walkView, error) {

@@ -803,6 +803,9 @@ func TestCases(t *testing.T) {
 				t.Errorf("%s: %q is not there", keyName, said)
 			}
 		}
+		if c.Screen != nil && !strings.Contains(textOf(key), l.Safety.Leg.Text.S+" "+legText(l, c.Screen.Leg.Is[0].S)) {
+			t.Errorf("%s does not say what is answered on the safety screen", keyName)
+		}
 		if sides := withClass(key, "sides"); !c.Before.Given() && len(sides) < 2 {
 			t.Errorf("%s argues %d kinds of foot, and fewer than two would pick one", keyName, len(sides))
 		}
@@ -816,6 +819,15 @@ func TestCases(t *testing.T) {
 			}
 		}
 	}
+}
+
+func legText(l *library.Library, id string) string {
+	for _, a := range l.Safety.Leg.Answers {
+		if a.ID.S == id {
+			return a.Text.S
+		}
+	}
+	return "no answer " + id
 }
 
 func sourceOf(t *testing.T, n *html.Node) string {
