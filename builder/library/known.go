@@ -11,6 +11,7 @@ import (
 
 	"keelpath/builder/explainer"
 	"keelpath/builder/finding"
+	"keelpath/builder/internal/inrow"
 	"keelpath/builder/prose"
 	"keelpath/builder/read"
 )
@@ -79,21 +80,21 @@ func (k *known) bytes() []byte {
 	for key, s := range k.pages {
 		size += len(key.name) + len(s) + 64
 	}
-	w := &knownWriter{b: make([]byte, 0, size)} // of many pages it is large
-	w.raw(knownForm)
-	w.raw(string(k.rests[:]))
-	w.number(len(k.sayings))
+	w := &knownWriter{inrow.Writer{B: make([]byte, 0, size)}} // of many pages it is large
+	w.Raw(knownForm)
+	w.Raw(string(k.rests[:]))
+	w.Number(len(k.sayings))
 	for _, id := range slices.SortedFunc(maps.Keys(k.sayings), func(a, b print) int { return bytes.Compare(a[:], b[:]) }) {
-		w.raw(string(id[:]))
-		w.text(k.sayings[id])
+		w.Raw(string(id[:]))
+		w.Text(k.sayings[id])
 	}
-	w.number(len(k.pages))
+	w.Number(len(k.pages))
 	for _, key := range slices.SortedFunc(maps.Keys(k.pages), func(a, b pageKey) int { return cmp.Or(a.layer-b.layer, strings.Compare(a.name, b.name)) }) {
-		w.number(key.layer)
-		w.text(key.name)
-		w.text(k.pages[key])
+		w.Number(key.layer)
+		w.Text(key.name)
+		w.Text(k.pages[key])
 	}
-	return w.b
+	return w.B
 }
 
 // readKnown reads what was written down; it is empty where that cannot be read, or rests on other files.
@@ -102,16 +103,16 @@ func readKnown(text []byte, rests print) *known {
 	if !bytes.HasPrefix(text, []byte(knownForm+string(rests[:]))) {
 		return out
 	}
-	r := &knownReader{s: string(text[len(knownForm)+len(rests):])}
+	r := &knownReader{Reader: inrow.Reader{S: string(text[len(knownForm)+len(rests):])}}
 	for range r.many() {
 		id := r.print()
-		out.sayings[id] = r.text()
+		out.sayings[id] = r.Text()
 	}
 	for range r.many() {
-		key := pageKey{layer: r.number(), name: r.text()}
-		out.pages[key] = r.text()
+		key := pageKey{layer: r.Number(), name: r.Text()}
+		out.pages[key] = r.Text()
 	}
-	if r.bad || r.s != "" {
+	if !r.Whole() {
 		return readKnown(nil, rests)
 	}
 	return out
@@ -120,52 +121,52 @@ func readKnown(text []byte, rests print) *known {
 // written gives what is known of a page as it is written down.
 func (k *knownPage) written() string {
 	w := &knownWriter{}
-	w.raw(string(k.sum[:]))
+	w.Raw(string(k.sum[:]))
 	p := &k.page
 	for _, t := range []read.Text{p.Title, p.Audience, p.Message, p.Credits.Reviewed, p.Credits.ReviewBy, p.Credits.Funding} {
 		w.placed(t)
 	}
 	for _, ts := range [][]read.Text{p.Credits.Authors, p.Credits.Reviewers, p.Credits.Sources, p.Prompts} {
-		w.number(len(ts))
+		w.Number(len(ts))
 		for _, t := range ts {
 			w.placed(t)
 		}
 	}
-	w.text(p.Of)
-	w.number(len(k.figures))
+	w.Text(p.Of)
+	w.Number(len(k.figures))
 	for _, f := range k.figures {
-		w.text(f.Figure)
-		w.number(f.At.Line)
-		w.number(f.At.Col)
-		w.number(len(f.Given))
+		w.Text(f.Figure)
+		w.Number(f.At.Line)
+		w.Number(f.At.Col)
+		w.Number(len(f.Given))
 		for _, name := range slices.Sorted(maps.Keys(f.Given)) {
-			w.text(name)
-			w.text(f.Given[name])
+			w.Text(name)
+			w.Text(f.Given[name])
 		}
 	}
-	w.number(len(k.headings))
+	w.Number(len(k.headings))
 	for _, h := range k.headings {
-		w.number(h.Level)
-		w.text(h.ID)
-		w.text(h.Text)
+		w.Number(h.Level)
+		w.Text(h.ID)
+		w.Text(h.Text)
 	}
 	for _, n := range []int{k.counts.Sentences, k.counts.Words, k.counts.Syllables, k.counts.Long} {
-		w.number(n)
+		w.Number(n)
 	}
 	w.texts(k.leads)
-	w.number(len(k.claims))
+	w.Number(len(k.claims))
 	for _, c := range k.claims {
-		w.raw(string(c.saying[:]))
-		w.number(c.line)
-		w.number(c.col)
+		w.Raw(string(c.saying[:]))
+		w.Number(c.line)
+		w.Number(c.col)
 	}
-	return string(w.b)
+	return string(w.B)
 }
 
 // readKnownPage reads it again, for a page that lies in a file. ok is false where it cannot be read, or is not of the
 // file's sum.
 func readKnownPage(text, file string, sum print) (k *knownPage, ok bool) {
-	r := &knownReader{s: text, file: file}
+	r := &knownReader{inrow.Reader{S: text}, file}
 	k = &knownPage{sum: r.print()}
 	if k.sum != sum {
 		return nil, false
@@ -179,24 +180,24 @@ func readKnownPage(text, file string, sum print) (k *knownPage, ok bool) {
 			*ts = append(*ts, r.placed())
 		}
 	}
-	p.Of = r.text()
+	p.Of = r.Text()
 	for range r.many() {
-		f := explainer.Shown{Figure: r.text(), Given: map[string]string{}, At: finding.Place{File: file, Line: r.number(), Col: r.number()}}
+		f := explainer.Shown{Figure: r.Text(), Given: map[string]string{}, At: finding.Place{File: file, Line: r.Number(), Col: r.Number()}}
 		for range r.many() {
-			name := r.text()
-			f.Given[name] = r.text()
+			name := r.Text()
+			f.Given[name] = r.Text()
 		}
 		k.figures = append(k.figures, f)
 	}
 	for range r.many() {
-		k.headings = append(k.headings, explainer.Heading{Level: r.number(), ID: r.text(), Text: r.text()})
+		k.headings = append(k.headings, explainer.Heading{Level: r.Number(), ID: r.Text(), Text: r.Text()})
 	}
 	for _, n := range []*int{&k.counts.Sentences, &k.counts.Words, &k.counts.Syllables, &k.counts.Long} {
-		*n = r.number()
+		*n = r.Number()
 	}
 	k.leads = r.texts()
 	for range r.many() {
-		k.claims = append(k.claims, knownClaim{r.print(), r.number(), r.number()})
+		k.claims = append(k.claims, knownClaim{r.print(), r.Number(), r.Number()})
 	}
-	return k, !r.bad && r.s == ""
+	return k, r.Whole()
 }

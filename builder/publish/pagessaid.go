@@ -7,6 +7,7 @@ import (
 	"iter"
 	"slices"
 
+	"keelpath/builder/internal/inrow"
 	"keelpath/builder/ledger"
 )
 
@@ -27,12 +28,12 @@ const saidForm = "what pages say to readers, form 1\n"
 type pagesSaid struct {
 	before map[ledger.Sum]string // of the build before, as it was written down
 	known  map[ledger.Sum]bool   // what is written down now
-	now    []byte
+	now    inrow.Writer
 }
 
 // saidBefore reads what was written down in the build before. Where that cannot be had, nothing is known.
 func saidBefore(b *Before) *pagesSaid {
-	a := &pagesSaid{known: map[ledger.Sum]bool{}, now: []byte(saidForm)}
+	a := &pagesSaid{known: map[ledger.Sum]bool{}, now: inrow.Writer{B: []byte(saidForm)}}
 	if b == nil || b.Read == nil {
 		return a
 	}
@@ -49,13 +50,13 @@ func readSaid(text []byte) map[ledger.Sum]string {
 		return nil
 	}
 	out := map[ledger.Sum]string{}
-	r := saidReader{s: string(rest)}
-	for r.s != "" && !r.bad {
+	r := inrow.Reader{S: string(rest)}
+	for r.S != "" && !r.Bad {
 		var sum ledger.Sum
-		copy(sum[:], r.raw(len(sum)))
-		out[sum] = r.text()
+		copy(sum[:], r.Raw(len(sum)))
+		out[sum] = r.Text()
 	}
-	if r.bad {
+	if r.Bad {
 		return nil
 	}
 	return out
@@ -80,16 +81,17 @@ func (a *pagesSaid) page(f File, to Site) (iter.Seq[Paragraph], error) {
 
 // note writes down what a page says, once, as long as there is room.
 func (a *pagesSaid) note(sum ledger.Sum, part string) {
-	if a.known[sum] || len(a.now)+len(sum)+binary.MaxVarintLen64+len(part) > mostSaid {
+	if a.known[sum] || len(a.now.B)+len(sum)+binary.MaxVarintLen64+len(part) > mostSaid {
 		return
 	}
 	a.known[sum] = true
-	a.now = appendText(append(a.now, sum[:]...), part)
+	a.now.Raw(string(sum[:]))
+	a.now.Text(part)
 }
 
 // file gives the file that holds it.
 func (a *pagesSaid) file(by *maker) File {
-	return File{by: by, File: ledger.File{Of: saidFor, Name: saidName, Size: int64(len(a.now)), Sum: sha256.Sum256(a.now)}}
+	return File{by: by, File: ledger.File{Of: saidFor, Name: saidName, Size: int64(len(a.now.B)), Sum: sha256.Sum256(a.now.B)}}
 }
 
 // What stands before each paragraph says how it differs from the one before it.
@@ -123,81 +125,46 @@ func (p Paragraph) kind(at string) (kind byte) {
 
 // writtenParagraphs writes down what a page says.
 func writtenParagraphs(said []Paragraph) string {
-	var b []byte
+	var w inrow.Writer
 	at := ""
 	for _, p := range said {
 		kind := p.kind(at)
-		b = append(b, kind)
+		w.B = append(w.B, kind)
 		if kind&isElsewhere != 0 {
 			at = p.At
-			b = appendText(b, at)
+			w.Text(at)
 		}
 		if kind&hasLead != 0 {
-			b = appendText(b, p.Lead)
+			w.Text(p.Lead)
 		}
 		if kind&hasLands != 0 {
-			b = binary.AppendUvarint(binary.AppendUvarint(b, uint64(p.Lands[0])), uint64(p.Lands[1]))
+			w.Number(p.Lands[0])
+			w.Number(p.Lands[1])
 		}
-		b = appendText(b, p.Text)
+		w.Text(p.Text)
 	}
-	return string(b)
+	return string(w.B)
 }
 
 // readParagraphs reads it again; ok is false where it is not whole.
 func readParagraphs(s string) (said []Paragraph, ok bool) {
-	r := saidReader{s: s}
+	r := inrow.Reader{S: s}
 	at := ""
-	for r.s != "" && !r.bad {
-		kind := r.raw(1)[0]
+	for r.S != "" && !r.Bad {
+		kind := r.Raw(1)[0]
 		p := Paragraph{Heading: kind&isHeading != 0, Beside: kind&isBeside != 0}
 		if kind&isElsewhere != 0 {
-			at = r.text()
+			at = r.Text()
 		}
 		p.At = at
 		if kind&hasLead != 0 {
-			p.Lead = r.text()
+			p.Lead = r.Text()
 		}
 		if kind&hasLands != 0 {
-			p.Lands = [2]int{r.number(), r.number()}
+			p.Lands = [2]int{r.Number(), r.Number()}
 		}
-		p.Text = r.text()
+		p.Text = r.Text()
 		said = append(said, p)
 	}
-	return said, !r.bad
+	return said, !r.Bad
 }
-
-// appendText writes a text behind its length.
-func appendText(b []byte, s string) []byte {
-	return append(binary.AppendUvarint(b, uint64(len(s))), s...)
-}
-
-// saidReader reads texts one behind the other. Once something is not as it should be it is bad, and all that it gives from
-// there on is empty.
-type saidReader struct {
-	s   string
-	bad bool
-}
-
-func (r *saidReader) raw(n int) string {
-	if r.bad || n < 0 || n > len(r.s) {
-		r.bad = true
-		return ""
-	}
-	out := r.s[:n]
-	r.s = r.s[n:]
-	return out
-}
-
-// number is one that may count something in what is read: a larger one is bad.
-func (r *saidReader) number() int {
-	var buf [binary.MaxVarintLen64]byte
-	n, size := binary.Uvarint(buf[:copy(buf[:], r.s)])
-	if size <= 0 || n > mostSaid {
-		r.bad = true
-		return 0
-	}
-	r.raw(size)
-	return int(n)
-}
-
-func (r *saidReader) text() string { return r.raw(r.number()) }

@@ -8,6 +8,7 @@ import (
 
 	"github.com/google/go-cmp/cmp"
 
+	"keelpath/builder/internal/inrow"
 	"keelpath/builder/ledger"
 )
 
@@ -64,16 +65,16 @@ func TestPagesSaidAreReadAgain(t *testing.T) {
 			t.Errorf("cut after %d bytes, it says %+v", n, got)
 		}
 	}
-	p := &pagesSaid{known: map[ledger.Sum]bool{}, now: []byte(saidForm)}
+	p := &pagesSaid{known: map[ledger.Sum]bool{}, now: inrow.Writer{B: []byte(saidForm)}}
 	want := map[ledger.Sum]string{{1}: part, {2}: ""}
 	p.note(ledger.Sum{1}, part)
 	p.note(ledger.Sum{2}, "")
 	p.note(ledger.Sum{1}, part)
 	p.note(ledger.Sum{3}, strings.Repeat("x", mostSaid))
-	if got := readSaid(p.now); !maps.Equal(got, want) {
+	if got := readSaid(p.now.B); !maps.Equal(got, want) {
 		t.Errorf("%d pages are read of %d", len(got), len(want))
 	}
-	for _, other := range []string{"", "x" + string(p.now), string(p.now) + "x", string(p.now[:len(p.now)-10])} {
+	for _, other := range []string{"", "x" + string(p.now.B), string(p.now.B) + "x", string(p.now.B[:len(p.now.B)-10])} {
 		if got := readSaid([]byte(other)); got != nil {
 			t.Errorf("%d bytes that are not whole give %d pages", len(other), len(got))
 		}

@@ -46,7 +46,7 @@ func writeSearch(first *maker, files []File, to Site) ([]File, error) {
 	if made = append(made, f); first.stands(f.File) {
 		return made, nil
 	}
-	return made, to.Write(f.Name, pages.now)
+	return made, to.Write(f.Name, pages.now.B)
 }
 
 // makersOf gives those who made pages, one for each language. Those of a voice make parts of pages alone.

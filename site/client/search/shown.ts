@@ -54,7 +54,7 @@ function mark(place: HTMLElement, index: Index, says: Map<number, number>, text:
 }
 
 /** A long text from the sentence on that has most of what is looked for near it, of several the first, in whole sentences. */
-export function cut(index: Pick<Index, "termIn">, says: Map<number, number>, text: string): string {
+function cut(index: Index, says: Map<number, number>, text: string): string {
   if (text.length <= ROOM) return text;
   const words = text.split(" ");
   const weights = words.map((w) => says.get(index.termIn(w)) || 0);
