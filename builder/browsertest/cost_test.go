@@ -16,9 +16,9 @@ const (
 	mostTaps, mostWords = 14, 900
 	// With nothing to tell, the safety screen costs the leg's answer and "None of these". 99 of its words are the gate's
 	// lines, which name each family of signs, and 13 say whom to call; with the two questions, their answers and the way back
-	// that is 141. The rest says how to answer: with the leg off just now, in part, and where one cannot see or feel. None of
+	// that is 141. The rest says how to answer: with the leg off just now, in part, what a limb is, and where to look if one cannot feel. None of
 	// that is cut or folded for a count.
-	safetyTaps, safetyWords = 2, 169
+	safetyTaps, safetyWords = 2, 187
 )
 
 // cost is what one worked example has to press and to read.

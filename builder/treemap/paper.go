@@ -24,9 +24,6 @@ var (
 	A2 = Sheet{"A2", 594 - 2*Margin, 420 - 2*Margin - Head, 8.1 * Point}
 )
 
-// Wide is a window of 1280 pixels with letters of 15; the map grows downward.
-var Wide = Sheet{"screen", 310, 160, 15 * 25.4 / 96}
-
 // measures of what is drawn, all in millimetres.
 const (
 	bead      = 2.3 // radius of a stone or a bead
